@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// What the layout engine is given: boxes with terminals at fixed places on their sides, and wires between them. It knows no
+// electrics; earth symbols, splices and off-sheet references are boxes like any other.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/geometry.h"
+
+namespace loomfolio {
+
+/// What a box is to the eye: decides its rank (supply above, earth below) and how it may be placed.
+enum class BoxRole : std::uint8_t { supply, fuse, control, switching, relay, load, sensor, connector, splice, earth, reference };
+
+struct GraphTerminal {
+  std::string name;
+  Side side = Side::top;
+  GridPoint at;  ///< from the box's top left, on its edge
+};
+
+struct GraphBox {
+  std::string name;   ///< unique; ties are broken by it
+  int zone = 0;       ///< index into Graph::zones
+  BoxRole role = BoxRole::load;
+  int rank = -1;      ///< wished row, 0 on top; -1: the engine decides
+  Grid width = 0, height = 0;
+  std::vector<GraphTerminal> terminals;
+  bool may_mirror = false;  ///< left-right mirror keeps its meaning
+  int partner = -1;         ///< box to stand beside, mirrored: left and right lamps; -1: none
+};
+
+struct GraphWire {
+  std::string name;
+  int from_box = -1, from_terminal = -1, to_box = -1, to_terminal = -1;
+  int net = -1;               ///< wires that share a terminal or meet in a splice are one net and may touch
+  Grid pen = 100;             ///< drawn width
+  Grid label_width = 0, label_height = 0;  ///< 0: no label
+  std::string bundle;         ///< wires with the same word run together where that is possible
+};
+
+struct GraphZone {
+  std::string name;
+};
+
+struct Graph {
+  std::string name;
+  std::vector<GraphZone> zones;  ///< left to right, as they should stand
+  std::vector<GraphBox> boxes;
+  std::vector<GraphWire> wires;
+  Grid wished_width = 38200, wished_height = 24700;  ///< inside of the frame; a wish, space is a result
+};
+
+}  // namespace loomfolio

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+// What the layout engine gives: every box, course and label at a place, in whole hundredths of a millimetre.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "layout/graph.h"
+
+namespace loomfolio {
+
+struct PlacedBox {
+  GridBox box;
+  bool is_mirrored = false;  ///< terminals' x counted from the right edge
+};
+
+struct Hop {
+  GridPoint at;    ///< where a horizontal wire passes over a vertical one
+  Grid half = 100; ///< half its width; joined hops form one flat bridge
+};
+
+/// One wire as drawn: vertices from its first terminal to its second, horizontal and vertical in turn. Wires of one net may share
+/// stretches of line.
+struct Course {
+  std::vector<GridPoint> points;
+  std::vector<Hop> hops;
+};
+
+struct PlacedLabel {
+  int wire = -1;
+  GridBox box;
+  bool is_upright = false;   ///< reads from the right edge of the sheet
+  bool at_from_end = true;   ///< which end it belongs to
+};
+
+/// A charge against a wire, by its name in RouteWeights.
+struct Charge {
+  int wire = -1;
+  std::string reason;
+  long cost = 0;
+};
+
+struct LayoutWarning {
+  std::string wire;
+  std::string message;
+};
+
+struct Laid {
+  Grid width = 0, height = 0;
+  std::vector<PlacedBox> boxes;      ///< by box
+  std::vector<GridBox> bands;        ///< by zone
+  std::vector<Course> courses;       ///< by wire
+  std::vector<GridPoint> dots;       ///< where three directions of one net meet
+  std::vector<PlacedLabel> labels;
+  std::vector<Charge> charges;
+  std::vector<LayoutWarning> warnings;
+};
+
+struct LayoutOptions {
+  const Laid* earlier = nullptr;        ///< a former placement to stay near, boxes matched by name
+  const Graph* earlier_graph = nullptr;
+};
+
+/// The whole engine. Same graph, same result. Never fails: what could not be drawn well is in `warnings`.
+Laid lay_out(const Graph& graph, const LayoutOptions& options = {});
+
+}  // namespace loomfolio

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "model/build.h"
+
+#include "base/text.h"
+
+namespace loomfolio {
+
+ZoneId zone_of(const Build& build, TerminalId id) {
+  const Terminal& terminal = build.terminal(id);
+  const auto index = static_cast<std::size_t>(terminal.owner_index);
+  switch (terminal.owner) {
+    case OwnerType::part: return build.parts[index].zone;
+    case OwnerType::splice: return build.splices[index].zone;
+    case OwnerType::earth: return build.earths[index].zone;
+  }
+  return {};
+}
+
+std::string call_terminal(const Build& build, TerminalId id) {
+  const Terminal& terminal = build.terminal(id);
+  if (terminal.owner != OwnerType::part) return terminal.name;
+  const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+  return part.label + " " + build.kind_of(part).terminals[static_cast<std::size_t>(terminal.kind_terminal)].id;
+}
+
+std::vector<std::vector<WireId>> wires_at_terminals(const Build& build) {
+  std::vector<std::vector<WireId>> at(build.terminals.size());
+  for (std::size_t i = 0; i < build.wires.size(); ++i) {
+    const WireId id{static_cast<std::int32_t>(i)};
+    at[build.wires[i].from.at()].push_back(id);
+    if (build.wires[i].to != build.wires[i].from) at[build.wires[i].to.at()].push_back(id);
+  }
+  return at;
+}
+
+std::string print_size(const Wire& wire) {
+  if (wire.size_text.ends_with("AWG")) return wire.size_text;
+  return shortest(wire.area.number(), 2) + " mm2";
+}
+
+}  // namespace loomfolio

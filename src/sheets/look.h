@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// Every size, width and colour of our pages, in one place. Start values are explained in DEVELOPERS.md.
+#pragma once
+
+#include "sheets/sheet.h"
+
+namespace loomfolio::look {
+
+inline constexpr Colour ink{0x1a, 0x1a, 0x1a};
+inline constexpr Colour grey{0x6b, 0x6b, 0x6b};       ///< names of zones, heads of the title strip
+inline constexpr Colour dead_wire{0xa8, 0xa8, 0xa8};
+inline constexpr Colour hairline_grey{0xbd, 0xbd, 0xb8};
+inline constexpr Colour accent{0x00, 0x5f, 0x73};     ///< live figures, links, cross references; nothing depends on it
+inline constexpr Colour paper{0xff, 0xff, 0xff};
+inline constexpr Colour band{0xf4, 0xf4, 0xf2};       ///< zones, every fifth table row
+inline constexpr Colour band_dark{0xe9, 0xe9, 0xe6};
+
+inline constexpr TextStyle title{FaceName::sans, Weight::bold, 18};
+inline constexpr TextStyle heading{FaceName::sans, Weight::bold, 12};
+inline constexpr TextStyle text{FaceName::sans, Weight::regular, 10};
+inline constexpr TextStyle text_bold{FaceName::sans, Weight::bold, 10};
+inline constexpr TextStyle part_name{FaceName::sans, Weight::bold, 10};
+inline constexpr TextStyle part_value{FaceName::sans, Weight::regular, 8};
+inline constexpr TextStyle table{FaceName::sans, Weight::regular, 8.5};
+inline constexpr TextStyle table_head{FaceName::sans, Weight::bold, 8};
+inline constexpr TextStyle table_mono{FaceName::mono, Weight::regular, 8.5};
+inline constexpr TextStyle terminal_name{FaceName::sans, Weight::bold, 7.5};
+inline constexpr TextStyle wire_number{FaceName::mono, Weight::bold, 7.5};
+inline constexpr TextStyle wire_code{FaceName::mono, Weight::regular, 7.5};
+inline constexpr TextStyle small{FaceName::sans, Weight::regular, 7.5};
+inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
+
+inline constexpr Millimetres thin_line{0.18}, line{0.25}, part_line{0.35}, heavy_line{0.5}, frame_line{0.7};
+
+}  // namespace loomfolio::look
