@@ -59,6 +59,9 @@ enum class Paint : std::uint8_t { plain, coloured };
 /// With source line, caret, notes and hint. Columns count what the reader sees.
 std::string print_diagnostics(const Diagnostics& diagnostics, const Sources& sources, Paint paint);
 
+/// One line a finding, for build logs: `file:line:column: severity: message [id]`.
+std::string print_diagnostics_short(const Diagnostics& diagnostics, const Sources& sources);
+
 /// A JSON array, one object a finding: severity, id, message, file, line, column, end_line, end_column, notes, hint.
 std::string print_diagnostics_json(const Diagnostics& diagnostics, const Sources& sources);
 

@@ -144,6 +144,14 @@ struct KindValue {
   std::string meaning;
 };
 
+/// One key of an inside element that takes its text from a value of the kind: `resistance = "=coil_resistance"`.
+struct ValueUse {
+  int inside = -1;    ///< index into Kind::insides
+  std::string key;    ///< of the element: `resistance`
+  std::string value;  ///< name of the KindValue
+  Where where;
+};
+
 struct Kind {
   std::string id;
   std::string name;   ///< general trade name
@@ -154,6 +162,8 @@ struct Kind {
   bool is_acting = false;  ///< it does something worth explaining: relay, switch, regulator
   bool is_connector = false;  ///< wires pass through it
   std::vector<KindValue> values;
+  std::vector<ValueUse> value_uses;
+  std::string value_text;  ///< pattern of Part::value_text, `{power}` standing for a value; may be empty
   std::vector<KindTerminal> terminals;
   std::vector<Face> faces;
   std::vector<Inside> insides;  ///< with the kind's own values filled in
