@@ -30,6 +30,16 @@ inline constexpr TextStyle wire_code{FaceName::mono, Weight::regular, 7.5};
 inline constexpr TextStyle small{FaceName::sans, Weight::regular, 7.5};
 inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
 
+inline constexpr TextStyle strip_head{FaceName::sans, Weight::regular, 7};
+inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
+inline constexpr double least_points = 7;
+
 inline constexpr Millimetres thin_line{0.18}, line{0.25}, part_line{0.35}, heavy_line{0.5}, frame_line{0.7};
+
+// The frame: grid fields are near 60 mm, an even count; their letters and figures stand outside the line.
+inline constexpr Millimetres strip_height{10}, grid_field{60}, grid_tick{2}, frame_padding{5}, strip_gap{5};
+
+/// Baseline to baseline of running text of that type size: 4.5 mm at 10 pt.
+constexpr Millimetres line_step(const TextStyle& style) { return Millimetres(style.points * 0.45); }
 
 }  // namespace loomfolio::look

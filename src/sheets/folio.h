@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+// A whole folio: which sheets there are, in which order, and what their makers are given.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "model/build.h"
+#include "model/paper.h"
+#include "model/words.h"
+#include "sheets/sheet.h"
+#include "solve/solution.h"
+
+namespace loomfolio {
+
+/// One build with what was computed from it. Vectors may be empty where nothing was computed; figures then stay blank.
+struct SolvedBuild {
+  const Build& build;
+  std::vector<Solution> solutions;    ///< by SituationId
+};
+
+struct FolioOptions {
+  std::vector<std::string> sheets;  ///< names of sheet kinds wanted, as in sheet_kinds(); empty: all
+  std::string variant;              ///< only this one; empty: all
+};
+
+struct FolioInput {
+  const Project& project;
+  std::vector<SolvedBuild> builds;  ///< by Project::builds
+  const Words& words;
+  const Paper& text_paper;          ///< text pages, upright
+  const Paper& drawing_paper;       ///< diagrams, across
+  const TextMeasure& measure;
+  FolioOptions options = {};
+};
+
+/// What a maker of sheets is given. Sheet ids are `id_prefix` + kind + number where there are several: "wires", "wires-2",
+/// "with-unit/wires".
+struct SheetContext {
+  const FolioInput& input;
+  const SolvedBuild& solved;
+  std::string id_prefix;
+  std::string group;  ///< outline heading; empty: top level
+
+  const Build& build() const { return solved.build; }
+  const Words& words() const { return input.words; }
+  const TextMeasure& measure() const { return input.measure; }
+};
+
+/// Sheets without frame and title strip, which are put on when their number is known.
+using SheetMaker = std::vector<Sheet> (*)(const SheetContext&);
+
+/// Whether a folio of several hook-ups shows the sheet once or once a hook-up.
+enum class SheetScope : std::uint8_t { once, each_variant };
+
+struct SheetKind {
+  std::string_view name;
+  SheetScope scope = SheetScope::each_variant;
+  SheetMaker make = nullptr;
+};
+
+/// All kinds of sheet, in the order they are bound.
+const std::vector<SheetKind>& sheet_kinds();
+
+/// All sheets with frames, links resolved, in order. Never fails; an empty choice gives an empty folio.
+Folio compose_folio(const FolioInput& input);
+
+/// The larger paper of a pair by name: drawings of an A4 document go on `larger` where the document asks for it.
+/// Text pages of an A3 or Tabloid document go on A4 or Letter; the drawings of an A4 or Letter document stay on it.
+struct PaperPair {
+  Paper text, drawing;
+};
+/// Nothing when no paper has that id.
+std::optional<PaperPair> choose_papers(const std::vector<Paper>& papers, const std::string& id);
+
+}  // namespace loomfolio

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+// A mark is: unit separator, 'n' or 'c', sheet id, record separator, anchor, unit separator. These control characters cannot be
+// typed into a spec's text by accident, and no face draws them.
+#include "sheets/reference.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace loomfolio {
+namespace {
+
+constexpr char edge = '\x1f', middle = '\x1e';
+
+struct Places {
+  std::map<std::string, int, std::less<>> numbers;                          ///< by sheet id
+  std::map<std::pair<std::string, std::string>, std::string> cells;        ///< by sheet id and anchor
+};
+
+Places find_places(const Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
+  Places places;
+  for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
+    const Sheet& sheet = folio.sheets[i];
+    places.numbers.emplace(sheet.id, static_cast<int>(i) + 1);
+    const PageShape page = page_of(sheet, text_paper, drawing_paper);
+    for (const Item& item : sheet.items)
+      if (const auto* anchor = std::get_if<AnchorItem>(&item))
+        places.cells.emplace(std::pair(sheet.id, anchor->name), grid_cell(page, anchor->at));
+  }
+  return places;
+}
+
+/// Calls `replace(kind, sheet, anchor)` for each mark and puts what it returns in the mark's place.
+template <class Replace>
+std::string replace_marks(std::string_view text, const Replace& replace) {
+  std::string out;
+  std::size_t at = 0;
+  while (true) {
+    const std::size_t begin = text.find(edge, at);
+    const std::size_t split = begin == std::string_view::npos ? begin : text.find(middle, begin);
+    const std::size_t end = split == std::string_view::npos ? split : text.find(edge, split);
+    if (end == std::string_view::npos) return out.append(text.substr(at));
+    out.append(text.substr(at, begin - at));
+    out += replace(text[begin + 1], text.substr(begin + 2, split - begin - 2), text.substr(split + 1, end - split - 1));
+    at = end + 1;
+  }
+}
+
+std::string make_mark(char kind, std::string_view sheet_id, std::string_view anchor) {
+  std::string mark{edge, kind};
+  return mark.append(sheet_id).append(1, middle).append(anchor).append(1, edge);
+}
+
+class Resolver {
+ public:
+  explicit Resolver(const Places& places) : places_(places) {}
+
+  std::string resolve(const std::string& text) {
+    if (text.find(edge) == std::string::npos) return text;
+    return replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) {
+      if (kind == 'n') {
+        const auto found = places_.numbers.find(sheet);
+        return found == places_.numbers.end() ? miss(sheet, anchor) : std::to_string(found->second);
+      }
+      const auto found = places_.cells.find({std::string(sheet), std::string(anchor)});
+      return found == places_.cells.end() ? miss(sheet, anchor) : found->second;
+    });
+  }
+
+  bool leads_somewhere(const LinkItem& link) {
+    const bool is_known = link.anchor.empty() ? places_.numbers.count(link.sheet) > 0
+                                              : places_.cells.count({link.sheet, link.anchor}) > 0;
+    if (!is_known) miss(link.sheet, link.anchor);
+    return is_known;
+  }
+
+  std::vector<std::string> take_missed() { return std::move(missed_); }
+
+ private:
+  std::string miss(std::string_view sheet, std::string_view anchor) {
+    std::string target(sheet);
+    if (!anchor.empty()) target.append("#").append(anchor);
+    missed_.push_back(std::move(target));
+    return "\u2013";
+  }
+
+  const Places& places_;
+  std::vector<std::string> missed_;
+};
+
+}  // namespace
+
+std::string sheet_mark(std::string_view sheet_id) { return make_mark('n', sheet_id, {}); }
+
+std::string cell_mark(std::string_view sheet_id, std::string_view anchor) { return make_mark('c', sheet_id, anchor); }
+
+std::string widest(std::string_view text) {
+  return replace_marks(text, [](char kind, std::string_view, std::string_view) { return kind == 'n' ? "00" : "W0"; });
+}
+
+std::vector<std::string> resolve_references(Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
+  const Places places = find_places(folio, text_paper, drawing_paper);
+  Resolver resolver(places);
+  for (Sheet& sheet : folio.sheets) {
+    std::vector<Item> kept;
+    kept.reserve(sheet.items.size());
+    for (Item& item : sheet.items) {
+      if (auto* text = std::get_if<TextItem>(&item)) text->text = resolver.resolve(text->text);
+      const auto* link = std::get_if<LinkItem>(&item);
+      if (link == nullptr || resolver.leads_somewhere(*link)) kept.push_back(std::move(item));
+    }
+    sheet.items = std::move(kept);
+  }
+  return resolver.take_missed();
+}
+
+}  // namespace loomfolio
