@@ -11,7 +11,8 @@ namespace loomfolio {
 namespace {
 
 bool is_wanted(const FolioOptions& options, std::string_view kind) {
-  return options.sheets.empty() || std::find(options.sheets.begin(), options.sheets.end(), kind) != options.sheets.end();
+  return options.sheets.empty() ||
+         std::find(options.sheets.begin(), options.sheets.end(), kind) != options.sheets.end();
 }
 
 /// The builds to print: one variant when it was asked for, else all.
@@ -41,8 +42,10 @@ class Composer {
   void make_common(Part part) {
     bool is_past_own = false;
     for (const SheetKind& kind : sheet_kinds()) {
-      if (kind.scope == SheetScope::each_variant) is_past_own = true;
-      else if (is_past_own == (part == Part::back)) make(kind, {input_, *builds_.front(), {}, {}});
+      if (kind.scope == SheetScope::each_variant)
+        is_past_own = true;
+      else if (is_past_own == (part == Part::back))
+        make(kind, {input_, *builds_.front(), {}, {}});
     }
   }
 

@@ -18,7 +18,7 @@ namespace loomfolio {
 /// One build with what was computed from it. Vectors may be empty where nothing was computed; figures then stay blank.
 struct SolvedBuild {
   const Build& build;
-  std::vector<Solution> solutions;    ///< by SituationId
+  std::vector<Solution> solutions;  ///< by SituationId
 };
 
 struct FolioOptions {
@@ -30,14 +30,14 @@ struct FolioInput {
   const Project& project;
   std::vector<SolvedBuild> builds;  ///< by Project::builds
   const Words& words;
-  const Paper& text_paper;          ///< text pages, upright
-  const Paper& drawing_paper;       ///< diagrams, across
+  const Paper& text_paper;     ///< text pages, upright
+  const Paper& drawing_paper;  ///< diagrams, across
   const TextMeasure& measure;
   FolioOptions options = {};
 };
 
-/// What a maker of sheets is given. Sheet ids are `id_prefix` + kind + number where there are several: "wires", "wires-2",
-/// "with-unit/wires".
+/// What a maker of sheets is given. Sheet ids are `id_prefix` + kind + number where there are several: "wires",
+/// "wires-2", "with-unit/wires".
 struct SheetContext {
   const FolioInput& input;
   const SolvedBuild& solved;

@@ -14,9 +14,9 @@ namespace loomfolio {
 /// The places that a paper gives: text stands upright, drawings stand across in a framed grid.
 struct PageShape {
   Millimetres width, height;
-  Rect frame;             ///< the frame's line (drawings) or the margins (text); holds the title strip
-  Rect strip;             ///< the title strip
-  Rect body;              ///< where content may stand
+  Rect frame;                 ///< the frame's line (drawings) or the margins (text); holds the title strip
+  Rect strip;                 ///< the title strip
+  Rect body;                  ///< where content may stand
   int columns = 0, rows = 0;  ///< grid fields of a drawing; 0 on text pages
 };
 
@@ -38,8 +38,9 @@ struct TitleStrip {
 
 TitleStrip title_strip_of(const Document& document, const std::string& fingerprint);
 
-/// Draws frame, grid and title strip onto the sheet, tagged as Artifact. Values too long for their field are set smaller,
-/// down to the least size, then cut with an ellipsis.
-void put_frame(Sheet& sheet, const PageShape& page, const TitleStrip& strip, const Words& words, const TextMeasure& measure);
+/// Draws frame, grid and title strip onto the sheet, tagged as Artifact. Values too long for their field are set
+/// smaller, down to the least size, then cut with an ellipsis.
+void put_frame(Sheet& sheet, const PageShape& page, const TitleStrip& strip, const Words& words,
+               const TextMeasure& measure);
 
 }  // namespace loomfolio

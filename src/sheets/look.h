@@ -7,12 +7,12 @@
 namespace loomfolio::look {
 
 inline constexpr Colour ink{0x1a, 0x1a, 0x1a};
-inline constexpr Colour grey{0x6b, 0x6b, 0x6b};       ///< names of zones, heads of the title strip
+inline constexpr Colour grey{0x6b, 0x6b, 0x6b};  ///< names of zones, heads of the title strip
 inline constexpr Colour dead_wire{0xa8, 0xa8, 0xa8};
 inline constexpr Colour hairline_grey{0xbd, 0xbd, 0xb8};
-inline constexpr Colour accent{0x00, 0x5f, 0x73};     ///< live figures, links, cross references; nothing depends on it
+inline constexpr Colour accent{0x00, 0x5f, 0x73};  ///< live figures, links, cross references; nothing depends on it
 inline constexpr Colour paper{0xff, 0xff, 0xff};
-inline constexpr Colour band{0xf4, 0xf4, 0xf2};       ///< zones, every fifth table row
+inline constexpr Colour band{0xf4, 0xf4, 0xf2};  ///< zones, every fifth table row
 inline constexpr Colour band_dark{0xe9, 0xe9, 0xe6};
 
 inline constexpr TextStyle title{FaceName::sans, Weight::bold, 18};
@@ -39,7 +39,15 @@ inline constexpr Millimetres thin_line{0.18}, line{0.25}, part_line{0.35}, heavy
 // The frame: grid fields are near 60 mm, an even count; their letters and figures stand outside the line.
 inline constexpr Millimetres strip_height{10}, grid_field{60}, grid_tick{2}, frame_padding{5}, strip_gap{5};
 
+// Wires.
+inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};
+inline constexpr double stripe_share = 0.42;
+inline constexpr Millimetres stripe_dash{3.2}, stripe_gap{1.6};
+inline constexpr Millimetres swatch_extra{0.9};  ///< a swatch is shown a little thicker than the wire on a diagram
+
 /// Baseline to baseline of running text of that type size: 4.5 mm at 10 pt.
 constexpr Millimetres line_step(const TextStyle& style) { return Millimetres(style.points * 0.45); }
+/// Where in a line step the baseline lies, from its top.
+inline constexpr double baseline_share = 0.76;
 
 }  // namespace loomfolio::look

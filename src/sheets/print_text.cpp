@@ -25,9 +25,8 @@ std::string without_leading_zero(const std::string& digits) {
 std::string print_date(const std::string& iso_day, const Words& words) {
   if (!is_iso_day(iso_day)) return iso_day;
   const std::string month = words("date.month_" + without_leading_zero(iso_day.substr(5, 2)));
-  return words("date.day", {{"day", without_leading_zero(iso_day.substr(8, 2))},
-                            {"month", month},
-                            {"year", iso_day.substr(0, 4)}});
+  return words("date.day",
+               {{"day", without_leading_zero(iso_day.substr(8, 2))}, {"month", month}, {"year", iso_day.substr(0, 4)}});
 }
 
 std::string short_fingerprint(const std::string& fingerprint) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A mark is: unit separator, 'n' or 'c', sheet id, record separator, anchor, unit separator. These control characters cannot be
-// typed into a spec's text by accident, and no face draws them.
+// A mark is: unit separator, 'n' or 'c', sheet id, record separator, anchor, unit separator. These control characters
+// cannot be typed into a spec's text by accident, and no face draws them.
 #include "sheets/reference.h"
 
 #include <algorithm>
@@ -13,8 +13,8 @@ namespace {
 constexpr char edge = '\x1f', middle = '\x1e';
 
 struct Places {
-  std::map<std::string, int, std::less<>> numbers;                          ///< by sheet id
-  std::map<std::pair<std::string, std::string>, std::string> cells;        ///< by sheet id and anchor
+  std::map<std::string, int, std::less<>> numbers;                   ///< by sheet id
+  std::map<std::pair<std::string, std::string>, std::string> cells;  ///< by sheet id and anchor
 };
 
 Places find_places(const Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {

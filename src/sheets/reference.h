@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// References between sheets. While sheets are being made nobody knows their numbers; a reference is written into a text as a
-// mark, and replaced when the folio is whole.
+// References between sheets. While sheets are being made nobody knows their numbers; a reference is written into a text
+// as a mark, and replaced when the folio is whole.
 #pragma once
 
 #include <string>
@@ -20,8 +20,8 @@ std::string cell_mark(std::string_view sheet_id, std::string_view anchor);
 /// `text` with each mark as wide as it may become: for measuring.
 std::string widest(std::string_view text);
 
-/// Replaces the marks in all texts. Numbers are places in `folio.sheets`, from 1. Marks and links that lead nowhere become
-/// a dash, and links are removed; their targets are returned, so that tests can insist that there are none.
+/// Replaces the marks in all texts. Numbers are places in `folio.sheets`, from 1. Marks and links that lead nowhere
+/// become a dash, and links are removed; their targets are returned, so that tests can insist that there are none.
 std::vector<std::string> resolve_references(Folio& folio, const Paper& text_paper, const Paper& drawing_paper);
 
 }  // namespace loomfolio

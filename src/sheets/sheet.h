@@ -37,10 +37,20 @@ struct Fill {
 };
 
 /// A piece of a path: straight lines and circular arcs. Angles in degrees, clockwise from the right, as y runs down.
-struct PathMove { Point to; };
-struct PathLine { Point to; };
-struct PathCurve { Point control_1, control_2, to; };
-struct PathArc { Point centre; Millimetres radius; double from_degrees = 0, to_degrees = 360; };  ///< drawn clockwise
+struct PathMove {
+  Point to;
+};
+struct PathLine {
+  Point to;
+};
+struct PathCurve {
+  Point control_1, control_2, to;
+};
+struct PathArc {
+  Point centre;
+  Millimetres radius;
+  double from_degrees = 0, to_degrees = 360;
+};  ///< drawn clockwise
 struct PathClose {};
 using PathPiece = std::variant<PathMove, PathLine, PathCurve, PathArc, PathClose>;
 
@@ -81,8 +91,8 @@ struct AnchorItem {
   Point at;
 };
 
-/// Structure for readers: PDF tags (H1, H2, P, Table, TR, TH, TD, L, LI, Figure with alt text, Artifact). Opened and closed in
-/// pairs around items, properly nested.
+/// Structure for readers: PDF tags (H1, H2, P, Table, TR, TH, TD, L, LI, Figure with alt text, Artifact). Opened and
+/// closed in pairs around items, properly nested.
 struct TagOpenItem {
   std::string tag;
   std::string alt;  ///< alternative text of a Figure
@@ -92,17 +102,17 @@ struct TagCloseItem {};
 using Item = std::variant<PathItem, RectItem, TextItem, LinkItem, AnchorItem, TagOpenItem, TagCloseItem>;
 
 struct Sheet {
-  std::string id;           ///< unique in the folio: "cover", "diagram-starting"
-  std::string title;        ///< for outline and contents
-  std::string label;        ///< page label; empty: its number
-  std::string group;        ///< outline heading it stands under; empty: at the top level
+  std::string id;     ///< unique in the folio: "cover", "diagram-starting"
+  std::string title;  ///< for outline and contents
+  std::string label;  ///< page label; empty: its number
+  std::string group;  ///< outline heading it stands under; empty: at the top level
   Millimetres width{210}, height{297};
   std::vector<Item> items;
 };
 
 struct FolioInfo {
   std::string title, author, subject, keywords, language = "en";
-  std::string date;         ///< ISO 8601 day from the spec, or empty; never the clock's
+  std::string date;  ///< ISO 8601 day from the spec, or empty; never the clock's
   std::string fingerprint;
 };
 

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Frame, grid and title strip.
+#include "sheets/frame.h"
+
 #include <doctest/doctest.h>
 
 #include "sheets/draw.h"
-#include "sheets/frame.h"
 #include "sheets/print_text.h"
 
 using namespace loomfolio;
@@ -14,10 +15,16 @@ const Paper a4{"A4", Millimetres(210), Millimetres(297), Millimetres(20), Millim
 const Paper a3{"A3", Millimetres(297), Millimetres(420), Millimetres(20), Millimetres(12), Millimetres(8), ""};
 
 Words strip_words() {
-  return Words("en", false, {{"strip.machine", "Machine"}, {"strip.job", "Job"}, {"strip.revision", "Revision"},
-                             {"strip.checked_by", "Checked by"}, {"strip.fingerprint", "Fingerprint"},
-                             {"strip.sheet", "Sheet"}, {"strip.sheet_of", "{sheet} of {of}"},
-                             {"date.day", "{day} {month} {year}"}, {"date.month_11", "November"}});
+  return Words("en", false,
+               {{"strip.machine", "Machine"},
+                {"strip.job", "Job"},
+                {"strip.revision", "Revision"},
+                {"strip.checked_by", "Checked by"},
+                {"strip.fingerprint", "Fingerprint"},
+                {"strip.sheet", "Sheet"},
+                {"strip.sheet_of", "{sheet} of {of}"},
+                {"date.day", "{day} {month} {year}"},
+                {"date.month_11", "November"}});
 }
 
 }  // namespace

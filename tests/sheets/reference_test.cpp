@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // References between sheets.
+#include "sheets/reference.h"
+
 #include <doctest/doctest.h>
 
 #include "sheets/draw.h"
-#include "sheets/reference.h"
 
 using namespace loomfolio;
 
@@ -26,8 +27,8 @@ Folio two_sheets(const std::string& text, const LinkItem& link) {
 }  // namespace
 
 TEST_CASE("marks become sheet number and grid field when the folio is whole") {
-  Folio folio = two_sheets("see sheet " + sheet_mark("diagram") + ", " + cell_mark("diagram", "w5") + ".",
-                           {{}, "diagram", "w5"});
+  Folio folio =
+      two_sheets("see sheet " + sheet_mark("diagram") + ", " + cell_mark("diagram", "w5") + ".", {{}, "diagram", "w5"});
   CHECK(resolve_references(folio, a4, a3).empty());
   CHECK(std::get<TextItem>(folio.sheets[0].items[0]).text == "see sheet 2, B2.");
   CHECK(folio.sheets[0].items.size() == 2);

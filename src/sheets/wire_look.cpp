@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/wire_look.h"
+
+#include <array>
+#include <utility>
+
+namespace loomfolio {
+namespace {
+
+struct Paint {
+  std::string_view letters;
+  Colour colour;
+};
+
+constexpr std::array<Paint, 14> paints{{
+    {"BK", {0x1a, 0x1a, 0x1a}},
+    {"BN", {0x6e, 0x40, 0x22}},
+    {"RD", {0xc8, 0x20, 0x1e}},
+    {"OG", {0xe6, 0x78, 0x17}},
+    {"YE", {0xf2, 0xcd, 0x1f}},
+    {"GN", {0x2b, 0x8a, 0x3e}},
+    {"BU", {0x1f, 0x5f, 0xb4}},
+    {"VT", {0x7a, 0x38, 0x9c}},
+    {"GY", {0x8a, 0x8d, 0x90}},
+    {"WH", {0xff, 0xff, 0xff}},
+    {"PK", {0xf2, 0xa0, 0xba}},
+    {"GD", {0xb8, 0x88, 0x2a}},
+    {"TQ", {0x2a, 0xa8, 0xa8}},
+    {"SR", {0xc6, 0xc8, 0xca}},
+}};
+
+constexpr Colour unknown_paint{0xa0, 0xa0, 0xa0};
+
+/// Black wires get a lighter edge: a dark one would only make them look thicker.
+Colour edge_of(std::string_view letters) {
+  return letters == "BK" ? Colour{0x1a, 0x1a, 0x1a} : Colour{0x30, 0x30, 0x30};
+}
+
+std::vector<PathPiece> straight_path(const std::vector<Point>& points) {
+  std::vector<PathPiece> path;
+  for (const Point& p : points) path.push_back(path.empty() ? PathPiece(PathMove{p}) : PathPiece(PathLine{p}));
+  return path;
+}
+
+}  // namespace
+
+Colour wire_paint(std::string_view letters) {
+  for (const Paint& paint : paints)
+    if (paint.letters == letters) return paint.colour;
+  return letters == "GNYE" ? wire_paint("GN") : unknown_paint;
+}
+
+Millimetres wire_width(SquareMillimetres area) {
+  const double metal = area.number();
+  return metal <= 1.0   ? look::wire_thin
+         : metal <= 2.5 ? look::wire_medium
+         : metal <= 6   ? look::wire_thick
+                        : look::wire_cable;
+}
+
+void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour& colour, Millimetres width) {
+  const auto stroke = [&](Pen pen) { items.push_back(PathItem{path, {true, std::move(pen)}, {}}); };
+  stroke({edge_of(colour.base), width});
+  stroke({wire_paint(colour.base), width - look::wire_edge * 2});
+  const std::string_view stripe = colour.base == "GNYE" ? std::string_view("YE") : std::string_view(colour.stripe);
+  if (stripe.empty()) return;
+  stroke({wire_paint(stripe), width * look::stripe_share, {look::stripe_dash, look::stripe_gap}});
+}
+
+void add_wire(Items& items, const std::vector<Point>& points, const WireColour& colour, Millimetres width) {
+  add_wire(items, straight_path(points), colour, width);
+}
+
+Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres length) {
+  const Millimetres width = wire_width(area) + look::swatch_extra;
+  Block block{length, width, {}};
+  add_wire(block.items, {{Millimetres(0), width / 2}, {length, width / 2}}, colour, width);
+  // Closed ends, so that a white wire reads as a piece and not as two lines.
+  const Pen end{{0x30, 0x30, 0x30}, look::wire_edge};
+  const Millimetres half = look::wire_edge / 2;
+  add_line(block.items, {half, Millimetres(0)}, {half, width}, end);
+  add_line(block.items, {length - half, Millimetres(0)}, {length - half, width}, end);
+  return block;
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// How a wire is drawn wherever one is shown: in its colours, with a dark edge so that pale ones stand on white paper.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "model/build.h"
+#include "sheets/draw.h"
+
+namespace loomfolio {
+
+/// The ink for IEC 60757 letters; our own choice, made to stay apart on a printer. Unknown letters are drawn grey.
+Colour wire_paint(std::string_view letters);
+
+/// Drawn width of a wire of that area: 1.0 mm to 1.0 mm2, 1.4 to 2.5, 1.8 to 6, else 2.2. An unknown area is drawn
+/// thinnest.
+Millimetres wire_width(SquareMillimetres area);
+
+/// Draws a wire along a path: dark edge, base colour, broken stripe down the middle.
+void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour& colour, Millimetres width);
+void add_wire(Items& items, const std::vector<Point>& points, const WireColour& colour, Millimetres width);
+
+/// A short straight piece of the wire: as a table shows it. The block is as high as the wire is drawn.
+Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres length);
+
+}  // namespace loomfolio
