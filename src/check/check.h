@@ -10,18 +10,26 @@
 
 namespace loomfolio {
 
-/// What a rule may look at. Rules change nothing.
+struct Facts;
+
+/// What a check starts from. Rules change nothing.
 struct CheckInput {
   const Build& build;
-  const std::vector<Solution>& solutions;  ///< one a situation
+  const std::vector<Solution>& solutions;  ///< one a situation, in order; empty: the rules on solutions find nothing
 };
 
-using Rule = void (*)(const CheckInput&, Diagnostics&);
+using Rule = void (*)(const Facts&, Diagnostics&);
 
-/// All rules, in the order of the list in rules.cpp.
-const std::vector<Rule>& all_rules();
+struct NamedRule {
+  std::string_view name;  ///< the rule's file: `wire_too_big` is in wire_too_big.cpp
+  Rule run;
+};
 
-/// Runs every rule on one build. Findings that repeat over variants are the caller's to merge (sort_diagnostics does it).
+/// All rules, in the order of rules.def.
+const std::vector<NamedRule>& all_rules();
+
+/// Runs every rule on one build. Findings that repeat over variants are the caller's to merge (sort_diagnostics does
+/// it).
 Diagnostics check_build(const CheckInput& input);
 
 }  // namespace loomfolio

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// Which points of a build are joined by what: the circuit as a graph, before any current is known.
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "model/build.h"
+
+namespace loomfolio {
+
+/// A point where current may pass, an index: all terminals in order of TerminalId, then the inner points part by part,
+/// then one point for the frame, which all earths and the bodies of parts are bolted to.
+using CircuitPoint = std::int32_t;
+
+/// One way from a point to another: a wire, an element inside a part, or (neither set) a bolt to the frame.
+struct Bridge {
+  CircuitPoint a = -1, b = -1;
+  WireId wire;       ///< set for a wire
+  InsideRef inside;  ///< set for an element; a switch has one bridge for each pair it can join
+  CircuitPoint other(CircuitPoint one) const { return one == a ? b : a; }
+};
+
+struct Circuit {
+  std::vector<Bridge> bridges;
+  std::vector<std::vector<int>> at;  ///< bridges by point
+  std::vector<int> first_inner;      ///< first inner point of each part
+  CircuitPoint frame = -1;
+
+  /// Nets: points joined by metal that nothing opens (wires, splices, links of connectors, earths).
+  std::vector<int> net;  ///< by point
+  int net_count = 0;
+  std::vector<bool> earthed_net;  ///< by net: the frame, or the earthed pole of a source
+  std::vector<bool> live_net;     ///< by net: the other pole of a source
+
+  CircuitPoint point(PartId part, const Inside::Node& node) const;
+  std::vector<CircuitPoint> points(const Build& build, InsideRef inside) const;
+  bool is_earthed(CircuitPoint p) const {
+    return earthed_net[static_cast<std::size_t>(net[static_cast<std::size_t>(p)])];
+  }
+  bool is_live(CircuitPoint p) const { return live_net[static_cast<std::size_t>(net[static_cast<std::size_t>(p)])]; }
+
+ private:
+  friend Circuit trace_circuit(const Build&);
+  std::vector<std::vector<TerminalId>> terminals_;  ///< by part
+};
+
+Circuit trace_circuit(const Build& build);
+
+/// Points reached from `start` over bridges that `passes` allows; by point.
+std::vector<bool> reach(const Circuit& circuit, const std::vector<CircuitPoint>& start,
+                        const std::function<bool(const Bridge&)>& passes);
+
+const Inside& inside_of(const Build& build, InsideRef ref);
+
+/// Wire, link of a connector or bolt: metal that nothing opens.
+bool is_plain_metal(const Build& build, const Bridge& bridge);
+
+}  // namespace loomfolio

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "check/facts.h"
+
+#include "base/text.h"
+
+namespace loomfolio {
+
+Facts gather_facts(const Build& build, const std::vector<Solution>& solutions) {
+  return {build, solutions, wires_at_terminals(build), trace_circuit(build)};
+}
+
+void each_part_end(const Facts& facts, const std::function<void(const WireEnd&)>& visit) {
+  const Build& build = facts.build;
+  for (std::size_t w = 0; w < build.wires.size(); ++w)
+    for (const TerminalId id : {build.wires[w].from, build.wires[w].to}) {
+      const Terminal& terminal = build.terminal(id);
+      if (terminal.owner != OwnerType::part) continue;
+      const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+      const KindTerminal& kind_terminal =
+          build.kind_of(part).terminals[static_cast<std::size_t>(terminal.kind_terminal)];
+      visit({{static_cast<std::int32_t>(w)}, id, &part, &kind_terminal});
+    }
+}
+
+void each_inside(const Build& build, const std::function<void(InsideRef, const Part&, const Inside&)>& visit) {
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i)
+      visit({{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, build.parts[p], build.parts[p].insides[i]);
+}
+
+void each_cavity_pair(const Facts& facts, const std::function<void(const CavityPair&)>& visit) {
+  for (const Part& part : facts.build.parts) {
+    if (!facts.build.kind_of(part).is_connector) continue;
+    for (const Inside& inside : part.insides) {
+      const bool is_way = inside.type == InsideType::link && inside.nodes.size() >= 2 &&
+                          inside.nodes[0].terminal >= 0 && inside.nodes[1].terminal >= 0;
+      if (!is_way) continue;
+      const TerminalId a = part.terminals[static_cast<std::size_t>(inside.nodes[0].terminal)];
+      const TerminalId b = part.terminals[static_cast<std::size_t>(inside.nodes[1].terminal)];
+      visit({a, b, facts.wires_at[a.at()], facts.wires_at[b.at()]});
+    }
+  }
+}
+
+std::vector<SettledSituation> settled_situations(const Facts& facts) {
+  std::vector<SettledSituation> settled;
+  for (const Solution& solution : facts.solutions)
+    if (solution.settling == Settling::settled)
+      settled.push_back({&facts.build.situations[solution.situation.at()], &solution});
+  return settled;
+}
+
+std::string say_wire(const Build& build, WireId wire) { return "wire `" + build.wire(wire).id + "`"; }
+
+std::string say_terminal(const Build& build, TerminalId terminal) { return "`" + build.terminal(terminal).name + "`"; }
+
+std::string say_inside(const Build& build, InsideRef ref) {
+  const Part& part = build.part(ref.part);
+  if (ref.inside < 0 || part.insides.size() == 1) return "`" + part.id + "`";
+  return "`" + part.id + "." + part.insides[static_cast<std::size_t>(ref.inside)].id + "`";
+}
+
+std::string say_part(const Part& part) { return "part `" + part.id + "`"; }
+
+std::string say_situation(const Situation& situation) { return "situation `" + situation.name + "`"; }
+
+std::string say(Amperes a) {
+  const double size = a.number() < 0 ? -a.number() : a.number();
+  if (size < 0.1) return shortest(a.number() * 1000, 1) + " mA";
+  return shortest(a.number(), size < 10 ? 2 : 1) + " A";
+}
+std::string say(Volts v) { return shortest(v.number(), 2) + " V"; }
+std::string say(SquareMillimetres a) { return shortest(a.number(), 2) + " mm2"; }
+std::string say(Millimetres l) { return shortest(l.number(), 2) + " mm"; }
+std::string say(Metres l) { return shortest(l.number() * 1000, 0) + " mm"; }
+
+void add_note(Diagnostic& diagnostic, Where where, std::string message) {
+  diagnostic.notes.push_back({where, std::move(message)});
+}
+
+}  // namespace loomfolio
