@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+// One item a line, so that a changed page shows as changed lines:
+//
+//   sheet "cover" "Cover" 210.00 x 297.00
+//   text 20.00 30.00 "Starting circuit" sans bold 18 #1a1a1a
+//   path M 10.00 10.00 L 40.00 10.00 stroke 0.35 #1a1a1a
+//   H1 {
+//   }
+#include "base/text.h"
+#include "render/render.h"
+
+namespace loomfolio {
+namespace {
+
+std::string number(Millimetres length) { return fixed(length.number(), 2); }
+std::string place(Point p) { return number(p.x) + " " + number(p.y); }
+std::string box(const Rect& r) {
+  return number(r.x) + " " + number(r.y) + " " + number(r.width) + " x " + number(r.height);
+}
+
+std::string hex(Colour colour) {
+  std::string text = "#";
+  for (const std::uint8_t part : {colour.red, colour.green, colour.blue}) {
+    text += "0123456789abcdef"[part >> 4];
+    text += "0123456789abcdef"[part & 15];
+  }
+  return text;
+}
+
+/// In quotes, on one line whatever the text holds.
+std::string quoted(const std::string& text) {
+  std::string quotes = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') quotes += '\\';
+    if (c == '\n') quotes += "\\n";
+    else quotes += c;
+  }
+  return quotes + "\"";
+}
+
+std::string to_text(const Pen& pen) {
+  std::string text = " stroke " + number(pen.width) + " " + hex(pen.colour);
+  if (!pen.dashes.empty()) text += " dashes";
+  for (const Millimetres dash : pen.dashes) text += " " + number(dash);
+  if (pen.cap != Cap::butt) text += pen.cap == Cap::round ? " round" : " square";
+  return text;
+}
+
+std::string to_text(const Stroke& stroke, const Fill& fill) {
+  return (stroke.is_drawn ? to_text(stroke.pen) : "") + (fill.is_filled ? " fill " + hex(fill.colour) : "");
+}
+
+std::string to_text(const PathMove& p) { return " M " + place(p.to); }
+std::string to_text(const PathLine& p) { return " L " + place(p.to); }
+std::string to_text(const PathCurve& p) {
+  return " C " + place(p.control_1) + " " + place(p.control_2) + " " + place(p.to);
+}
+std::string to_text(const PathArc& p) {
+  return " A " + place(p.centre) + " " + number(p.radius) + " " + shortest(p.from_degrees) + " " + shortest(p.to_degrees);
+}
+std::string to_text(const PathClose&) { return " Z"; }
+
+std::string to_text(const PathItem& item) {
+  std::string text = "path";
+  for (const PathPiece& piece : item.pieces) text += std::visit([](const auto& p) { return to_text(p); }, piece);
+  return text + to_text(item.stroke, item.fill);
+}
+
+std::string to_text(const RectItem& item) {
+  const bool is_round = item.corner > Millimetres(0);
+  return "rect " + box(item.rect) + (is_round ? " corner " + number(item.corner) : "") + to_text(item.stroke, item.fill);
+}
+
+std::string to_text(const TextItem& item) {
+  const TextStyle& style = item.style;
+  std::string text = "text " + place(item.at) + " " + quoted(item.text);
+  text += style.face == FaceName::mono ? " mono" : " sans";
+  if (style.weight == Weight::bold) text += " bold";
+  text += " " + shortest(style.points) + " " + hex(item.colour);
+  if (item.align != Align::left) text += item.align == Align::centre ? " centre" : " right";
+  return text + (item.is_upright ? " upright" : "");
+}
+
+std::string to_text(const LinkItem& item) {
+  return "link " + box(item.rect) + " " + quoted(item.sheet) + (item.anchor.empty() ? "" : " " + quoted(item.anchor));
+}
+std::string to_text(const AnchorItem& item) { return "anchor " + place(item.at) + " " + quoted(item.name); }
+std::string to_text(const TagOpenItem& item) {
+  return item.tag + (item.alt.empty() ? "" : " " + quoted(item.alt)) + " {";
+}
+std::string to_text(const TagCloseItem&) { return "}"; }
+
+}  // namespace
+
+std::string render_dump(const Sheet& sheet) {
+  std::string dump = "sheet " + quoted(sheet.id) + " " + quoted(sheet.title) + " " + number(sheet.width) + " x " +
+                     number(sheet.height);
+  if (!sheet.label.empty()) dump += " label " + quoted(sheet.label);
+  if (!sheet.group.empty()) dump += " group " + quoted(sheet.group);
+  dump += "\n";
+  for (const Item& item : sheet.items) dump += std::visit([](const auto& i) { return to_text(i); }, item) + "\n";
+  return dump;
+}
+
+}  // namespace loomfolio

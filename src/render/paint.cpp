@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#include "render/paint.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "render/colour.h"
+
+namespace loomfolio {
+namespace {
+
+template <class... Cases>
+struct Overloaded : Cases... {
+  using Cases::operator()...;
+};
+
+void set_colour(const Painter& painter, Colour wanted) {
+  const Colour colour = shown(wanted, painter.colouring);
+  cairo_set_source_rgb(painter.cairo, colour.red / 255.0, colour.green / 255.0, colour.blue / 255.0);
+}
+
+void set_pen(const Painter& painter, const Pen& pen) {
+  cairo_t* cairo = painter.cairo;
+  set_colour(painter, pen.colour);
+  cairo_set_line_width(cairo, to_points(pen.width));
+  cairo_set_line_cap(cairo, pen.cap == Cap::round    ? CAIRO_LINE_CAP_ROUND
+                            : pen.cap == Cap::square ? CAIRO_LINE_CAP_SQUARE
+                                                     : CAIRO_LINE_CAP_BUTT);
+  // A round cap asks for round corners too: both ends of a wire and its bends look alike.
+  cairo_set_line_join(cairo, pen.cap == Cap::round ? CAIRO_LINE_JOIN_ROUND : CAIRO_LINE_JOIN_MITER);
+  double lengths[16];
+  int count = 0;
+  double sum = 0;
+  for (const Millimetres dash : pen.dashes) {
+    if (count == 16) break;
+    sum += lengths[count++] = std::max(0.0, to_points(dash));
+  }
+  cairo_set_dash(cairo, lengths, sum > 0 ? count : 0, 0);
+}
+
+/// Fills and outlines the current path and forgets it.
+void finish_path(const Painter& painter, const Stroke& stroke, const Fill& fill) {
+  if (fill.is_filled) {
+    set_colour(painter, fill.colour);
+    cairo_fill_preserve(painter.cairo);
+  }
+  if (stroke.is_drawn && stroke.pen.width > Millimetres(0)) {
+    set_pen(painter, stroke.pen);
+    cairo_stroke_preserve(painter.cairo);
+  }
+  cairo_new_path(painter.cairo);
+}
+
+double to_radians(double degrees) { return degrees * std::numbers::pi / 180; }
+
+void add_piece(cairo_t* cairo, const PathPiece& piece) {
+  const auto x = [](Point p) { return to_points(p.x); };
+  const auto y = [](Point p) { return to_points(p.y); };
+  std::visit(Overloaded{
+                 [&](const PathMove& p) { cairo_move_to(cairo, x(p.to), y(p.to)); },
+                 [&](const PathLine& p) { cairo_line_to(cairo, x(p.to), y(p.to)); },
+                 [&](const PathCurve& p) {
+                   cairo_curve_to(cairo, x(p.control_1), y(p.control_1), x(p.control_2), y(p.control_2), x(p.to), y(p.to));
+                 },
+                 [&](const PathArc& p) {
+                   cairo_arc(cairo, x(p.centre), y(p.centre), to_points(p.radius), to_radians(p.from_degrees),
+                             to_radians(p.to_degrees));
+                 },
+                 [&](const PathClose&) { cairo_close_path(cairo); },
+             },
+             piece);
+}
+
+void add_rounded_rect(cairo_t* cairo, const Rect& rect, double corner) {
+  const double x0 = to_points(rect.x), y0 = to_points(rect.y), x1 = to_points(rect.right()), y1 = to_points(rect.bottom());
+  constexpr double quarter = std::numbers::pi / 2;
+  cairo_new_sub_path(cairo);
+  cairo_arc(cairo, x1 - corner, y0 + corner, corner, -quarter, 0);
+  cairo_arc(cairo, x1 - corner, y1 - corner, corner, 0, quarter);
+  cairo_arc(cairo, x0 + corner, y1 - corner, corner, quarter, 2 * quarter);
+  cairo_arc(cairo, x0 + corner, y0 + corner, corner, 2 * quarter, 3 * quarter);
+  cairo_close_path(cairo);
+}
+
+void show_run(cairo_t* cairo, const ShapedRun& run, double x, double y) {
+  if (run.glyphs.empty()) return;
+  std::vector<cairo_glyph_t> placed = run.glyphs;
+  for (cairo_glyph_t& glyph : placed) glyph.x += x, glyph.y += y;
+  cairo_set_scaled_font(cairo, run.font.get());
+  cairo_show_text_glyphs(cairo, run.utf8.data(), static_cast<int>(run.utf8.size()), placed.data(),
+                         static_cast<int>(placed.size()), run.clusters.data(), static_cast<int>(run.clusters.size()),
+                         cairo_text_cluster_flags_t{});
+}
+
+void show_line(const Painter& painter, const ShapedLine& line, double x, double y) {
+  for (const ShapedRun& run : line.runs) show_run(painter.cairo, run, x, y);
+  for (const MissingBox& box : line.missing) {
+    const double inset = box.width * 0.1;
+    cairo_rectangle(painter.cairo, x + box.x + inset, y - box.width * 1.1, box.width - 2 * inset, box.width * 1.1);
+    cairo_set_line_width(painter.cairo, box.width * 0.08);
+    cairo_set_dash(painter.cairo, nullptr, 0, 0);
+    cairo_stroke(painter.cairo);
+  }
+}
+
+}  // namespace
+
+void paint(const Painter& painter, const PathItem& item) {
+  cairo_new_path(painter.cairo);
+  for (const PathPiece& piece : item.pieces) add_piece(painter.cairo, piece);
+  finish_path(painter, item.stroke, item.fill);
+}
+
+void paint(const Painter& painter, const RectItem& item) {
+  const Rect& rect = item.rect;
+  const double corner = std::min({to_points(item.corner), to_points(rect.width) / 2, to_points(rect.height) / 2});
+  cairo_new_path(painter.cairo);
+  if (corner > 0) add_rounded_rect(painter.cairo, rect, corner);
+  else cairo_rectangle(painter.cairo, to_points(rect.x), to_points(rect.y), to_points(rect.width), to_points(rect.height));
+  finish_path(painter, item.stroke, item.fill);
+}
+
+void paint(const Painter& painter, const TextItem& item) {
+  const ShapedLine& line = painter.shaper.shape(item.text, item.style);
+  const double share = item.align == Align::left ? 0 : item.align == Align::centre ? 0.5 : 1;
+  const double back = -line.width * share;
+  const double x = to_points(item.at.x), y = to_points(item.at.y);
+  set_colour(painter, item.colour);
+  if (!item.is_upright) return show_line(painter, line, x + back, y);
+  cairo_save(painter.cairo);
+  cairo_translate(painter.cairo, x, y);
+  cairo_rotate(painter.cairo, -std::numbers::pi / 2);
+  show_line(painter, line, back, 0);
+  cairo_restore(painter.cairo);
+}
+
+}  // namespace loomfolio

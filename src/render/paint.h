@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// Items onto a cairo context whose unit is the point (1/72 inch). Shared by PDF and PNG.
+#pragma once
+
+#include "render/render.h"
+
+#include "render/owners.h"
+#include "render/shaper.h"
+
+namespace loomfolio {
+
+inline double to_points(Millimetres length) { return length.number() * 72 / 25.4; }
+
+struct Painter {
+  cairo_t* cairo;
+  const Shaper& shaper;
+  Colouring colouring;
+};
+
+void paint(const Painter& painter, const PathItem& item);
+void paint(const Painter& painter, const RectItem& item);
+void paint(const Painter& painter, const TextItem& item);
+
+}  // namespace loomfolio

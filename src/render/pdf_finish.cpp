@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "render/pdf_finish.h"
+
+#include <cairo.h>
+
+#include <algorithm>
+#include <cassert>
+#include <exception>
+#include <qpdf/QPDF.hh>
+#include <qpdf/QPDFEFStreamObjectHelper.hh>
+#include <qpdf/QPDFEmbeddedFileDocumentHelper.hh>
+#include <qpdf/QPDFFileSpecObjectHelper.hh>
+#include <qpdf/QPDFPageDocumentHelper.hh>
+#include <qpdf/QPDFWriter.hh>
+
+namespace loomfolio {
+namespace {
+
+QPDFObjectHandle text(const std::string& utf8) { return QPDFObjectHandle::newUnicodeString(utf8); }
+QPDFObjectHandle name(const std::string& plain) { return QPDFObjectHandle::newName("/" + plain); }
+
+/// ISO 8601 day to a PDF date (ISO 32000-1, 7.9.4); empty when it is none.
+std::string pdf_date(const std::string& day) {
+  std::string digits = day;
+  std::erase(digits, '-');
+  const bool is_day = digits.size() == 8 && digits.find_first_not_of("0123456789") == std::string::npos;
+  return is_day ? "D:" + digits : std::string();
+}
+
+/// Replaces cairo's dictionary, which holds the time of the clock.
+void set_info(QPDF& pdf, const FolioInfo& info) {
+  QPDFObjectHandle dictionary = QPDFObjectHandle::newDictionary();
+  const auto set = [&](const char* key, const std::string& value) {
+    if (!value.empty()) dictionary.replaceKey(key, text(value));
+  };
+  set("/Title", info.title);
+  set("/Author", info.author);
+  set("/Subject", info.subject);
+  set("/Keywords", info.keywords);
+  set("/Creator", "loomfolio");
+  set("/Producer", std::string("cairo ") + cairo_version_string());
+  set("/Fingerprint", info.fingerprint);
+  set("/CreationDate", pdf_date(info.date));
+  pdf.getTrailer().replaceKey("/Info", pdf.makeIndirectObject(dictionary));
+}
+
+/// Each sheet has its own label, as a prefix without a number (ISO 32000-1, 12.4.2).
+void set_page_labels(QPDF& pdf, const std::vector<Sheet>& sheets) {
+  QPDFObjectHandle labels = QPDFObjectHandle::newArray();
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    QPDFObjectHandle label = QPDFObjectHandle::newDictionary();
+    label.replaceKey("/P", text(sheets[i].label.empty() ? std::to_string(i + 1) : sheets[i].label));
+    labels.appendItem(QPDFObjectHandle::newInteger(static_cast<long long>(i)));
+    labels.appendItem(label);
+  }
+  QPDFObjectHandle tree = QPDFObjectHandle::newDictionary();
+  tree.replaceKey("/Nums", labels);
+  pdf.getRoot().replaceKey("/PageLabels", tree);
+}
+
+void set_catalog(QPDF& pdf, const FolioInfo& info, Structure structure) {
+  QPDFObjectHandle catalog = pdf.getRoot();
+  catalog.replaceKey("/Lang", text(info.language.empty() ? "en" : info.language));
+  QPDFObjectHandle preferences = QPDFObjectHandle::newDictionary();
+  preferences.replaceKey("/DisplayDocTitle", QPDFObjectHandle::newBool(!info.title.empty()));
+  preferences.replaceKey("/PrintScaling", name("None"));  // faces, scale bars and the build board are at true size
+  catalog.replaceKey("/ViewerPreferences", preferences);
+  if (structure == Structure::tagged) {
+    QPDFObjectHandle mark = QPDFObjectHandle::newDictionary();
+    mark.replaceKey("/Marked", QPDFObjectHandle::newBool(true));
+    catalog.replaceKey("/MarkInfo", mark);
+  }
+}
+
+void attach(QPDF& pdf, const std::vector<Attachment>& attachments) {
+  QPDFEmbeddedFileDocumentHelper files(pdf);
+  QPDFObjectHandle associated = QPDFObjectHandle::newArray();
+  for (const Attachment& attachment : attachments) {
+    auto stream = QPDFEFStreamObjectHelper::createEFStream(pdf, attachment.content);
+    if (!attachment.mime.empty()) stream.setSubtype(attachment.mime);
+    auto file = QPDFFileSpecObjectHelper::createFileSpec(pdf, attachment.name, stream);
+    file.setDescription(attachment.description);
+    file.getObjectHandle().replaceKey("/AFRelationship", name("Source"));
+    files.replaceEmbeddedFile(attachment.name, file);
+    associated.appendItem(file.getObjectHandle());
+  }
+  if (!attachments.empty()) pdf.getRoot().replaceKey("/AF", associated);
+}
+
+/// Structure elements under `element`, in reading order, that are of kind `wanted`.
+void collect_elements(QPDFObjectHandle element, const std::string& wanted, std::vector<QPDFObjectHandle>& found) {
+  if (!element.isDictionary()) return;
+  QPDFObjectHandle kind = element.getKey("/S");
+  if (kind.isName() && kind.getName() == wanted) found.push_back(element);
+  QPDFObjectHandle children = element.getKey("/K");
+  if (children.isArray())
+    for (int i = 0; i < children.getArrayNItems(); ++i) collect_elements(children.getArrayItem(i), wanted, found);
+  else
+    collect_elements(children, wanted, found);
+}
+
+void set_figure_texts(QPDF& pdf, const std::vector<std::string>& texts) {
+  if (texts.empty()) return;
+  std::vector<QPDFObjectHandle> figures;
+  collect_elements(pdf.getRoot().getKey("/StructTreeRoot"), "/Figure", figures);
+  assert(figures.size() == texts.size());
+  for (std::size_t i = 0; i < std::min(figures.size(), texts.size()); ++i)
+    if (!texts[i].empty()) figures[i].replaceKey("/Alt", text(texts[i]));
+}
+
+/// Tab order by structure, and on each link the title of the sheet it leads to.
+void finish_pages(QPDF& pdf, const Folio& folio) {
+  const auto title_of = [&](const std::string& place) {
+    for (const Sheet& sheet : folio.sheets)
+      if (place == sheet.id || place.starts_with(sheet.id + "#")) return sheet.title;
+    return std::string();
+  };
+  for (QPDFPageObjectHelper& page : QPDFPageDocumentHelper(pdf).getAllPages()) {
+    page.getObjectHandle().replaceKey("/Tabs", name("S"));
+    for (QPDFAnnotationObjectHelper& link : page.getAnnotations("/Link")) {
+      QPDFObjectHandle dictionary = link.getObjectHandle();
+      QPDFObjectHandle place = dictionary.getKey("/Dest");
+      if (place.isString()) dictionary.replaceKey("/Contents", text(title_of(place.getUTF8Value())));
+    }
+  }
+}
+
+}  // namespace
+
+std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras) {
+  try {
+    QPDF pdf;
+    pdf.setSuppressWarnings(true);
+    pdf.processMemoryFile("folio", drawn.data(), drawn.size());
+    set_info(pdf, folio.info);
+    set_catalog(pdf, folio.info, extras.structure);
+    set_page_labels(pdf, folio.sheets);
+    set_figure_texts(pdf, extras.figure_texts);
+    finish_pages(pdf, folio);
+    attach(pdf, folio.attachments);
+    QPDFWriter writer(pdf);
+    writer.setOutputMemory();
+    writer.setMinimumPDFVersion("1.7");
+    writer.setObjectStreamMode(qpdf_o_generate);
+    writer.setDeterministicID(true);
+    writer.write();
+    const auto buffer = writer.getBufferSharedPointer();
+    return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+  } catch (const std::exception&) {
+    assert(!"qpdf could not read what cairo wrote");
+    return {};
+  }
+}
+
+}  // namespace loomfolio

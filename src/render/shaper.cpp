@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: MIT
+// A line is cut into stretches of one face, script and direction (Pango's items), the stretches are put into the order
+// seen, and each is shaped by itself. That is what a Pango layout does too, but without looking for line ends, and with
+// the result kept as bare glyphs that cairo can draw any number of times.
+//
+//   text    "12 V אור"   ->  items  [12 V ][אור]   ->  seen  [12 V ][רוא]   ->  glyphs at x, clusters back to the text
+#include "render/shaper.h"
+
+#include <pango/pangofc-fontmap.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "render/scripts.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double mm_per_point = 25.4 / 72;
+constexpr double missing_width_em = 0.6;
+
+double to_points(int pango_units) { return pango_units / double{PANGO_SCALE}; }
+
+/// Families of the wanted use, then the fallback ones, then the other use; each once.
+std::string order_families(const FaceList& list, FaceUse wanted) {
+  const FaceUse other = wanted == FaceUse::sans ? FaceUse::mono : FaceUse::sans;
+  std::vector<std::string> families;
+  for (const FaceUse use : {wanted, FaceUse::fallback, other})
+    for (const Face& face : list.faces)
+      if (face.use == use && std::find(families.begin(), families.end(), face.family) == families.end())
+        families.push_back(face.family);
+  std::string joined;
+  for (const std::string& family : families) joined += (joined.empty() ? "" : ",") + family;
+  return joined;
+}
+
+struct ItemList {
+  GList* head = nullptr;
+  explicit ItemList(GList* items) : head(items) {}
+  ItemList(const ItemList&) = delete;
+  ItemList& operator=(const ItemList&) = delete;
+  ~ItemList() { g_list_free_full(head, [](gpointer item) { pango_item_free(static_cast<PangoItem*>(item)); }); }
+};
+
+/// Cuts the text of a shaped item into clusters, the glyphs and characters that belong together, from left to right.
+/// For a run from right to left that is last character first: readers of PDF expect glyphs in the order seen and turn
+/// their text round themselves.
+void gather_clusters(ShapedRun& run, PangoItem* item, PangoGlyphString* glyphs, const std::string& text) {
+  PangoGlyphItem pair{item, glyphs, 0, 0, 0};
+  PangoGlyphItemIter at;
+  const auto is_drawn = [&](int glyph) {
+    const PangoGlyph id = glyphs->glyphs[glyph].glyph;
+    return id != PANGO_GLYPH_EMPTY && !(id & PANGO_GLYPH_UNKNOWN_FLAG);
+  };
+  const bool is_from_right = item->analysis.level % 2;
+  for (gboolean more = is_from_right ? pango_glyph_item_iter_init_end(&at, &pair, text.c_str())
+                                     : pango_glyph_item_iter_init_start(&at, &pair, text.c_str());
+       more; more = is_from_right ? pango_glyph_item_iter_prev_cluster(&at) : pango_glyph_item_iter_next_cluster(&at)) {
+    const int first = is_from_right ? at.end_glyph + 1 : at.start_glyph;
+    const int last = is_from_right ? at.start_glyph + 1 : at.end_glyph;
+    int drawn = 0;
+    for (int glyph = first; glyph < last; ++glyph) drawn += is_drawn(glyph);
+    const int bytes = at.end_index - at.start_index;
+    run.utf8.append(text, static_cast<std::size_t>(at.start_index), static_cast<std::size_t>(bytes));
+    run.clusters.push_back({bytes, drawn});
+  }
+}
+
+/// Adds a shaped item at `line.width` and moves on by its width.
+void add_run(ShapedLine& line, PangoItem* item, PangoGlyphString* glyphs, const std::string& text) {
+  ShapedRun run;
+  cairo_scaled_font_t* font = pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(item->analysis.font));
+  run.font.reset(cairo_scaled_font_reference(font));
+  gather_clusters(run, item, glyphs, text);
+  cairo_font_extents_t face;
+  cairo_scaled_font_extents(font, &face);
+  line.ascent = std::max(line.ascent, face.ascent);
+  line.descent = std::max(line.descent, face.descent);
+  const double em = face.ascent + face.descent;
+  for (int i = 0; i < glyphs->num_glyphs; ++i) {
+    const PangoGlyphInfo& glyph = glyphs->glyphs[i];
+    if (glyph.glyph & PANGO_GLYPH_UNKNOWN_FLAG && glyph.glyph != PANGO_GLYPH_EMPTY) {
+      const double width = missing_width_em * em / 1.2;
+      line.missing.push_back({line.width, width});
+      line.width += width;
+      continue;
+    }
+    if (glyph.glyph != PANGO_GLYPH_EMPTY)
+      run.glyphs.push_back({glyph.glyph, line.width + to_points(glyph.geometry.x_offset), to_points(glyph.geometry.y_offset)});
+    line.width += to_points(glyph.geometry.width);
+  }
+  line.runs.push_back(std::move(run));
+}
+
+}  // namespace
+
+std::string make_printable(std::string_view text) {
+  const auto is_plain = [](char c) { return c >= 0x20 && c < 0x7f; };
+  if (std::all_of(text.begin(), text.end(), is_plain)) return std::string(text);
+  const std::unique_ptr<char, Releases<g_free>> valid(g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())));
+  std::string printable;
+  for (const char* at = valid.get(); *at; at = g_utf8_next_char(at)) {
+    const gunichar c = g_utf8_get_char(at);
+    if (g_unichar_iscntrl(c) || c == 0x2028 || c == 0x2029) printable += ' ';
+    else printable.append(at, static_cast<const char*>(g_utf8_next_char(at)));
+  }
+  return printable;
+}
+
+Shaper::Shaper(FontConfig config, const FaceList& list)
+    : config_(std::move(config)) {
+  // A font map starts fontconfig when it is made. Were ours not in place by then, that would read the machine's own
+  // set-up and, where it has no cache yet, every face it has.
+  FcConfigSetCurrent(config_.get());
+  map_.reset(pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT));
+  pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map_.get()), config_.get());
+  pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map_.get()), 72);
+  families_[0] = order_families(list, FaceUse::sans);
+  families_[1] = order_families(list, FaceUse::mono);
+}
+
+Shaper::~Shaper() = default;
+
+PangoContext* Shaper::context_for(const TextStyle& style) const {
+  PangoShapeContext& context = contexts_[style];
+  if (context) return context.get();
+  context.reset(pango_font_map_create_context(map_.get()));
+  const CairoFontOptions options(cairo_font_options_create());
+  cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+  pango_cairo_context_set_font_options(context.get(), options.get());
+  pango_cairo_context_set_resolution(context.get(), 72);
+  pango_context_set_round_glyph_positions(context.get(), FALSE);
+  pango_context_set_language(context.get(), pango_language_from_string("en"));
+  const PangoDescription description(pango_font_description_new());
+  pango_font_description_set_family(description.get(), families_[style.face == FaceName::mono ? 1 : 0].c_str());
+  const bool is_bold = style.weight == Weight::bold;
+  pango_font_description_set_weight(description.get(), is_bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_absolute_size(description.get(), std::clamp(style.points, 0.5, 2000.0) * PANGO_SCALE);
+  pango_context_set_font_description(context.get(), description.get());
+  return context.get();
+}
+
+ShapedLine Shaper::make_line(const std::string& text, const TextStyle& style) const {
+  PangoContext* context = context_for(style);
+  const int length = static_cast<int>(text.size());
+  const PangoAttributes languages = mark_languages(text);
+  const ItemList logical(
+      pango_itemize_with_base_dir(context, direction_of(text), text.c_str(), 0, length, languages.get(), nullptr));
+  const std::unique_ptr<GList, Releases<g_list_free>> seen(pango_reorder_items(logical.head));
+  const PangoGlyphs glyphs(pango_glyph_string_new());
+  ShapedLine line;
+  for (GList* at = seen.get(); at; at = at->next) {
+    auto* item = static_cast<PangoItem*>(at->data);
+    pango_shape_item(item, text.c_str(), length, nullptr, glyphs.get(), PANGO_SHAPE_NONE);
+    add_run(line, item, glyphs.get(), text);
+  }
+  return line;
+}
+
+const ShapedLine& Shaper::shape(std::string_view text, const TextStyle& style) const {
+  if (const auto found = lines_.find(KeyView{text, style}); found != lines_.end()) return found->second;
+  // An empty text still has a height: that of a space.
+  ShapedLine line = make_line(text.empty() ? " " : make_printable(text), style);
+  if (text.empty()) line.runs.clear(), line.width = 0;
+  return lines_.emplace(Key{std::string(text), style}, std::move(line)).first->second;
+}
+
+TextSize Shaper::measure(std::string_view text, const TextStyle& style) const {
+  const ShapedLine& line = shape(text, style);
+  const double hundredths = line.width * mm_per_point * 100;
+  return {Millimetres(std::ceil(hundredths - 1e-6) / 100), Millimetres(line.ascent * mm_per_point),
+          Millimetres(line.descent * mm_per_point)};
+}
+
+std::size_t Shaper::Hash::operator()(const KeyView& key) const {
+  const auto style = static_cast<std::size_t>(std::lround(key.style.points * 100)) * 4 +
+                     static_cast<std::size_t>(key.style.face) * 2 + static_cast<std::size_t>(key.style.weight);
+  return std::hash<std::string_view>{}(key.text) ^ (style * 0x9e3779b97f4a7c15u);
+}
+
+}  // namespace loomfolio

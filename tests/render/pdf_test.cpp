@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: MIT
+// PDFs read back with poppler's and qpdf's command-line tools; a tool that is missing fails the test.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <regex>
+#include <set>
+
+#include "base/text.h"
+#include "render/attachments.h"
+#include "render/render_helper.h"
+
+namespace loomfolio {
+using test::fonts;
+using test::read_back;
+using test::small_folio;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+}  // namespace
+
+TEST_CASE("qpdf finds no fault and the version is 1.7") {
+  const std::string report = read_back(render_pdf(small_folio(), fonts()), "qpdf --check FILE");
+  CAPTURE(report);
+  CHECK(holds(report, "PDF Version: 1.7"));
+  CHECK(holds(report, "No syntax or stream encoding errors found"));
+  CHECK(!holds(report, "WARNING"));
+}
+
+TEST_CASE("same folio, same bytes") {
+  const std::string pdf = render_pdf(small_folio(), fonts());
+  CHECK(!pdf.empty());
+  CHECK(pdf == render_pdf(small_folio(), fonts()));
+  const FontSet others(LOOMFOLIO_SOURCE_FOLDER "/fonts");
+  CHECK(pdf == render_pdf(small_folio(), others));
+}
+
+TEST_CASE("information comes from the folio, and no time of the clock is in it") {
+  const std::string pdf = render_pdf(small_folio(), fonts());
+  const std::string info = read_back(pdf, "TZ=UTC pdfinfo FILE");
+  CAPTURE(info);
+  CHECK(std::regex_search(info, std::regex("Title: +Wiring of a small machine\n")));
+  CHECK(std::regex_search(info, std::regex("Author: +A workshop\n")));
+  CHECK(std::regex_search(info, std::regex("Subject: +Wiring\n")));
+  CHECK(std::regex_search(info, std::regex("Keywords: +wiring, loom\n")));
+  CHECK(std::regex_search(info, std::regex("CreationDate: +Mon Nov +2 00:00:00 2026 UTC\n")));
+  CHECK(std::regex_search(info, std::regex("Tagged: +yes\n")));
+  CHECK(std::regex_search(info, std::regex("Pages: +2\n")));
+  CHECK(!holds(info, "ModDate"));
+  Folio undated = small_folio();
+  undated.info.date.clear();
+  CHECK(!holds(read_back(render_pdf(undated, fonts()), "pdfinfo FILE"), "CreationDate"));
+}
+
+TEST_CASE("each sheet has its own size") {
+  const std::string info = read_back(render_pdf(small_folio(), fonts()), "pdfinfo -f 1 -l 2 FILE");
+  CHECK(std::regex_search(info, std::regex("Page +1 size: +595\\.\\d+ x 841\\.\\d+ pts")));
+  CHECK(std::regex_search(info, std::regex("Page +2 size: +1190\\.\\d+ x 841\\.\\d+ pts")));
+}
+
+TEST_CASE("every face is embedded, as a subset, with its way back to text") {
+  Folio folio = small_folio();
+  folio.sheets.push_back(test::sheet_of_lines("scripts", {"Příliš ≤ ⏚", "مرحبا", "שלום", "नमस्ते"}));
+  const auto rows = split(read_back(render_pdf(folio, fonts()), "pdffonts FILE"), '\n');
+  REQUIRE(rows.size() > 7);
+  std::string names;
+  for (std::size_t i = 2; i + 1 < rows.size(); ++i) {
+    CAPTURE(rows[i]);
+    CHECK(std::regex_search(rows[i], std::regex(" yes yes yes +\\d+ +0$")));
+    names += rows[i];
+  }
+  for (const char* face : {"B612-Bold", "B612Mono-Bold", "B612-Regular", "NotoSans-Regular", "NotoSansArabic-Regular",
+                           "NotoSansHebrew-Regular", "NotoSansDevanagari-Regular", "NotoSansSymbols-Regular"}) {
+    CAPTURE(std::string(face));
+    CAPTURE(names);
+    CHECK(holds(names, std::string("+") + face));
+  }
+}
+
+TEST_CASE("text reads back, with its spaces, in every script") {
+  const std::vector<std::string> lines = {"Difficult office fluffy fix: 12 AWG 2.5 mm² — Ω ½ ° ± ≤ → ✓ ☐ ⚠", "AV To WAVE. Ty",
+                                          "Příliš žluťoučký kůň", "Ταχύτητα", "Привет мир", "नमस्ते दुनिया"};
+  Folio folio;
+  folio.sheets = {test::sheet_of_lines("lines", lines)};
+  const std::string text = read_back(render_pdf(folio, fonts()), "pdftotext -layout FILE -");
+  CAPTURE(text);
+  for (const std::string& line : lines) {
+    CAPTURE(line);
+    CHECK(holds(text, line));
+  }
+}
+
+TEST_CASE("text from right to left reads back and stands right to left") {
+  Folio folio;
+  folio.sheets = {test::sheet_of_lines("lines", {"שלום עולם", "مرحبا بالعالم"})};
+  const std::string pdf = render_pdf(folio, fonts());
+  const std::string text = read_back(pdf, "pdftotext FILE -");
+  CAPTURE(text);
+  CHECK(holds(text, "שלום עולם"));
+  CHECK(holds(text, "مرحبا بالعالم"));
+  // The first word is the rightmost, and its letters are one word (listed in the order seen).
+  const std::string words = read_back(pdf, "pdftotext -bbox FILE -");
+  std::smatch first, second;
+  REQUIRE(std::regex_search(words, first, std::regex("xMin=\"([\\d.]+)\"[^>]*>םולש<")));
+  REQUIRE(std::regex_search(words, second, std::regex("xMin=\"([\\d.]+)\"[^>]*>םלוע<")));
+  CHECK(std::stod(first[1]) > std::stod(second[1]));
+}
+
+TEST_CASE("text stands where the measure says: left, centre, right, and upright from foot to head") {
+  struct Row { const char* what; Align align; bool is_upright; double x0, y0; };
+  const double w = fonts().measure().measure("Regulator", {}).width.number();
+  const Row table[] = {{"left", Align::left, false, 100, 0},           {"centre", Align::centre, false, 100 - w / 2, 0},
+                       {"right", Align::right, false, 100 - w, 0},     {"upright left", Align::left, true, 0, 100 - w},
+                       {"upright centre", Align::centre, true, 0, 100 - w / 2}, {"upright right", Align::right, true, 0, 100}};
+  for (const Row& row : table) {
+    CAPTURE(row.what);
+    Folio folio;
+    folio.sheets = {test::sheet_of_lines("one", {})};
+    folio.sheets[0].items.push_back(TextItem{test::at(100, 100), "Regulator", {}, {}, row.align, row.is_upright});
+    const std::string words = read_back(render_pdf(folio, fonts()), "pdftotext -bbox FILE -");
+    CAPTURE(words);
+    std::smatch box;
+    REQUIRE(std::regex_search(words, box, std::regex("xMin=\"([\\d.]+)\" yMin=\"([\\d.]+)\" xMax=\"([\\d.]+)\" yMax=\"([\\d.]+)\">R")));
+    const auto mm = [&](int i) { return std::stod(box[i]) * 25.4 / 72; };
+    const double along = row.is_upright ? mm(2) : mm(1), length = row.is_upright ? mm(4) - mm(2) : mm(3) - mm(1);
+    CHECK(along == doctest::Approx(row.is_upright ? row.y0 : row.x0).epsilon(0.001));
+    CHECK(length == doctest::Approx(w).epsilon(0.002));
+    // Turned text has its foot to the right: it reaches further to the left of its baseline than to the right.
+    if (row.is_upright) CHECK(100 - mm(1) > mm(3) - 100);
+    else CHECK(100 - mm(2) > mm(4) - 100);
+  }
+}
+
+TEST_CASE("an attachment survives, byte for byte") {
+  Folio folio = small_folio();
+  std::string bytes;
+  for (int i = 0; i < 256; ++i) bytes += static_cast<char>(i);
+  folio.attachments.push_back({"placement.bin", "application/octet-stream", "where things stand", bytes});
+  folio.attachments.push_back({"empty.txt", "text/plain", "", ""});
+  const std::string pdf = render_pdf(folio, fonts());
+  CHECK(extract_attachment(pdf, "spec.toml") == folio.attachments[0].content);
+  CHECK(extract_attachment(pdf, "placement.bin") == bytes);
+  CHECK(extract_attachment(pdf, "empty.txt") == "");
+  CHECK(extract_attachment(pdf, "other.toml") == std::nullopt);
+  CHECK(list_attachments(pdf) == std::vector<std::string>{"empty.txt", "placement.bin", "spec.toml"});
+  CHECK(read_back(pdf, "qpdf --show-attachment=spec.toml FILE") == folio.attachments[0].content);
+  CHECK(holds(read_back(pdf, "qpdf --qdf --object-streams=disable FILE -"), "/AFRelationship /Source"));
+}
+
+TEST_CASE("what is no PDF carries nothing") {
+  CHECK(extract_attachment("", "spec.toml") == std::nullopt);
+  CHECK(extract_attachment("[document]\n", "spec.toml") == std::nullopt);
+  const std::string pdf = render_pdf(small_folio(), fonts());
+  CHECK(extract_attachment(pdf.substr(0, pdf.size() / 3), "spec.toml") == std::nullopt);
+  CHECK(list_attachments("%PDF-1.7\n").empty());
+}
+
+TEST_CASE("grey is grey, and as light as the colour was") {
+  const auto dots = [](Colouring colouring) {
+    return read_back(render_pdf(small_folio(), fonts(), colouring), "pdftoppm -r 50 -f 1 -l 1 FILE");
+  };
+  const auto colours = [](const std::string& ppm) {
+    std::smatch head;
+    REQUIRE(std::regex_search(ppm, head, std::regex("^P6\n\\d+ \\d+\n255\n")));
+    std::set<Colour> found;
+    for (std::size_t i = head.length(); i + 2 < ppm.size(); i += 3)
+      found.insert({std::uint8_t(ppm[i]), std::uint8_t(ppm[i + 1]), std::uint8_t(ppm[i + 2])});
+    return found;
+  };
+  const auto is_grey = [](Colour c) { return c.red == c.green && c.green == c.blue; };
+  const auto full = colours(dots(Colouring::full)), grey = colours(dots(Colouring::grey));
+  CHECK(full.contains({0xcc, 0x22, 0x22}));
+  CHECK(std::all_of(grey.begin(), grey.end(), is_grey));
+  // Luminance of #cc2222 in linear light: 0.2126 * 0.6038 + (0.7152 + 0.0722) * 0.0160 = 0.1410; as sRGB 0.4125 (#69).
+  CHECK(grey.contains({0x69, 0x69, 0x69}));
+}
+
+}  // namespace loomfolio
