@@ -110,9 +110,10 @@ std::string make_printable(std::string_view text) {
 
 Shaper::Shaper(FontConfig config, const FaceList& list)
     : config_(std::move(config)) {
-  // A font map starts fontconfig when it is made. Were ours not in place by then, that would read the machine's own
-  // set-up and, where it has no cache yet, every face it has.
-  FcConfigSetCurrent(config_.get());
+  // A font map starts fontconfig when it is made, which would read the machine's own set-up and, where it has no cache
+  // yet, every face it has. An empty set-up in its place ends that before it begins.
+  const FontConfig nothing(FcConfigCreate());
+  FcConfigSetCurrent(nothing.get());
   map_.reset(pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT));
   pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map_.get()), config_.get());
   pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map_.get()), 72);
@@ -120,7 +121,12 @@ Shaper::Shaper(FontConfig config, const FaceList& list)
   families_[1] = order_families(list, FaceUse::mono);
 }
 
-Shaper::~Shaper() = default;
+Shaper::~Shaper() {
+  lines_.clear();
+  contexts_.clear();
+  // A font map forgets its list of faces when it gets another set-up, but not when it goes.
+  pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map_.get()), nullptr);
+}
 
 PangoContext* Shaper::context_for(const TextStyle& style) const {
   PangoShapeContext& context = contexts_[style];
