@@ -1,2 +1,193 @@
 // SPDX-License-Identifier: MIT
 #include "solve/solution.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "solve/branch_law.h"
+#include "solve/settle.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double lit_share = 0.20;  // of rated volts: a filament begins to glow; from memory
+constexpr double dim_share = 0.70;  // below it under a third of the light (flux ~ V^3.4)
+constexpr double load_on_share = 0.5, motor_on_share = 0.3;
+constexpr double least_charge = 0.02;  // A
+
+double over(const NodeVolts& nodes, int a, int b) {
+  if (a < 0 || b < 0) return 0;
+  return nodes.volts[static_cast<std::size_t>(a)] - nodes.volts[static_cast<std::size_t>(b)];
+}
+
+struct Filling {
+  const Build& build;
+  const Circuit& circuit;
+  const Settled& settled;
+  Flash flash;
+};
+
+double amperes_of(const Filling& f, const Branch& branch) {
+  if (!is_active(branch, f.settled.relays, f.flash)) return 0;
+  return work(branch, over(f.settled.nodes, branch.a, branch.b)).amperes;
+}
+
+void fill_switch(const Filling& f, InsideRef ref, InsideState& state) {
+  for (const Branch& branch : f.circuit.branches) {
+    if (branch.origin != BranchOrigin::inside || branch.inside != ref) continue;
+    state.is_on = true;
+    const double amperes = amperes_of(f, branch);
+    if (std::abs(amperes) > std::abs(state.amperes.number())) state.amperes = Amperes(amperes);
+  }
+}
+
+bool is_on(const Filling& f, const Inside& inside, const Branch& branch, double volts, double amperes) {
+  const double share = branch.volts.number() > 0 ? std::abs(volts) / branch.volts.number() : 0;
+  switch (inside.type) {
+    case InsideType::lamp: return share >= lit_share;
+    case InsideType::load: return share >= load_on_share;
+    case InsideType::motor: return share >= motor_on_share;
+    case InsideType::charger: return -amperes >= least_charge;
+    case InsideType::source: return std::abs(amperes) >= least_charge;
+    case InsideType::contact:
+    case InsideType::output: return is_active(branch, f.settled.relays, f.flash);
+    default: return true;
+  }
+}
+
+bool is_pulled_in(const Filling& f, InsideRef ref) {
+  for (std::size_t i = 0; i < f.circuit.coils.size(); ++i)
+    if (f.circuit.coils[i].inside == ref) return f.settled.relays.coil_in[i] != 0;
+  return false;
+}
+
+InsideState inside_state(const Filling& f, InsideRef ref) {
+  const Inside& inside = f.build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+  InsideState state;
+  if (inside.nodes.size() >= 2) {
+    const int a = node_of(f.build, f.circuit, ref.part, inside.nodes[0]);
+    const int b = node_of(f.build, f.circuit, ref.part, inside.nodes[1]);
+    state.volts = Volts(over(f.settled.nodes, a, b));
+  }
+  if (inside.type == InsideType::switch_) {
+    fill_switch(f, ref, state);
+    return state;
+  }
+  const int number = f.circuit.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+  if (number < 0) return state;
+  const Branch& branch = f.circuit.branches[static_cast<std::size_t>(number)];
+  const double volts = over(f.settled.nodes, branch.a, branch.b);
+  state.amperes = Amperes(amperes_of(f, branch));
+  state.is_on = is_on(f, inside, branch, volts, state.amperes.number());
+  if (inside.type == InsideType::coil) state.is_on = is_pulled_in(f, ref);
+  if (inside.type == InsideType::lamp && state.is_on) state.is_dim = std::abs(volts) < dim_share * branch.volts.number();
+  if (branch.law == Law::limited || branch.law == Law::charger)
+    state.is_limiting = branch.amperes.number() > 0 && std::abs(state.amperes.number()) > 0.999 * branch.amperes.number();
+  return state;
+}
+
+std::vector<std::vector<InsideState>> all_insides(const Filling& f) {
+  std::vector<std::vector<InsideState>> states(f.build.parts.size());
+  for (std::size_t p = 0; p < f.build.parts.size(); ++p)
+    for (std::size_t i = 0; i < f.build.parts[p].insides.size(); ++i)
+      states[p].push_back(inside_state(f, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}));
+  return states;
+}
+
+// With a flasher's contact under current, what is on only while it is closed flashes.
+void mark_flashing(const Filling& lit, NodeSolver& solver, std::vector<std::vector<InsideState>>& states) {
+  bool flashes = false;
+  for (const Branch& branch : lit.circuit.branches)
+    flashes = flashes || (branch.gate.flashes && std::abs(amperes_of(lit, branch)) > 0.01);
+  if (!flashes) return;
+  const Settled dark = settle(lit.circuit, solver, lit.settled.relays, Flash::dark);
+  const Filling off{lit.build, lit.circuit, dark, Flash::dark};
+  const auto dark_states = all_insides(off);
+  for (std::size_t p = 0; p < states.size(); ++p)
+    for (std::size_t i = 0; i < states[p].size(); ++i)
+      states[p][i].is_flashing = states[p][i].is_on && (!dark_states[p][i].is_on || dark_states[p][i].is_dim) && !states[p][i].is_dim;
+}
+
+std::string name_first(const Build& build, const Circuit& circuit, const Settled& settled) {
+  InsideRef ref;
+  if (!settled.unsettled_coils.empty()) ref = circuit.coils[static_cast<std::size_t>(settled.unsettled_coils.front())].inside;
+  else if (!settled.unsettled_outputs.empty()) ref = circuit.outputs[static_cast<std::size_t>(settled.unsettled_outputs.front())].inside;
+  if (!ref.part.is_set()) return {};
+  const Part& part = build.part(ref.part);
+  return part.id + "." + part.insides[static_cast<std::size_t>(ref.inside)].id;
+}
+
+Solution solve_from(const Build& build, SituationId situation, const RelayState& start) {
+  const Circuit circuit = make_circuit(build, situation, usual_options(build));
+  NodeSolver solver(circuit);
+  const bool fits = start.coil_in.size() == circuit.coils.size() && start.output_on.size() == circuit.outputs.size();
+  const Settled settled = settle(circuit, solver, fits ? start : rest_state(circuit), Flash::lit);
+  const Filling filling{build, circuit, settled, Flash::lit};
+  Solution solution;
+  solution.situation = situation;
+  solution.settling = settled.settling;
+  solution.unsettled_by = name_first(build, circuit, settled);
+  for (int node = 0; node < circuit.terminal_count; ++node) {
+    const auto n = static_cast<std::size_t>(node);
+    solution.terminal_volts.emplace_back(settled.nodes.floating[n] ? std::numeric_limits<double>::quiet_NaN() : settled.nodes.volts[n]);
+  }
+  for (const int number : circuit.wire_branch)
+    solution.wire_amperes.emplace_back(amperes_of(filling, circuit.branches[static_cast<std::size_t>(number)]));
+  solution.insides = all_insides(filling);
+  mark_flashing(filling, solver, solution.insides);
+  solution.relays = settled.relays;
+  return solution;
+}
+
+int find_situation(const Build& build, const std::string& name) {
+  for (std::size_t i = 0; i < build.situations.size(); ++i)
+    if (build.situations[i].name == name) return static_cast<int>(i);
+  return -1;
+}
+
+// Solves what the situation starts from first. A circle of `after` is cut where it closes: that one starts from rest.
+void solve_in_order(const Build& build, int index, std::vector<int>& under_way, std::vector<Solution>& solved, std::vector<char>& done) {
+  const auto at = static_cast<std::size_t>(index);
+  if (done[at] || std::find(under_way.begin(), under_way.end(), index) != under_way.end()) return;
+  RelayState start;
+  const std::string& after = build.situations[at].after;
+  const int before = after.empty() ? -1 : find_situation(build, after);
+  if (before >= 0) {
+    under_way.push_back(index);
+    solve_in_order(build, before, under_way, solved, done);
+    under_way.pop_back();
+    start = solved[static_cast<std::size_t>(before)].relays;
+  }
+  solved[at] = solve_from(build, SituationId{index}, start);
+  done[at] = 1;
+}
+
+}  // namespace
+
+Solution solve_situation(const Build& build, SituationId situation) {
+  std::vector<Solution> solved(build.situations.size());
+  std::vector<char> done(build.situations.size(), 0);
+  std::vector<int> under_way;
+  solve_in_order(build, situation.index, under_way, solved, done);
+  return solved[situation.at()];
+}
+
+std::vector<Solution> solve_all(const Build& build) {
+  std::vector<Solution> solved(build.situations.size());
+  std::vector<char> done(build.situations.size(), 0);
+  std::vector<int> under_way;
+  for (std::size_t i = 0; i < build.situations.size(); ++i) solve_in_order(build, static_cast<int>(i), under_way, solved, done);
+  return solved;
+}
+
+Expected observed(const Inside& inside, const InsideState& state) {
+  if (!state.is_on) return Expected::off;
+  if (state.is_flashing) return Expected::flashing;
+  if (state.is_dim) return Expected::dim;
+  if (inside.type == InsideType::charger) return Expected::charging;
+  if (inside.type == InsideType::source && state.amperes.number() > 0) return Expected::charging;
+  return Expected::on;
+}
+
+}  // namespace loomfolio

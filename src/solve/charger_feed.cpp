@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+// A generator reaches a charger through wires, links, fuses and switches as they stand. Two of its terminals are fed together when
+// they hang on the same winding; the whole network of windings counts as one generator.
+#include "solve/charger_feed.h"
+
+#include <algorithm>
+#include <map>
+
+#include "solve/circuit_insides.h"
+#include "solve/defaults.h"
+#include "solve/islands.h"
+
+namespace loomfolio {
+namespace {
+
+void join_switch(const Build& build, const Circuit& circuit, const Situation& situation, PartId part, int index, Islands& islands) {
+  const Inside& inside = build.part(part).insides[static_cast<std::size_t>(index)];
+  const auto position = static_cast<std::size_t>(position_of(build, situation, part, index));
+  if (position >= inside.positions.size()) return;
+  for (const auto& group : inside.positions[position].joined)
+    for (std::size_t i = 1; i < group.size(); ++i) {
+      const int a = node_of(build, circuit, part, inside.nodes[static_cast<std::size_t>(group[0])]);
+      const int b = node_of(build, circuit, part, inside.nodes[static_cast<std::size_t>(group[i])]);
+      if (a >= 0 && b >= 0) islands.join(a, b);
+    }
+}
+
+Islands metal_with_windings(const Build& build, const Circuit& circuit, const Situation& situation, std::vector<int>& windings) {
+  Islands islands(circuit.node_count);
+  for (const Wire& wire : build.wires) islands.join(wire.from.index, wire.to.index);
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const PartId part{static_cast<std::int32_t>(p)};
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const Inside& inside = build.parts[p].insides[i];
+      const bool is_winding = inside.type == InsideType::resistor && inside.is_winding;
+      if (inside.type == InsideType::switch_) join_switch(build, circuit, situation, part, static_cast<int>(i), islands);
+      const bool is_closed = inside.type == InsideType::contact && inside.closed_at_rest;
+      if (is_winding || is_closed || inside.type == InsideType::link || inside.type == InsideType::fuse)
+        join_inside(build, circuit, part, inside, islands);
+      if (is_winding) windings.push_back(node_of(build, circuit, part, inside.nodes.front()));
+    }
+  }
+  return islands;
+}
+
+}  // namespace
+
+double charger_feed_share(const Build& build, const Circuit& circuit, const Situation& situation, PartId part, const Inside& charger) {
+  if (charger.fed_by.empty()) return 1;
+  std::vector<int> windings;
+  Islands islands = metal_with_windings(build, circuit, situation, windings);
+  std::map<int, std::size_t> fed;  // terminals a generator's island reaches
+  for (const int index : charger.fed_by) {
+    const int node = node_of(build, circuit, part, charger.nodes[static_cast<std::size_t>(index)]);
+    if (node < 0) continue;
+    for (const int winding : windings)
+      if (winding >= 0 && islands.are_joined(node, winding)) {
+        ++fed[islands.root(node)];
+        break;
+      }
+  }
+  std::size_t most = 0;
+  for (const auto& [root, count] : fed) most = std::max(most, count);
+  if (most == charger.fed_by.size()) return 1;
+  return charger.fed_by.size() >= 3 && most == 2 ? standard::one_phase_share : 0;
+}
+
+}  // namespace loomfolio

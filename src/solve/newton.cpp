@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: MIT
+// Modified nodal analysis with Newton steps.
+//
+// Every branch is a current that depends on the voltage over it alone, so the unknowns are node voltages and the matrix of slopes is
+// symmetric. Nearly all laws rise with voltage: the currents are then the slope of one bowl-shaped function (the circuit's content,
+// Millar 1951), its bottom is the answer, and a Newton direction always leads down. Where a whole step would overshoot - a filament
+// guessed cold, a diode guessed open, a regulator at its limit - the step is cut to where the bowl is lowest along it.
+//
+// An island without a path to the reference is pinned by 1 S at one node: no current flows through the pin, so nothing else changes.
+#include "solve/newton.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solve/branch_law.h"
+#include "solve/islands.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr int most_steps = 200;
+constexpr double enough_volts = 1e-9;
+
+double over(const std::vector<double>& volts, const Branch& branch) {
+  return volts[static_cast<std::size_t>(branch.a)] - volts[static_cast<std::size_t>(branch.b)];
+}
+
+}  // namespace
+
+NodeSolver::NodeSolver(const Circuit& circuit) : circuit_(circuit) {
+  int row = 0;
+  for (int node = 0; node < circuit.node_count; ++node) row_of_node_.push_back(node == circuit.reference ? -1 : row++);
+  right_side_.resize(static_cast<std::size_t>(row));
+}
+
+void NodeSolver::find_islands(const RelayState& state, Flash flash) {
+  Islands islands(circuit_.node_count);
+  active_.clear();
+  is_active_.assign(circuit_.branches.size(), 0);
+  for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
+    const Branch& branch = circuit_.branches[i];
+    if (!is_active(branch, state, flash) || branch.a == branch.b) continue;
+    active_.push_back(static_cast<int>(i));
+    is_active_[i] = 1;
+    islands.join(branch.a, branch.b);
+  }
+  floating_.assign(static_cast<std::size_t>(circuit_.node_count), 0);
+  is_pinned_.assign(static_cast<std::size_t>(circuit_.node_count), 0);
+  for (int node = 0; node < circuit_.node_count; ++node) {
+    if (islands.are_joined(node, circuit_.reference)) continue;
+    floating_[static_cast<std::size_t>(node)] = 1;
+    if (islands.root(node) == node) is_pinned_[static_cast<std::size_t>(node)] = 1;
+  }
+}
+
+// Places of all branches, there or not, so that the pattern stays; then pins. Right side: minus the currents that leave each node.
+bool NodeSolver::step(NodeVolts& result, bool is_first) {
+  entries_.clear();
+  std::fill(right_side_.begin(), right_side_.end(), 0.0);
+  for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
+    const Branch& branch = circuit_.branches[i];
+    if (branch.a == branch.b) continue;
+    Working w;
+    if (is_active_[i]) w = is_first ? starting_line(branch) : work(branch, over(result.volts, branch));
+    const int ra = row_of_node_[static_cast<std::size_t>(branch.a)], rb = row_of_node_[static_cast<std::size_t>(branch.b)];
+    if (ra >= 0) entries_.push_back({ra, ra, w.siemens}), right_side_[static_cast<std::size_t>(ra)] -= w.amperes;
+    if (rb >= 0) entries_.push_back({rb, rb, w.siemens}), right_side_[static_cast<std::size_t>(rb)] += w.amperes;
+    if (ra >= 0 && rb >= 0) entries_.push_back({std::max(ra, rb), std::min(ra, rb), -w.siemens});
+  }
+  for (int node = 0; node < circuit_.node_count; ++node) {
+    const int row = row_of_node_[static_cast<std::size_t>(node)];
+    const bool is_pinned = is_pinned_[static_cast<std::size_t>(node)] != 0;
+    if (row >= 0) entries_.push_back({row, row, is_pinned ? 1.0 : 0.0});
+    if (is_pinned) right_side_[static_cast<std::size_t>(row)] -= result.volts[static_cast<std::size_t>(node)];
+  }
+  if (!matrix_.factor(static_cast<int>(right_side_.size()), entries_)) return false;
+  matrix_.solve(right_side_);
+  return true;
+}
+
+// How the bowl slopes along a direction, at a point.
+double NodeSolver::slope_along(const std::vector<double>& at, const std::vector<double>& direction) const {
+  double sum = 0;
+  for (const int i : active_) {
+    const Branch& branch = circuit_.branches[static_cast<std::size_t>(i)];
+    sum += work(branch, over(at, branch)).amperes * over(direction, branch);
+  }
+  for (std::size_t node = 0; node < is_pinned_.size(); ++node)
+    if (is_pinned_[node]) sum += at[node] * direction[node];
+  return sum;
+}
+
+// Share of the step to take: the whole, or as far as the bowl's lowest place along it.
+double NodeSolver::length_along(const std::vector<double>& at, const std::vector<double>& direction) const {
+  std::vector<double> there(at.size());
+  const auto slope = [&](double share) {
+    for (std::size_t i = 0; i < at.size(); ++i) there[i] = at[i] + share * direction[i];
+    return slope_along(there, direction);
+  };
+  const double start = slope(0);
+  if (!(start < 0) || !(slope(1) > 0.5 * std::abs(start))) return 1;
+  double low = 0, high = 1;
+  for (int i = 0; i < 40; ++i) {
+    const double middle = (low + high) / 2;
+    const double s = slope(middle);
+    if (std::abs(s) <= 0.1 * std::abs(start)) return middle;
+    (s > 0 ? high : low) = middle;
+  }
+  return high;
+}
+
+NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vector<double>& guess) {
+  find_islands(state, flash);
+  NodeVolts result;
+  result.floating = floating_;
+  const bool has_guess = guess.size() == static_cast<std::size_t>(circuit_.node_count);
+  result.volts = has_guess ? guess : std::vector<double>(static_cast<std::size_t>(circuit_.node_count), 0.0);
+  std::vector<double> direction(result.volts.size(), 0.0);
+  for (; result.steps < most_steps && !result.has_settled; ++result.steps) {
+    const bool is_first = result.steps == 0 && !has_guess;
+    if (!step(result, is_first)) break;
+    double greatest = 0;
+    for (std::size_t node = 0; node < direction.size(); ++node) {
+      const int row = row_of_node_[node];
+      direction[node] = row < 0 ? 0 : right_side_[static_cast<std::size_t>(row)];
+      greatest = std::max(greatest, std::abs(direction[node]));
+    }
+    if (!std::isfinite(greatest)) break;
+    const double share = is_first ? 1 : length_along(result.volts, direction);
+    for (std::size_t node = 0; node < direction.size(); ++node) result.volts[node] += share * direction[node];
+    result.has_settled = !is_first && share == 1 && greatest < enough_volts;
+  }
+  return result;
+}
+
+}  // namespace loomfolio

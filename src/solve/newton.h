@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// Node voltages of a circuit whose relays stand still.
+#pragma once
+
+#include <vector>
+
+#include "solve/circuit.h"
+#include "solve/matrix.h"
+
+namespace loomfolio {
+
+struct NodeVolts {
+  std::vector<double> volts;   ///< by node, against the reference; a floating node against the lowest node it hangs with
+  std::vector<char> floating;  ///< by node: no path to the reference
+  bool has_settled = false;
+  int steps = 0;
+};
+
+/// Solves one circuit again and again: as relays move, from a good guess, with changed branches.
+class NodeSolver {
+ public:
+  /// `circuit` must outlive the solver; its branches may change values between calls, not their nodes.
+  explicit NodeSolver(const Circuit& circuit);
+
+  /// `guess` may be empty.
+  NodeVolts solve(const RelayState& state, Flash flash, const std::vector<double>& guess);
+
+  /// The factored slopes at the last solution, and the row of each node in it (-1: the reference).
+  const SymmetricMatrix& matrix() const { return matrix_; }
+  const std::vector<int>& row_of_node() const { return row_of_node_; }
+
+ private:
+  void find_islands(const RelayState& state, Flash flash);
+  bool step(NodeVolts& result, bool is_first);
+  double slope_along(const std::vector<double>& at, const std::vector<double>& direction) const;
+  double length_along(const std::vector<double>& at, const std::vector<double>& direction) const;
+
+  const Circuit& circuit_;
+  SymmetricMatrix matrix_;
+  std::vector<int> row_of_node_;
+  std::vector<int> active_;            // branches there
+  std::vector<char> is_active_;        // by branch
+  std::vector<int> pins_;              // one node of each floating island
+  std::vector<char> is_pinned_, floating_;
+  std::vector<MatrixEntry> entries_;
+  std::vector<double> right_side_;
+};
+
+}  // namespace loomfolio

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+// Relays move together, a round at a time, as if all took equally long. A state met before, without rest, is a circle: the relays
+// chatter - unless moving one at a time, in either order, comes to rest; then the circle was only a race. If the two orders, or the
+// rounds and the orders, end in different states, the machine's state depends on which relay is quicker: several states.
+#include "solve/settle.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loomfolio {
+namespace {
+
+constexpr int most_rounds = 200;
+
+double over(const NodeVolts& nodes, int a, int b) {
+  return nodes.volts[static_cast<std::size_t>(a)] - nodes.volts[static_cast<std::size_t>(b)];
+}
+
+// Live: half the unit's supply or more. Earthed: a quarter or less. From memory of usual input thresholds; between them neither.
+bool holds(const OutputDevice& device, const OutputDevice::Condition& condition, const NodeVolts& nodes) {
+  if (condition.node < 0) return false;
+  const double supply = std::abs(over(nodes, device.supply, device.earth));
+  const double input = std::abs(over(nodes, condition.node, device.earth));
+  return condition.when_live ? input >= 0.5 * supply : input <= 0.25 * supply;
+}
+
+bool wants_on(const Circuit& circuit, const OutputDevice& device, const NodeVolts& nodes) {
+  if (device.supply < 0 || device.branch < 0) return false;
+  // A unit works from 0.4 of nominal, from memory: it must live through cranking.
+  const double supply = over(nodes, device.supply, device.earth);
+  if (nodes.floating[static_cast<std::size_t>(device.supply)] || std::abs(supply) < 0.4 * circuit.nominal.number()) return false;
+  return std::all_of(device.conditions.begin(), device.conditions.end(),
+                     [&](const auto& condition) { return holds(device, condition, nodes); });
+}
+
+enum class MoveOrder { together, first_first, last_first };
+
+int count_moves(const RelayState& a, const RelayState& b) {
+  int moves = 0;
+  for (std::size_t i = 0; i < a.coil_in.size(); ++i) moves += a.coil_in[i] != b.coil_in[i];
+  for (std::size_t i = 0; i < a.output_on.size(); ++i) moves += a.output_on[i] != b.output_on[i];
+  return moves;
+}
+
+// One device of those that want to move, in that order.
+RelayState move_one(const RelayState& now, const RelayState& next, MoveOrder order) {
+  std::vector<std::pair<bool, std::size_t>> moves;  // is coil, index
+  for (std::size_t i = 0; i < now.coil_in.size(); ++i)
+    if (now.coil_in[i] != next.coil_in[i]) moves.emplace_back(true, i);
+  for (std::size_t i = 0; i < now.output_on.size(); ++i)
+    if (now.output_on[i] != next.output_on[i]) moves.emplace_back(false, i);
+  const auto [is_coil, index] = order == MoveOrder::first_first ? moves.front() : moves.back();
+  RelayState moved = now;
+  if (is_coil) moved.coil_in[index] = next.coil_in[index];
+  else moved.output_on[index] = next.output_on[index];
+  return moved;
+}
+
+struct Run {
+  RelayState state;
+  NodeVolts nodes;
+  bool rests = false, solved = true, moved_several = false;
+  std::vector<RelayState> seen;
+};
+
+Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash, MoveOrder order) {
+  Run run;
+  run.state = start;
+  for (int round = 0; round < most_rounds; ++round) {
+    run.nodes = solver.solve(run.state, flash, {});
+    if (!run.nodes.has_settled) {
+      run.solved = false;
+      return run;
+    }
+    const RelayState next = wanted(circuit, run.state, run.nodes);
+    const int moves = count_moves(run.state, next);
+    if (moves == 0) {
+      run.rests = true;
+      return run;
+    }
+    run.moved_several = run.moved_several || moves > 1;
+    run.seen.push_back(run.state);
+    run.state = order == MoveOrder::together ? next : move_one(run.state, next, order);
+    if (std::find(run.seen.begin(), run.seen.end(), run.state) != run.seen.end()) return run;
+  }
+  return run;
+}
+
+// Devices that differ between any two states of the circle.
+void name_unsettled(const Run& run, Settled& settled) {
+  const auto first = std::find(run.seen.begin(), run.seen.end(), run.state);
+  for (std::size_t i = 0; i < run.state.coil_in.size(); ++i)
+    if (std::any_of(first, run.seen.end(), [&](const RelayState& s) { return s.coil_in[i] != run.state.coil_in[i]; }))
+      settled.unsettled_coils.push_back(static_cast<int>(i));
+  for (std::size_t i = 0; i < run.state.output_on.size(); ++i)
+    if (std::any_of(first, run.seen.end(), [&](const RelayState& s) { return s.output_on[i] != run.state.output_on[i]; }))
+      settled.unsettled_outputs.push_back(static_cast<int>(i));
+}
+
+void name_difference(const RelayState& a, const RelayState& b, Settled& settled) {
+  for (std::size_t i = 0; i < a.coil_in.size(); ++i)
+    if (a.coil_in[i] != b.coil_in[i]) settled.unsettled_coils.push_back(static_cast<int>(i));
+  for (std::size_t i = 0; i < a.output_on.size(); ++i)
+    if (a.output_on[i] != b.output_on[i]) settled.unsettled_outputs.push_back(static_cast<int>(i));
+}
+
+}  // namespace
+
+RelayState wanted(const Circuit& circuit, const RelayState& now, const NodeVolts& nodes) {
+  RelayState next = now;
+  for (std::size_t i = 0; i < circuit.coils.size(); ++i) {
+    const CoilDevice& coil = circuit.coils[i];
+    if (coil.branch < 0) continue;
+    const Branch& branch = circuit.branches[static_cast<std::size_t>(coil.branch)];
+    const double volts = std::abs(over(nodes, branch.a, branch.b));
+    if (volts >= coil.pull_in.number()) next.coil_in[i] = 1;
+    else if (volts <= coil.drop_out.number()) next.coil_in[i] = 0;
+  }
+  for (std::size_t i = 0; i < circuit.outputs.size(); ++i)
+    next.output_on[i] = wants_on(circuit, circuit.outputs[i], nodes) ? 1 : 0;
+  return next;
+}
+
+Settled settle(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash) {
+  Run together = run_until_rest(circuit, solver, start, flash, MoveOrder::together);
+  Settled settled;
+  if (together.solved && (!together.rests || together.moved_several)) {
+    const Run first = run_until_rest(circuit, solver, start, flash, MoveOrder::first_first);
+    const Run last = run_until_rest(circuit, solver, start, flash, MoveOrder::last_first);
+    if (!together.rests && !(first.rests && last.rests)) {
+      settled.settling = Settling::chatters;
+      name_unsettled(together, settled);
+    } else {
+      const RelayState& expected = together.rests ? together.state : first.state;
+      for (const Run* other : {&first, &last})
+        if (settled.settling == Settling::settled && other->rests && other->state != expected) {
+          settled.settling = Settling::several_states;
+          name_difference(expected, other->state, settled);
+        }
+      if (!together.rests) together = first;
+    }
+  }
+  if (!together.solved) settled.settling = Settling::diverged;
+  settled.relays = std::move(together.state);
+  settled.nodes = std::move(together.nodes);
+  return settled;
+}
+
+}  // namespace loomfolio
