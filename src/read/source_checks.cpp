@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+#include "read/source_checks.h"
+
+#include <optional>
+#include <string>
+
+#include "base/text.h"
+#include "read/toml_tree.h"
+
+namespace loomfolio {
+namespace {
+
+Where at(std::int32_t file, std::size_t begin, std::size_t length) {
+  return {file, static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(begin + length)};
+}
+
+/// Past the string that opens at `i`; an unclosed one ends at its line, or at the end of the text when it is multi-line.
+std::size_t skip_string(std::string_view text, std::size_t i) {
+  const char quote = text[i];
+  const bool has_escapes = quote == '"';
+  const bool is_long = text.substr(i, 3) == std::string(3, quote);
+  i += is_long ? 3 : 1;
+  while (i < text.size()) {
+    if (has_escapes && text[i] == '\\') i += 2;
+    else if (is_long && text.substr(i, 3) == std::string(3, quote)) return i + 3;
+    else if (!is_long && text[i] == quote) return i + 1;
+    else if (!is_long && text[i] == '\n') return i;
+    else ++i;
+  }
+  return text.size();
+}
+
+/// The first dotted key of more than `most_key_pieces`. Such keys would make a tree too deep to walk.
+std::optional<std::size_t> find_deep_key(std::string_view text) {
+  int dots = 0;
+  for (std::size_t i = 0; i < text.size();) {
+    const char c = text[i];
+    if (c == '"' || c == '\'') {
+      i = skip_string(text, i);
+      continue;
+    }
+    if (c == '#') {
+      i = std::min(text.find('\n', i), text.size());
+      continue;
+    }
+    if (c == '.' && ++dots >= most_key_pieces) return i;
+    if (std::string_view("\n=,[]{}").find(c) != std::string_view::npos) dots = 0;
+    ++i;
+  }
+  return std::nullopt;
+}
+
+/// The first byte at which the text stops being UTF-8.
+std::size_t find_broken_byte(std::string_view text) {
+  std::size_t sound = 0;
+  while (sound < text.size()) {
+    const std::size_t end = std::min(text.find('\n', sound), text.size());
+    if (!is_utf8(text.substr(sound, end - sound))) break;
+    sound = std::min(end + 1, text.size());
+  }
+  for (std::size_t length = 1; sound < text.size(); ++sound, length = 1) {
+    while (length <= 4 && !is_utf8(text.substr(sound, length))) ++length;
+    if (length > 4) return sound;
+    sound += length - 1;
+  }
+  return sound;
+}
+
+}  // namespace
+
+bool check_source(std::string_view text, std::int32_t file, Diagnostics& findings) {
+  const auto refuse = [&](DiagnosticId id, Where where, std::string message, std::string hint = {}) {
+    findings.push_back(make_diagnostic(id, where, std::move(message), std::move(hint)));
+    return false;
+  };
+  if (text.size() > most_source_bytes)
+    return refuse(DiagnosticId::file_too_large, at(file, 0, 0),
+                  "the file holds " + std::to_string(text.size()) + " bytes; at most " +
+                      std::to_string(most_source_bytes) + " are read");
+  if (trimmed(text).empty())
+    return refuse(DiagnosticId::file_empty, at(file, 0, 0), "the file is empty", "`loomfolio new` writes a spec to start from");
+  if (const auto nul = text.find('\0'); nul != std::string_view::npos)
+    return refuse(DiagnosticId::nul_byte, at(file, nul, 1), "byte 0 stands in the text; a spec is plain text",
+                  "save the file as UTF-8 text");
+  if (!is_utf8(text)) {
+    static constexpr char digits[] = "0123456789abcdef";
+    const std::size_t broken = find_broken_byte(text);
+    const auto byte = static_cast<unsigned char>(text[broken]);
+    return refuse(DiagnosticId::broken_utf8, at(file, broken, 1),
+                  std::string("byte 0x") + digits[byte >> 4] + digits[byte & 15] + " is not UTF-8 here",
+                  "save the file as UTF-8 text");
+  }
+  if (const auto deep = find_deep_key(text))
+    return refuse(DiagnosticId::nested_too_deep, at(file, *deep, 1),
+                  "this key has more than " + std::to_string(most_key_pieces) + " pieces");
+  return true;
+}
+
+}  // namespace loomfolio

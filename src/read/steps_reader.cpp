@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+// What the author adds to the generated pages: steps of the assembly, and the history of changes.
+#include <algorithm>
+
+#include "read/draft.h"
+
+namespace loomfolio {
+namespace {
+
+const std::vector<std::string> stages = {"bracket", "earths", "signals", "supply", "fuses", "battery", "tests"};
+
+std::string read_stage(TableReader& table, std::string_view key) {
+  const PlacedText stage = table.placed_line(key, Need::may);
+  if (!stage.where.is_set()) return {};
+  if (std::find(stages.begin(), stages.end(), stage.text) == stages.end()) table.refuse_word(key, stage, stages);
+  return stage.text;
+}
+
+}  // namespace
+
+std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix) {
+  std::vector<AuthorStep> steps;
+  for (const TomlValue* tree : owner.tables("step")) {
+    TableReader table(*tree, "[[" + prefix + "step]]", owner.findings());
+    AuthorStep step;
+    step.origin = table.origin();
+    step.before = read_stage(table, "before");
+    step.after = read_stage(table, "after");
+    if (tree->find("before") && tree->find("after"))
+      table.report(DiagnosticId::step_without_stage, step.origin.key("after"), "a step stands before a stage or after one, not both");
+    if (!tree->find("before") && !tree->find("after"))
+      table.report(DiagnosticId::step_without_stage, table.where(), "the step says neither `before` nor `after` which stage it stands",
+                   "the stages are " + list_words(stages));
+    step.text = table.prose("text", Need::must);
+    step.caution = table.prose("caution", Need::may);
+    table.refuse_unknown_keys();
+    steps.push_back(std::move(step));
+  }
+  return steps;
+}
+
+std::vector<Change> read_changes(TableReader& spec) {
+  std::vector<Change> changes;
+  for (const TomlValue* tree : spec.tables("change")) {
+    TableReader table(*tree, "[[change]]", spec.findings());
+    Change change;
+    change.origin = table.origin();
+    change.revision = table.line("revision", Need::must);
+    change.date = read_date(table, Need::must);
+    change.what = table.prose("what", Need::must);
+    change.why = table.prose("why", Need::may);
+    table.refuse_unknown_keys();
+    changes.push_back(std::move(change));
+  }
+  return changes;
+}
+
+}  // namespace loomfolio
