@@ -3,10 +3,23 @@
 
 #include <ostream>
 
+#include "command_line.h"
+#include "commands/command.h"
+
 namespace loomfolio {
 
 int run(const std::vector<std::string>& arguments, Surroundings& surroundings) {
-  surroundings.err << "loomfolio: no command works yet (" << arguments.size() << " arguments given)\n";
+  const ParsedLine parsed = parse_command_line(arguments, LOOMFOLIO_VERSION);
+  if (!parsed.is_request) {
+    (parsed.exit_code == 0 ? surroundings.out : surroundings.err) << parsed.text;
+    return parsed.exit_code;
+  }
+  switch (parsed.request.command) {
+    case CommandName::check: return run_check(parsed.request, surroundings);
+    case CommandName::parts: return run_parts(parsed.request, surroundings);
+    default: break;
+  }
+  surroundings.err << "loomfolio: this command is not there yet\n";
   return 2;
 }
 

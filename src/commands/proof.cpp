@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#include "commands/proof.h"
+
+#include <algorithm>
+#include <istream>
+#include <iterator>
+#include <ostream>
+
+#include "check/check.h"
+
+namespace loomfolio {
+
+std::optional<std::string> read_text(const std::string& name, Surroundings& surroundings) {
+  if (name == "-") return std::string(std::istreambuf_iterator<char>(surroundings.in), {});
+  std::string why;
+  auto text = surroundings.files.read(name, why);
+  if (!text) surroundings.err << "loomfolio: cannot read `" << name << "`: " << why << "\n";
+  return text;
+}
+
+std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings) {
+  Proof proof;
+  proof.spec_name = request.spec == "-" ? "standard input" : request.spec;
+  auto text = read_text(request.spec, surroundings);
+  if (!text) return std::nullopt;
+  proof.spec_text = std::move(*text);
+
+  Diagnostics library_findings;
+  proof.library = read_library(surroundings.share_folder + "/layouts", surroundings.files, proof.sources, library_findings);
+  if (has_errors(library_findings) || proof.library.kinds.empty()) {
+    surroundings.err << print_diagnostics(library_findings, proof.sources, Paint::plain)
+                     << "loomfolio: the library in `" << proof.library.folder << "` cannot be used\n";
+    return std::nullopt;
+  }
+  proof.project = read_spec(proof.spec_name, proof.spec_text, proof.library, proof.sources, proof.diagnostics);
+  if (!has_errors(proof.diagnostics)) {
+    for (const Build& build : proof.project.builds) {
+      ProvedBuild proved{build, solve_all(build)};
+      const Diagnostics found = check_build({proved.build, proved.solutions});
+      proof.diagnostics.insert(proof.diagnostics.end(), found.begin(), found.end());
+      proof.builds.push_back(std::move(proved));
+    }
+  }
+  sort_diagnostics(proof.diagnostics);
+  return proof;
+}
+
+void report_findings(const Proof& proof, Surroundings& surroundings) {
+  if (proof.diagnostics.empty()) return;
+  const Paint paint = surroundings.err_is_terminal ? Paint::coloured : Paint::plain;
+  surroundings.err << print_diagnostics(proof.diagnostics, proof.sources, paint);
+  const auto count = [&](Severity severity) {
+    return std::count_if(proof.diagnostics.begin(), proof.diagnostics.end(), [&](const auto& d) { return d.severity == severity; });
+  };
+  surroundings.err << count(Severity::error) << " errors, " << count(Severity::warning) << " warnings, "
+                   << count(Severity::note) << " notes\n";
+}
+
+}  // namespace loomfolio

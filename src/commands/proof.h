@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// What print, check, meter and tables all start with: the spec read, solved and checked.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "command_line.h"
+#include "diag/diagnostic.h"
+#include "read/read.h"
+#include "run.h"
+#include "solve/solution.h"
+
+namespace loomfolio {
+
+/// One hook-up with its solutions, one a situation.
+struct ProvedBuild {
+  Build build;
+  std::vector<Solution> solutions;
+};
+
+struct Proof {
+  Library library;
+  Sources sources;
+  Project project;
+  std::string spec_name, spec_text;
+  std::vector<ProvedBuild> builds;  ///< empty when the spec could not be read well enough to be solved
+  Diagnostics diagnostics;          ///< sorted, of reading and checking
+};
+
+/// The text of a file or of standard input ("-"); nothing when it cannot be had, which is then said on `err`.
+std::optional<std::string> read_text(const std::string& name, Surroundings& surroundings);
+
+/// Reads, solves and checks. Nothing when the spec's text cannot be had or the program's own layouts/ are broken.
+std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings);
+
+/// Prints the findings to `err`, coloured on a terminal, and a closing count.
+void report_findings(const Proof& proof, Surroundings& surroundings);
+
+}  // namespace loomfolio
