@@ -12,7 +12,7 @@ int run_check(const Request& request, Surroundings& surroundings) {
   if (request.as_json) {
     surroundings.out << print_diagnostics_json(proof->diagnostics, proof->sources) << "\n";
   } else if (request.is_brief) {
-    surroundings.out << print_diagnostics_brief(proof->diagnostics, proof->sources);
+    surroundings.out << print_diagnostics_short(proof->diagnostics, proof->sources);
   } else {
     report_findings(*proof, surroundings);
     if (proof->diagnostics.empty()) surroundings.out << proof->spec_name << ": nothing found\n";
