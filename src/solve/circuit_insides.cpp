@@ -212,8 +212,18 @@ void add_resistor(Adding& a) {
   add_branch(a, a.node(0), a.node(1), conductor(std::max(inside.resistance.value_or(standard_ohms), Ohms(1e-5))));
 }
 
+/// The kind itself says where the input lies when nothing is wired to it: a resistor of the part ends at its node.
+bool has_own_pull(const Adding& a, int node) {
+  for (const Inside& inside : a.build.part(a.part).insides)
+    if (inside.type == InsideType::resistor)
+      for (const Inside::Node& end : inside.nodes)
+        if (node_of(a.build, a.circuit, a.part, end) == node) return true;
+  return false;
+}
+
 // Each input is pulled to supply when the unit waits for earth, to earth when it waits for supply: once a unit and input.
 void add_input_pull(Adding& a, int node, int supply, int earth, bool when_live) {
+  if (has_own_pull(a, node)) return;
   const int other = when_live ? earth : supply;
   for (const Branch& b : a.circuit.branches)
     if (b.origin == BranchOrigin::input && b.inside.part == a.part && b.a == node) return;
