@@ -7,8 +7,8 @@ namespace loomfolio::rules {
 
 namespace {
 
-const Wire* thickest(const Facts& facts, CircuitPoint pole) {
-  if (pole >= static_cast<CircuitPoint>(facts.wires_at.size())) return nullptr;
+const Wire* thickest(const Facts& facts, PathPoint pole) {
+  if (pole >= static_cast<PathPoint>(facts.wires_at.size())) return nullptr;
   const Wire* found = nullptr;
   for (const WireId id : facts.wires_at[static_cast<std::size_t>(pole)])
     if (!found || facts.build.wire(id).area > found->area) found = &facts.build.wire(id);
@@ -20,7 +20,7 @@ const Wire* thickest(const Facts& facts, CircuitPoint pole) {
 void earth_strap_thin(const Facts& facts, Diagnostics& findings) {
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (inside.type != InsideType::source || inside.nodes.size() < 2) return;
-    const std::vector<CircuitPoint> poles = facts.circuit.points(facts.build, ref);
+    const std::vector<PathPoint> poles = facts.paths.points(facts.build, ref);
     const bool flipped = facts.build.electrics.is_positive_earth;
     const Wire* live = thickest(facts, poles[flipped ? 1 : 0]);
     const Wire* strap = thickest(facts, poles[flipped ? 0 : 1]);

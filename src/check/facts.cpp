@@ -1,12 +1,31 @@
 // SPDX-License-Identifier: MIT
 #include "check/facts.h"
 
+#include <cmath>
+
 #include "base/text.h"
 
 namespace loomfolio {
 
+namespace {
+
+/// The build solved with every switch at rest and the engine stopped.
+std::optional<Solution> solve_at_rest(const Build& build) {
+  Build resting = build;
+  Situation rest;
+  rest.name = "at-rest";
+  resting.situations.assign(1, rest);
+  Solution solution = solve_situation(resting, SituationId{0});
+  if (solution.settling != Settling::settled) return {};
+  return solution;
+}
+
+}  // namespace
+
 Facts gather_facts(const Build& build, const std::vector<Solution>& solutions) {
-  return {build, solutions, wires_at_terminals(build), trace_circuit(build)};
+  Facts facts{build, solutions, wires_at_terminals(build), trace_paths(build), {}};
+  if (!solutions.empty()) facts.at_rest = solve_at_rest(build);
+  return facts;
 }
 
 void each_part_end(const Facts& facts, const std::function<void(const WireEnd&)>& visit) {
@@ -48,6 +67,31 @@ std::vector<SettledSituation> settled_situations(const Facts& facts) {
     if (solution.settling == Settling::settled)
       settled.push_back({&facts.build.situations[solution.situation.at()], &solution});
   return settled;
+}
+
+namespace {
+
+Peak greatest(const Facts& facts, InsideRef ref, bool by_volts) {
+  Peak peak;
+  for (const SettledSituation& settled : settled_situations(facts)) {
+    const InsideState& state = settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+    const Amperes amperes(std::fabs(state.amperes.number()));
+    const Volts volts(std::fabs(state.volts.number()));
+    if (peak.situation && (by_volts ? volts <= peak.volts : amperes <= peak.amperes)) continue;
+    peak = {settled.situation, amperes, volts};
+  }
+  return peak;
+}
+
+}  // namespace
+
+Peak greatest_amperes(const Facts& facts, InsideRef ref) { return greatest(facts, ref, false); }
+Peak greatest_volts(const Facts& facts, InsideRef ref) { return greatest(facts, ref, true); }
+
+Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef ref) {
+  // The state counts from the first node (plus) through the element to the second: giving is the other way.
+  (void)facts;
+  return -solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].amperes;
 }
 
 std::string say_wire(const Build& build, WireId wire) { return "wire `" + build.wire(wire).id + "`"; }

@@ -3,10 +3,11 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "check/circuit.h"
+#include "check/paths.h"
 #include "diag/diagnostic.h"
 #include "model/build.h"
 #include "solve/solution.h"
@@ -17,7 +18,8 @@ struct Facts {
   const Build& build;
   const std::vector<Solution>& solutions;     ///< one a situation; those that did not settle are among them
   std::vector<std::vector<WireId>> wires_at;  ///< by TerminalId
-  Circuit circuit;
+  Paths paths;
+  std::optional<Solution> at_rest;  ///< every switch at rest, engine stopped; set when solutions are given
 };
 
 Facts gather_facts(const Build& build, const std::vector<Solution>& solutions);
@@ -52,6 +54,21 @@ struct SettledSituation {
   const Solution* solution;
 };
 std::vector<SettledSituation> settled_situations(const Facts& facts);
+
+/// A rating may be passed by this factor before a rule speaks: no figure here is better known than that.
+constexpr double rating_tolerance = 1.02;
+
+/// The settled situation in which an element carries most, or has most volts over it; both without sign.
+struct Peak {
+  const Situation* situation = nullptr;
+  Amperes amperes;
+  Volts volts;
+};
+Peak greatest_amperes(const Facts& facts, InsideRef inside);
+Peak greatest_volts(const Facts& facts, InsideRef inside);
+
+/// Current that a battery gives; negative while it is charged.
+Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef source);
 
 // How findings name things. All with their backticks.
 std::string say_wire(const Build& build, WireId wire);              ///< wire `12`

@@ -35,32 +35,32 @@ bool is_left_open(const Facts& facts, InsideRef ref) {
 
 }  // namespace
 
-std::vector<CircuitPoint> live_points(const Facts& facts) {
-  std::vector<CircuitPoint> live;
+std::vector<PathPoint> live_points(const Facts& facts) {
+  std::vector<PathPoint> live;
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     const bool gives = inside.type == InsideType::source || inside.type == InsideType::charger;
     if (gives && inside.nodes.size() >= 2)
-      live.push_back(facts.circuit.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0]);
+      live.push_back(facts.paths.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0]);
   });
   return live;
 }
 
 Poles reach_poles(const Facts& facts) {
   Poles poles;
-  std::vector<CircuitPoint> earthed = {facts.circuit.frame};
+  std::vector<PathPoint> earthed = {facts.paths.frame};
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (inside.type != InsideType::source || inside.nodes.size() < 2) return;
     poles.any_source = true;
-    earthed.push_back(facts.circuit.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 0 : 1]);
+    earthed.push_back(facts.paths.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 0 : 1]);
   });
   const auto passes = [&](const Bridge& bridge) { return conducts(facts.build, bridge); };
-  poles.from_live = reach(facts.circuit, live_points(facts), passes);
-  poles.from_earth = reach(facts.circuit, earthed, passes);
+  poles.from_live = reach(facts.paths, live_points(facts), passes);
+  poles.from_earth = reach(facts.paths, earthed, passes);
   return poles;
 }
 
 Feed feed_of(const Facts& facts, const Poles& poles, InsideRef ref) {
-  const std::vector<CircuitPoint> points = facts.circuit.points(facts.build, ref);
+  const std::vector<PathPoint> points = facts.paths.points(facts.build, ref);
   if (points.size() < 2 || is_left_open(facts, ref)) return Feed::unused;
   const auto a = static_cast<std::size_t>(points[0]), b = static_cast<std::size_t>(points[1]);
   const bool live_a = poles.from_live[a], live_b = poles.from_live[b];
@@ -105,13 +105,13 @@ bool is_starter_motor(const Build& build, InsideRef ref) {
   return inside.only_when == "cranking" || build.kind_of(build.part(ref.part)).group == "starting";
 }
 
-bool feeds_starter(const Facts& facts, CircuitPoint point) {
+bool feeds_starter(const Facts& facts, PathPoint point) {
   bool feeds = false;
-  const auto net = [&](CircuitPoint p) { return facts.circuit.net[static_cast<std::size_t>(p)]; };
+  const auto net = [&](PathPoint p) { return facts.paths.net[static_cast<std::size_t>(p)]; };
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (inside.type != InsideType::motor || !is_starter_motor(facts.build, ref)) return;
-    for (const CircuitPoint end : facts.circuit.points(facts.build, ref))
-      if (net(end) == net(point) && !facts.circuit.is_earthed(end)) feeds = true;
+    for (const PathPoint end : facts.paths.points(facts.build, ref))
+      if (net(end) == net(point) && !facts.paths.is_earthed(end)) feeds = true;
   });
   return feeds;
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Whether an element can be fed at all, from the circuit alone: every switch and contact that could close taken as
+// Whether an element can be fed at all, from the plan alone: every switch and contact that could close taken as
 // closed.
 #pragma once
 
@@ -13,7 +13,7 @@ namespace loomfolio {
 /// What can be reached from the poles of the supplies without passing a load.
 struct Poles {
   bool any_source = false;
-  std::vector<bool> from_live, from_earth;  ///< by CircuitPoint
+  std::vector<bool> from_live, from_earth;  ///< by PathPoint
 };
 Poles reach_poles(const Facts& facts);
 
@@ -34,14 +34,14 @@ std::string say_missing(Feed feed);
 bool is_wired(const Facts& facts, InsideRef inside);
 
 /// The live poles of all supplies.
-std::vector<CircuitPoint> live_points(const Facts& facts);
+std::vector<PathPoint> live_points(const Facts& facts);
 
 /// Wire of the starter's own path, the listed exception from fusing. By its size: 8 mm2 and up, common practice, no
 /// source.
 bool is_starter_cable(const Wire& wire);
 
 /// True when only metal lies between the point and a starter motor.
-bool feeds_starter(const Facts& facts, CircuitPoint point);
+bool feeds_starter(const Facts& facts, PathPoint point);
 
 /// A motor that turns only while cranking, or one of the group 'starting'.
 bool is_starter_motor(const Build& build, InsideRef inside);

@@ -16,12 +16,12 @@ namespace {
 constexpr double unreached = std::numeric_limits<double>::infinity();
 
 /// Metres of unfused wire from the live pole to every point of its net; wires few enough for a plain relaxation.
-std::vector<double> way_from(const Facts& facts, CircuitPoint pole) {
-  std::vector<double> way(facts.circuit.at.size(), unreached);
+std::vector<double> way_from(const Facts& facts, PathPoint pole) {
+  std::vector<double> way(facts.paths.at.size(), unreached);
   way[static_cast<std::size_t>(pole)] = 0;
   for (bool changed = true; changed;) {
     changed = false;
-    for (const Bridge& bridge : facts.circuit.bridges) {
+    for (const Bridge& bridge : facts.paths.bridges) {
       if (!is_plain_metal(facts.build, bridge)) continue;
       double length = 0;
       if (bridge.wire.is_set()) {
@@ -46,16 +46,16 @@ std::vector<double> way_from(const Facts& facts, CircuitPoint pole) {
 }  // namespace
 
 void first_fuse_far(const Facts& facts, Diagnostics& findings) {
-  std::vector<double> nearest_way(facts.circuit.at.size(), unreached);
+  std::vector<double> nearest_way(facts.paths.at.size(), unreached);
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (inside.type != InsideType::source || inside.nodes.size() < 2) return;
-    const CircuitPoint pole = facts.circuit.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0];
+    const PathPoint pole = facts.paths.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0];
     const std::vector<double> way = way_from(facts, pole);
     for (std::size_t i = 0; i < way.size(); ++i) nearest_way[i] = std::min(nearest_way[i], way[i]);
   });
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::fuse || inside.nodes.size() < 2) return;
-    const double way = nearest_way[static_cast<std::size_t>(facts.circuit.points(facts.build, ref)[0])];
+    const double way = nearest_way[static_cast<std::size_t>(facts.paths.points(facts.build, ref)[0])];
     if (way == unreached || way <= nearest.number() * 1.001) return;
     Diagnostic finding = make_diagnostic(DiagnosticId::first_fuse_far, part.origin.table,
                                          "fuse " + say_inside(facts.build, ref) + " is " + say(Metres(way)) +

@@ -27,13 +27,13 @@ void fuse_above_smaller(const Facts& facts, Diagnostics& findings) {
   const Build& build = facts.build;
   each_inside(build, [&](InsideRef above, const Part&, const Inside& fuse) {
     if (fuse.type != InsideType::fuse || !fuse.rating || fuse.nodes.size() < 2) return;
-    const CircuitPoint load_side = facts.circuit.points(build, above)[1];
-    if (facts.circuit.is_live(load_side)) return;
+    const PathPoint load_side = facts.paths.points(build, above)[1];
+    if (facts.paths.is_live(load_side)) return;
     const std::vector<bool> behind =
-        reach(facts.circuit, {load_side}, [&](const Bridge& b) { return passes_freely(build, b); });
+        reach(facts.paths, {load_side}, [&](const Bridge& b) { return passes_freely(build, b); });
     each_inside(build, [&](InsideRef below, const Part& part, const Inside& smaller) {
       if (below == above || smaller.type != InsideType::fuse || !smaller.rating || smaller.nodes.size() < 2) return;
-      const auto points = facts.circuit.points(build, below);
+      const auto points = facts.paths.points(build, below);
       const bool is_behind =
           behind[static_cast<std::size_t>(points[0])] && !behind[static_cast<std::size_t>(points[1])];
       if (!is_behind || *smaller.rating <= *fuse.rating) return;

@@ -7,8 +7,8 @@ namespace loomfolio::rules {
 void fuse_in_earth(const Facts& facts, Diagnostics& findings) {
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::fuse) return;
-    for (const CircuitPoint point : facts.circuit.points(facts.build, ref)) {
-      if (!facts.circuit.is_earthed(point)) continue;
+    for (const PathPoint point : facts.paths.points(facts.build, ref)) {
+      if (!facts.paths.is_earthed(point)) continue;
       findings.push_back(make_diagnostic(DiagnosticId::fuse_in_earth, part.origin.table,
                                          "fuse " + say_inside(facts.build, ref) + " stands in an earth wire",
                                          "move it to the live side, next to the battery"));

@@ -8,7 +8,7 @@ void fuses_in_parallel(const Facts& facts, Diagnostics& findings) {
   std::vector<std::pair<InsideRef, int>> fed;  // fuse and the net behind it
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::fuse || inside.nodes.size() < 2) return;
-    const int net = facts.circuit.net[static_cast<std::size_t>(facts.circuit.points(facts.build, ref)[1])];
+    const int net = facts.paths.net[static_cast<std::size_t>(facts.paths.points(facts.build, ref)[1])];
     for (const auto& [other, other_net] : fed) {
       if (other_net != net) continue;
       findings.push_back(make_diagnostic(

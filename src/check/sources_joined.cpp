@@ -8,8 +8,8 @@ void sources_joined(const Facts& facts, Diagnostics& findings) {
   std::vector<std::pair<InsideRef, int>> sources;  // source and the net of its live pole
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::source || inside.nodes.size() < 2) return;
-    const CircuitPoint pole = facts.circuit.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0];
-    const int net = facts.circuit.net[static_cast<std::size_t>(pole)];
+    const PathPoint pole = facts.paths.points(facts.build, ref)[facts.build.electrics.is_positive_earth ? 1 : 0];
+    const int net = facts.paths.net[static_cast<std::size_t>(pole)];
     for (const auto& [other, other_net] : sources) {
       if (other_net != net) continue;
       findings.push_back(make_diagnostic(DiagnosticId::sources_joined, part.origin.table,

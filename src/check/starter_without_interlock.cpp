@@ -27,7 +27,7 @@ bool works_a_starter(const Facts& facts, InsideRef coil) {
   const std::string& id = inside_of(facts.build, coil).id;
   for (std::size_t i = 0; i < part.insides.size(); ++i) {
     if (part.insides[i].type != InsideType::contact || part.insides[i].coil != id) continue;
-    for (const CircuitPoint point : facts.circuit.points(facts.build, {coil.part, static_cast<int>(i)}))
+    for (const PathPoint point : facts.paths.points(facts.build, {coil.part, static_cast<int>(i)}))
       if (feeds_starter(facts, point)) return true;
   }
   return false;
@@ -36,13 +36,13 @@ bool works_a_starter(const Facts& facts, InsideRef coil) {
 }  // namespace
 
 void starter_without_interlock(const Facts& facts, Diagnostics& findings) {
-  const std::vector<CircuitPoint> live = live_points(facts), earthed = {facts.circuit.frame};
+  const std::vector<PathPoint> live = live_points(facts), earthed = {facts.paths.frame};
   const auto passes = [&](const Bridge& bridge) { return passes_unasked(facts.build, bridge); };
-  const std::vector<bool> from_live = reach(facts.circuit, live, passes),
-                          from_earth = reach(facts.circuit, earthed, passes);
+  const std::vector<bool> from_live = reach(facts.paths, live, passes),
+                          from_earth = reach(facts.paths, earthed, passes);
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::coil || inside.nodes.size() < 2 || !works_a_starter(facts, ref)) return;
-    const auto points = facts.circuit.points(facts.build, ref);
+    const auto points = facts.paths.points(facts.build, ref);
     const auto a = static_cast<std::size_t>(points[0]), b = static_cast<std::size_t>(points[1]);
     const bool unasked = (from_live[a] && from_earth[b]) || (from_live[b] && from_earth[a]);
     if (!unasked) return;

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+// The ways current can take in one solved situation: which feed a load, and what stands open on the way of a starved
+// one.
+//
+// Idea: a search outward from the load over everything that joins two points, closed or not. A closed step is free, an
+// open one costs; a step through another load costs a little, so that a way without one is preferred. The cheapest way
+// to the supply and the cheapest way to earth are what a person would follow with a finger on the diagram.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "check/facts.h"
+#include "check/feed.h"
+
+namespace loomfolio {
+
+enum class Step : std::uint8_t {
+  closed,        ///< metal, a fuse, a diode, a closed switch, contact or output
+  through_load,  ///< current passes, but another load takes its share
+  open,          ///< a switch, contact or output that stands open
+  barred,        ///< a supply itself: ways end there
+};
+
+/// One situation as it settled.
+struct Seen {
+  const Facts& facts;
+  const Situation& situation;
+  const Solution& solution;
+};
+
+/// What that bridge is in that situation.
+Step step_of(const Seen& seen, const Bridge& bridge);
+
+struct Way {
+  bool found = false;
+  std::vector<int> bridges;      ///< from the load outward; indices into Paths::bridges
+  std::vector<InsideRef> open;   ///< open elements on it, from the load outward
+  std::vector<InsideRef> loads;  ///< loads it passes
+};
+
+enum class Toward : std::uint8_t { supply, earth };
+
+/// The cheapest way from the point to a pole, not through `load` itself.
+Way find_way(const Seen& seen, PathPoint from, Toward toward, InsideRef load);
+
+/// Both ways of a load: the assignment of its two ends to supply and earth that is cheaper.
+struct LoadWays {
+  Way to_supply, to_earth;
+};
+LoadWays find_load_ways(const Seen& seen, InsideRef load);
+
+/// The elements on a way that a person would name: fuses, switches, contacts, loads. '`fuses.f2`, `lamp-relay.make`'.
+std::string say_way(const Build& build, const Paths& paths, const Way& way);
+
+/// Where the switch stands in the situation: index into its positions.
+int position_of(const Build& build, const Situation& situation, InsideRef switch_ref);
+
+}  // namespace loomfolio
