@@ -46,11 +46,12 @@ struct PathLine {
 struct PathCurve {
   Point control_1, control_2, to;
 };
+/// Drawn clockwise. A straight line leads from what was drawn before to its start; a whole circle is a figure of its own.
 struct PathArc {
   Point centre;
   Millimetres radius;
   double from_degrees = 0, to_degrees = 360;
-};  ///< drawn clockwise
+};
 struct PathClose {};
 using PathPiece = std::variant<PathMove, PathLine, PathCurve, PathArc, PathClose>;
 
