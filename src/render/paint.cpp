@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "render/arc.h"
 #include "render/colour.h"
 
 namespace loomfolio {
@@ -64,8 +65,9 @@ void add_piece(cairo_t* cairo, const PathPiece& piece) {
                    cairo_curve_to(cairo, x(p.control_1), y(p.control_1), x(p.control_2), y(p.control_2), x(p.to), y(p.to));
                  },
                  [&](const PathArc& p) {
+                   if (is_whole_circle(p)) cairo_new_sub_path(cairo);
                    cairo_arc(cairo, x(p.centre), y(p.centre), to_points(p.radius), to_radians(p.from_degrees),
-                             to_radians(p.to_degrees));
+                             to_radians(p.from_degrees + sweep_of(p)));
                  },
                  [&](const PathClose&) { cairo_close_path(cairo); },
              },

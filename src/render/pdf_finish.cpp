@@ -10,8 +10,9 @@
 #include <qpdf/QPDFEFStreamObjectHelper.hh>
 #include <qpdf/QPDFEmbeddedFileDocumentHelper.hh>
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
-#include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
+
+#include "render/pdf_places.h"
 
 namespace loomfolio {
 namespace {
@@ -108,23 +109,6 @@ void set_figure_texts(QPDF& pdf, const std::vector<std::string>& texts) {
     if (!texts[i].empty()) figures[i].replaceKey("/Alt", text(texts[i]));
 }
 
-/// Tab order by structure, and on each link the title of the sheet it leads to.
-void finish_pages(QPDF& pdf, const Folio& folio) {
-  const auto title_of = [&](const std::string& place) {
-    for (const Sheet& sheet : folio.sheets)
-      if (place == sheet.id || place.starts_with(sheet.id + "#")) return sheet.title;
-    return std::string();
-  };
-  for (QPDFPageObjectHelper& page : QPDFPageDocumentHelper(pdf).getAllPages()) {
-    page.getObjectHandle().replaceKey("/Tabs", name("S"));
-    for (QPDFAnnotationObjectHelper& link : page.getAnnotations("/Link")) {
-      QPDFObjectHandle dictionary = link.getObjectHandle();
-      QPDFObjectHandle place = dictionary.getKey("/Dest");
-      if (place.isString()) dictionary.replaceKey("/Contents", text(title_of(place.getUTF8Value())));
-    }
-  }
-}
-
 }  // namespace
 
 std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras) {
@@ -136,7 +120,7 @@ std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfEx
     set_catalog(pdf, folio.info, extras.structure);
     set_page_labels(pdf, folio.sheets);
     set_figure_texts(pdf, extras.figure_texts);
-    finish_pages(pdf, folio);
+    set_places(pdf, folio, extras);
     attach(pdf, folio.attachments);
     QPDFWriter writer(pdf);
     writer.setOutputMemory();

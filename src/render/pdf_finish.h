@@ -11,13 +11,27 @@ namespace loomfolio {
 
 enum class Structure : std::uint8_t { none, tagged };
 
+/// A place that links lead to, and a link; sheets are counted from 0.
+struct PdfPlace {
+  std::string name;
+  std::size_t sheet = 0;
+  Point at;
+};
+struct PdfLink {
+  std::size_t sheet = 0;
+  Rect rect;
+  std::size_t place = 0;  ///< into PdfExtras::places
+};
+
 /// Found while drawing, put in afterwards.
 struct PdfExtras {
+  std::vector<PdfPlace> places;
+  std::vector<PdfLink> links;  ///< in the order they were drawn
   Structure structure = Structure::none;
   std::vector<std::string> figure_texts;  ///< of each Figure, in the order they were drawn
 };
 
-/// Adds metadata, language, attachments and alternative texts; gives the file an id made from its content; marks it as
+/// Adds metadata, language, named places, page labels, attachments and alternative texts; sets links exactly; gives the file an id made from its content; marks it as
 /// PDF 1.7. Empty when the PDF could not be read.
 std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras);
 

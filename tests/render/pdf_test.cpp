@@ -177,4 +177,36 @@ TEST_CASE("grey is grey, and as light as the colour was") {
   CHECK(grey.contains({0x69, 0x69, 0x69}));
 }
 
+TEST_CASE("every link leads to a place that is there, and the outline and labels follow the sheets") {
+  Folio folio = small_folio();
+  folio.sheets[0].items.push_back(LinkItem{test::box(1, 2, 3, 4), "not-printed", ""});
+  folio.sheets[0].items.push_back(AnchorItem{"it's \\ ü", test::at(100, 200)});
+  folio.sheets[1].items.push_back(LinkItem{test::box(10, 20, 30, 40), "one", "it's \\ ü"});
+  folio.sheets.push_back(test::sheet_of_lines("three", {}));
+  folio.sheets[2].group = "Diagrams";
+  const std::string pdf = render_pdf(folio, fonts());
+  CHECK(read_back(pdf, "python3 " LOOMFOLIO_SOURCE_FOLDER "/tests/render/places.py FILE") ==
+        R"(place "one" page 1 at 0.00 0.00
+place "one#it's \\ ü" page 1 at 100.00 200.00
+place "one#relay" page 1 at 20.00 40.00
+place "three" page 3 at 0.00 0.00
+place "two" page 2 at 0.00 0.00
+place "two#relay" page 2 at 20.00 40.00
+link page 1 at 20.00 40.00 50.00 x 30.00 to "two#relay" saying "Sheet two"
+link page 2 at 20.00 40.00 50.00 x 30.00 to "one#relay" saying "Sheet one"
+link page 2 at 10.00 20.00 30.00 x 40.00 to "one#it's \\ ü" saying "Sheet one"
+outline "Sheet one" to page 1
+outline "Diagrams" to page 2
+outline   "Sheet two" to page 2
+outline   "three" to page 3
+label 1 "1"
+label 2 "D-1"
+label 3 "3"
+language "en"
+shows its title
+figure "a relay on sheet one"
+figure "a relay on sheet two"
+)");
+}
+
 }  // namespace loomfolio
