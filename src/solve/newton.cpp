@@ -20,6 +20,7 @@ namespace {
 
 constexpr int most_steps = 200;
 constexpr double enough_volts = 1e-9;
+constexpr double small_volts = 1e-6;  // steps this short are taken whole: rounding hides which way is down
 
 double over(const std::vector<double>& volts, const Branch& branch) {
   return volts[static_cast<std::size_t>(branch.a)] - volts[static_cast<std::size_t>(branch.b)];
@@ -126,7 +127,7 @@ NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vec
       greatest = std::max(greatest, std::abs(direction[node]));
     }
     if (!std::isfinite(greatest)) break;
-    const double share = is_first ? 1 : length_along(result.volts, direction);
+    const double share = is_first || greatest < small_volts ? 1 : length_along(result.volts, direction);
     for (std::size_t node = 0; node < direction.size(); ++node) result.volts[node] += share * direction[node];
     result.has_settled = !is_first && share == 1 && greatest < enough_volts;
   }

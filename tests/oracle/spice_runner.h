@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// Asks ngspice for the operating points of many circuits in one process.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace loomfolio::test {
+
+struct SpiceAnswers {
+  std::vector<std::map<std::string, double>> nodes;  ///< by circuit: volts by node name; empty where it found none
+  std::string trouble;                               ///< why nothing could be run; empty when it ran
+};
+
+/// `netlists` as write_netlist() gives them. Leaves no file behind.
+SpiceAnswers ask_ngspice(const std::vector<std::string>& netlists);
+
+}  // namespace loomfolio::test
