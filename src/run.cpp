@@ -15,6 +15,7 @@ int run(const std::vector<std::string>& arguments, Surroundings& surroundings) {
     return parsed.exit_code;
   }
   switch (parsed.request.command) {
+    case CommandName::print: return run_print(parsed.request, surroundings);
     case CommandName::check: return run_check(parsed.request, surroundings);
     case CommandName::parts: return run_parts(parsed.request, surroundings);
     default: break;

@@ -35,10 +35,9 @@ std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundin
   proof.project = read_spec(proof.spec_name, proof.spec_text, proof.library, proof.sources, proof.diagnostics);
   if (!has_errors(proof.diagnostics)) {
     for (const Build& build : proof.project.builds) {
-      ProvedBuild proved{build, solve_all(build)};
-      const Diagnostics found = check_build({proved.build, proved.solutions});
+      proof.solutions.push_back(solve_all(build));
+      const Diagnostics found = check_build({build, proof.solutions.back()});
       proof.diagnostics.insert(proof.diagnostics.end(), found.begin(), found.end());
-      proof.builds.push_back(std::move(proved));
     }
   }
   sort_diagnostics(proof.diagnostics);

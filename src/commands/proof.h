@@ -14,19 +14,13 @@
 
 namespace loomfolio {
 
-/// One hook-up with its solutions, one a situation.
-struct ProvedBuild {
-  Build build;
-  std::vector<Solution> solutions;
-};
-
 struct Proof {
   Library library;
   Sources sources;
   Project project;
   std::string spec_name, spec_text;
-  std::vector<ProvedBuild> builds;  ///< empty when the spec could not be read well enough to be solved
-  Diagnostics diagnostics;          ///< sorted, of reading and checking
+  std::vector<std::vector<Solution>> solutions;  ///< [build][situation]; empty when the spec could not be read well enough
+  Diagnostics diagnostics;                       ///< sorted, of reading and checking
 };
 
 /// The text of a file or of standard input ("-"); nothing when it cannot be had, which is then said on `err`.

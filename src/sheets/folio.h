@@ -24,6 +24,7 @@ struct SolvedBuild {
 struct FolioOptions {
   std::vector<std::string> sheets;  ///< names of sheet kinds wanted, as in sheet_kinds(); empty: all
   std::string variant;              ///< only this one; empty: all
+  bool is_draft = false;            ///< the check found errors: every sheet says that it is a draft
 };
 
 struct FolioInput {

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <ostream>
+
+#include "base/text.h"
+#include "commands/command.h"
+#include "commands/progress.h"
+#include "commands/proof.h"
+#include "render/render.h"
+#include "sheets/folio.h"
+
+namespace loomfolio {
+namespace {
+
+enum class Form : std::uint8_t { pdf, svg, png, text };
+
+std::string ending_of(const std::string& path) {
+  const std::size_t slash = path.find_last_of('/');
+  const std::size_t dot = path.find_last_of('.');
+  return dot == std::string::npos || (slash != std::string::npos && dot < slash) ? "" : path.substr(dot);
+}
+
+std::string without_ending(const std::string& path) { return path.substr(0, path.size() - ending_of(path).size()); }
+
+std::string choose_output(const Request& request) {
+  if (!request.output.empty()) return request.output;
+  return request.spec == "-" ? "-" : without_ending(request.spec) + ".pdf";
+}
+
+/// Nothing when the ending names no form that we write.
+std::optional<Form> choose_form(const std::string& output) {
+  const std::string ending = ending_of(output);
+  if (output == "-" || ending == ".pdf") return Form::pdf;
+  if (ending == ".svg") return Form::svg;
+  if (ending == ".png") return Form::png;
+  if (ending == ".txt") return Form::text;
+  return std::nullopt;
+}
+
+/// What the command line says stands above what the spec says.
+void apply_wishes(const Request& request, Project& project) {
+  for (Build& build : project.builds) {
+    if (!request.language.empty()) build.document.language = request.language;
+    if (!request.paper.empty()) build.document.paper = request.paper;
+  }
+}
+
+bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings) {
+  if (given.empty() || std::find(known.begin(), known.end(), given) != known.end()) return false;
+  surroundings.err << "loomfolio: there is no " << what << " `" << given << "`\n";
+  const std::string near = find_nearest(given, known);
+  if (!near.empty()) surroundings.err << "hint: did you mean `" << near << "`?\n";
+  else surroundings.err << "hint: there is " << join(known, ", ") << "\n";
+  return true;
+}
+
+bool has_wrong_wish(const Request& request, const Proof& proof, Surroundings& surroundings) {
+  std::vector<std::string> variants, papers;
+  for (const Build& build : proof.project.builds)
+    if (!build.variant.empty()) variants.push_back(build.variant);
+  for (const Paper& paper : proof.library.papers) papers.push_back(paper.id);
+  return complain_unknown("variant", request.variant, variants, surroundings) ||
+         complain_unknown("paper", request.paper, papers, surroundings) ||
+         complain_unknown("language", request.language, proof.library.languages, surroundings);
+}
+
+/// Sheets named by number or id; an id also names the kind of sheet it starts with.
+bool choose_sheets(const Request& request, Folio& folio, Surroundings& surroundings) {
+  if (request.sheets.empty()) return true;
+  std::vector<bool> is_wanted(folio.sheets.size(), false);
+  std::vector<std::string> ids;
+  for (const Sheet& sheet : folio.sheets) ids.push_back(sheet.id);
+  for (const std::string& wish : request.sheets) {
+    bool is_found = false;
+    for (std::size_t i = 0; i < ids.size(); ++i) {
+      const std::string last = split(ids[i], '/').back();
+      if (wish != std::to_string(i + 1) && wish != ids[i] && wish != last && !last.starts_with(wish + "-")) continue;
+      is_wanted[i] = is_found = true;
+    }
+    if (!is_found) {
+      complain_unknown("sheet", wish, ids, surroundings);
+      return false;
+    }
+  }
+  std::vector<Sheet> kept;
+  for (std::size_t i = 0; i < ids.size(); ++i)
+    if (is_wanted[i]) kept.push_back(std::move(folio.sheets[i]));
+  folio.sheets = std::move(kept);
+  return true;
+}
+
+/// Characters that no face can draw are findings, at the place in the spec that holds them.
+void find_missing_glyphs(const Folio& folio, const FontSet& fonts, const Proof& proof, Diagnostics& findings) {
+  std::string all;
+  for (const Sheet& sheet : folio.sheets)
+    for (const Item& item : sheet.items)
+      if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + "\n";
+  for (const std::string& glyph : fonts.missing_glyphs(all)) {
+    Where where;
+    for (std::size_t i = 0; i < proof.sources.files.size(); ++i) {
+      const std::size_t at = proof.sources.files[i].text.find(glyph);
+      if (proof.sources.files[i].name != proof.spec_name || at == std::string::npos) continue;
+      where = {static_cast<std::int32_t>(i), static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + glyph.size())};
+    }
+    findings.push_back(make_diagnostic(DiagnosticId::missing_glyph, where, "no face has the character `" + glyph + "`",
+                                       "write it in other words, or in a script that the faces of fonts/ have"));
+  }
+}
+
+bool write_out(const std::string& path, const std::string& content, Surroundings& surroundings) {
+  if (path == "-") {
+    surroundings.out << content;
+    return true;
+  }
+  std::string why;
+  if (surroundings.files.write(path, content, why)) return true;
+  surroundings.err << "loomfolio: cannot write `" << path << "`: " << why << "; it is as it was\n";
+  return false;
+}
+
+std::string render_sheet(const Sheet& sheet, Form form, const FontSet& fonts, const Request& request) {
+  const Colouring colouring = request.is_mono ? Colouring::grey : Colouring::full;
+  if (form == Form::svg) return render_svg(sheet, fonts, colouring);
+  if (form == Form::png) return render_png(sheet, fonts, request.dots_per_inch, colouring);
+  return render_dump(sheet);
+}
+
+/// Pictures are one file a sheet: out.png for one, out-01.png, out-02.png ... for several.
+bool write_pictures(const Folio& folio, const std::string& output, Form form, const FontSet& fonts, const Request& request,
+                    Surroundings& surroundings) {
+  for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
+    std::string number = std::to_string(i + 1);
+    if (number.size() < 2) number.insert(0, "0");
+    const std::string path = folio.sheets.size() == 1 ? output : without_ending(output) + "-" + number + ending_of(output);
+    if (!write_out(path, render_sheet(folio.sheets[i], form, fonts, request), surroundings)) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+int run_print(const Request& request, Surroundings& surroundings) {
+  Progress progress(surroundings);
+  const std::string output = choose_output(request);
+  const auto form = choose_form(output);
+  if (!form) {
+    surroundings.err << "loomfolio: cannot tell what to write from `" << output << "`\nhint: end it with .pdf, .svg, .png or .txt\n";
+    return 2;
+  }
+  progress.step("reading and solving");
+  auto proof = prove_spec(request, surroundings);
+  if (!proof) return 2;
+  const bool may_print = !proof->solutions.empty() && (request.is_draft || !has_errors(proof->diagnostics));
+  if (!may_print) {
+    report_findings(*proof, surroundings);
+    surroundings.err << "loomfolio: nothing printed\n";
+    if (!proof->solutions.empty()) surroundings.err << "hint: --draft prints all the same and marks every sheet\n";
+    return 1;
+  }
+  if (has_wrong_wish(request, *proof, surroundings)) return 2;
+  apply_wishes(request, proof->project);
+
+  const Document& document = proof->project.builds.front().document;
+  const Words words = read_words(proof->library, document.language, surroundings.files, proof->sources, proof->diagnostics);
+  const auto papers = choose_papers(proof->library.papers, document.paper);
+  const FontSet fonts(surroundings.share_folder + "/fonts");
+  if (!fonts.error().empty() || !papers) {
+    surroundings.err << "loomfolio: " << (papers ? fonts.error() : "no paper `" + document.paper + "`") << "\n";
+    return 2;
+  }
+
+  progress.step("drawing the sheets");
+  FolioInput input{proof->project, {}, words, papers->text, papers->drawing, fonts.measure(), {}};
+  for (std::size_t i = 0; i < proof->project.builds.size(); ++i)
+    input.builds.push_back({proof->project.builds[i], proof->solutions[i]});
+  input.options.variant = request.variant;
+  input.options.is_draft = has_errors(proof->diagnostics);
+  Folio folio = compose_folio(input);
+  folio.attachments.push_back({"spec.toml", "application/toml", "The build spec this document was printed from", proof->spec_text});
+  if (!choose_sheets(request, folio, surroundings)) return 2;
+  find_missing_glyphs(folio, fonts, *proof, proof->diagnostics);
+  sort_diagnostics(proof->diagnostics);
+
+  progress.step("writing");
+  const bool is_written = *form == Form::pdf
+                              ? write_out(output, render_pdf(folio, fonts, request.is_mono ? Colouring::grey : Colouring::full), surroundings)
+                              : write_pictures(folio, output, *form, fonts, request, surroundings);
+  progress.wipe();
+  report_findings(*proof, surroundings);
+  if (!is_written) return 2;
+  return has_errors(proof->diagnostics) ? 1 : 0;
+}
+
+}  // namespace loomfolio
