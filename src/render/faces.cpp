@@ -23,7 +23,7 @@ std::optional<std::pair<std::string, std::string>> parse_setting(const std::stri
   return std::pair{trimmed(line.substr(0, equals)), line.substr(open + 1, close - open - 1)};
 }
 
-bool set_value(Face& face, const std::string& key, const std::string& value) {
+bool set_value(TypeFace& face, const std::string& key, const std::string& value) {
   if (key == "family") face.family = value;
   else if (key == "file") face.file = value;
   else if (key == "folder") face.folder = value;
@@ -45,7 +45,7 @@ std::string search_below(const std::string& root, const std::string& name) {
   return found.empty() ? std::string() : *std::min_element(found.begin(), found.end());
 }
 
-std::string find_file(const Face& face, const std::vector<std::string>& roots) {
+std::string find_file(const TypeFace& face, const std::vector<std::string>& roots) {
   std::error_code error;
   for (const std::string& root : roots)
     for (const fs::path& path : {fs::path(root) / face.file, fs::path(root) / face.folder / face.file})
@@ -71,7 +71,7 @@ FaceList parse_faces(const std::string& text) {
       return list;
     }
   }
-  for (const Face& face : list.faces)
+  for (const TypeFace& face : list.faces)
     if (face.family.empty() || face.file.empty() || face.package.empty())
       list.error = "faces.toml: a face needs family, file and package; `" + face.family + face.file + "` lacks one";
   if (list.faces.empty()) list.error = "faces.toml: names no face";
@@ -84,7 +84,7 @@ std::vector<std::string> face_roots(const std::string& fonts_folder) {
 
 void find_face_files(FaceList& list, const std::vector<std::string>& roots) {
   std::vector<std::string> missing;
-  for (Face& face : list.faces) {
+  for (TypeFace& face : list.faces) {
     face.path = find_file(face, roots);
     if (face.path.empty()) missing.push_back("`" + face.file + "` (package " + face.package + ")");
   }

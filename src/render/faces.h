@@ -10,14 +10,14 @@ namespace loomfolio {
 
 enum class FaceUse : std::uint8_t { sans, mono, fallback };
 
-struct Face {
+struct TypeFace {
   std::string family, file, folder, package;
   FaceUse use = FaceUse::fallback;
   std::string path;  ///< set by find_face_files
 };
 
 struct FaceList {
-  std::vector<Face> faces;  ///< in the order of the file, which is the order of fallback
+  std::vector<TypeFace> faces;  ///< in the order of the file, which is the order of fallback
   std::string error;        ///< why the list could not be read, or which faces are nowhere; empty: all is well
 };
 

@@ -23,7 +23,7 @@ FontConfig load_faces(const std::string& set_up, const FaceList& list, std::stri
     error = "fonts.conf is not a fontconfig set-up";
     return {};
   }
-  for (const Face& face : list.faces)
+  for (const TypeFace& face : list.faces)
     if (!FcConfigAppFontAddFile(config.get(), bytes(face.path)))
       error = "`" + face.path + "` is not a face that can be read (package " + face.package + ")";
   return error.empty() ? std::move(config) : FontConfig();

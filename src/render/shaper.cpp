@@ -27,7 +27,7 @@ std::string order_families(const FaceList& list, FaceUse wanted) {
   const FaceUse other = wanted == FaceUse::sans ? FaceUse::mono : FaceUse::sans;
   std::vector<std::string> families;
   for (const FaceUse use : {wanted, FaceUse::fallback, other})
-    for (const Face& face : list.faces)
+    for (const TypeFace& face : list.faces)
       if (face.use == use && std::find(families.begin(), families.end(), face.family) == families.end())
         families.push_back(face.family);
   std::string joined;
