@@ -17,8 +17,7 @@ bool claim(Assembly& assembly, std::map<std::string, Where, std::less<>>& names,
   if (id.empty()) return true;
   const auto [found, is_new] = names.emplace(id, where);
   if (is_new) return true;
-  assembly.report(DiagnosticId::duplicate_id, where, "there are two " + std::string(what) + "s `" + id + "`");
-  assembly.note(found->second, "the first stands here");
+  assembly.report(DiagnosticId::duplicate_id, where, "there are two " + std::string(what) + "s `" + id + "`", {}, {{found->second, "the first stands here"}});
   return false;
 }
 
@@ -27,8 +26,8 @@ bool claim_owner(Assembly& assembly, const std::string& id, Owner owner) {
   const auto [found, is_new] = assembly.owners.emplace(id, owner);
   if (is_new) return true;
   assembly.report(DiagnosticId::duplicate_id, owner.where,
-                  "`" + id + "` names a " + std::string(call_owner(owner.type)) + ", and a " + std::string(call_owner(found->second.type)) + " already; an id names one thing");
-  assembly.note(found->second.where, "the first stands here");
+                  "`" + id + "` names a " + std::string(call_owner(owner.type)) + ", and a " + std::string(call_owner(found->second.type)) + " already; an id names one thing", {},
+                  {{found->second.where, "the first stands here"}});
   return false;
 }
 
@@ -66,8 +65,8 @@ void add_wire(Assembly& assembly, const WireDraft& drafted) {
   if (drafted.to.where.is_set()) wire.to = resolve_end(assembly, drafted.to);
   if (!wire.from.is_set() || !wire.to.is_set()) return;
   if (wire.from == wire.to) {
-    assembly.report(DiagnosticId::wire_to_itself, drafted.to.where, "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`");
-    assembly.note(drafted.from.where, "it begins here");
+    assembly.report(DiagnosticId::wire_to_itself, drafted.to.where, "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`", {},
+                    {{drafted.from.where, "it begins here"}});
   }
   assembly.build.wires.push_back(std::move(wire));
   assembly.wire_ends.emplace_back(drafted.from, drafted.to);
@@ -117,18 +116,17 @@ void report_removals(Assembly& assembly, const ItemsDraft& base) {
                       suggest(name, names, "there are"));
     if (removal.uses.empty()) continue;
     assembly.report(DiagnosticId::removes_used, removal.where, "`" + name + "` is taken out, and what stays still needs it",
-                    "take those out too, or give the variant a `" + name + "` of its own");
-    assembly.findings.back().notes = removal.uses;
+                    "take those out too, or give the variant a `" + name + "` of its own", removal.uses);
   }
 }
 
 }  // namespace
 
-void Assembly::report(DiagnosticId id, Where where, std::string message, std::string hint) {
-  findings.push_back(make_diagnostic(id, where, std::move(message), std::move(hint)));
+void Assembly::report(DiagnosticId id, Where where, std::string message, std::string hint, std::vector<DiagnosticNote> notes) {
+  Diagnostic finding = make_diagnostic(id, where, std::move(message), std::move(hint));
+  finding.notes = std::move(notes);
+  add_finding(findings, std::move(finding));
 }
-
-void Assembly::note(Where where, std::string message) { findings.back().notes.push_back({where, std::move(message)}); }
 
 std::vector<std::string> owner_names(const Assembly& assembly) {
   std::vector<std::string> names;

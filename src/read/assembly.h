@@ -32,8 +32,7 @@ struct Assembly {
   std::map<std::string, Removal, std::less<>> removals;
   std::vector<std::pair<PlacedText, PlacedText>> wire_ends;   ///< from and to as written, by WireId
 
-  void report(DiagnosticId id, Where where, std::string message, std::string hint = {});
-  void note(Where where, std::string message);
+  void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
 };
 
 /// The names of parts, splices and earths, for suggestions.

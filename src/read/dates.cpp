@@ -32,7 +32,7 @@ std::string read_date(TableReader& table, Need need) {
   if (!is_plain && !table.expect_type(entry->value, TomlType::text, "date")) return {};
   const std::string text = trimmed(entry->value.text);
   if (is_date(text)) return text;
-  table.report(DiagnosticId::bad_date, entry->value.where, "`" + text.substr(0, 40) + "` is no date; a date is year-month-day, as in \"2026-11-02\"");
+  table.report(DiagnosticId::bad_date, entry->value.where, quoted(text) + " is no date; a date is year-month-day, as in \"2026-11-02\"");
   return {};
 }
 

@@ -91,7 +91,7 @@ Electrics read_electrics(TableReader& spec) {
 
 std::vector<Zone> read_zones(TableReader& spec) {
   std::vector<Zone> zones;
-  for (const TomlValue* tree : spec.tables("zone")) {
+  for (const TomlValue* tree : spec.tables("zone", 60)) {
     TableReader table(*tree, "[[zone]]", spec.findings());
     Zone zone;
     zone.origin = table.origin();
@@ -102,8 +102,8 @@ std::vector<Zone> read_zones(TableReader& spec) {
     table.refuse_unknown_keys();
     for (const Zone& other : zones)
       if (!zone.id.empty() && other.id == zone.id) {
-        table.report(DiagnosticId::duplicate_id, zone.origin.key("id"), "there are two zones `" + zone.id + "`");
-        spec.findings().back().notes.push_back({other.origin.key("id"), "the first stands here"});
+        table.report(DiagnosticId::duplicate_id, zone.origin.key("id"), "there are two zones `" + zone.id + "`", {},
+                     {{other.origin.key("id"), "the first stands here"}});
         break;
       }
     zones.push_back(zone);

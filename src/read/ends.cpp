@@ -30,8 +30,8 @@ TerminalId find_terminal(Assembly& assembly, const PlacedText& end, const Owner&
     if (ids[i] == terminal) return part.terminals[i];
   std::vector<std::string> whole;
   for (const std::string& id : ids) whole.push_back(part.id + "." + id);
-  assembly.report(DiagnosticId::unknown_terminal, end.where, "unknown terminal `" + end.text + "`", suggest(end.text, whole, "its terminals are"));
-  assembly.note(owner.where, "part `" + part.id + "` declared here; its terminals are " + list_words(ids));
+  assembly.report(DiagnosticId::unknown_terminal, end.where, "unknown terminal `" + end.text + "`", suggest(end.text, whole, "its terminals are"),
+                  {{owner.where, "part `" + part.id + "` declared here; its terminals are " + list_words(ids)}});
   return {};
 }
 
@@ -55,16 +55,15 @@ TerminalId resolve_end(Assembly& assembly, const PlacedText& end) {
   if (owner.type == OwnerType::part && !has_terminal) {
     const std::vector<std::string> ids = terminal_ids(assembly, assembly.build.parts[index]);
     assembly.report(DiagnosticId::end_without_terminal, end.where, "`" + name + "` is a part; a wire ends at one of its terminals",
-                    ids.size() == 1 ? "write `" + name + "." + ids.front() + "`" : "its terminals are " + list_words(ids));
-    assembly.note(owner.where, "part `" + name + "` declared here");
+                    ids.size() == 1 ? "write `" + name + "." + ids.front() + "`" : "its terminals are " + list_words(ids),
+                    {{owner.where, "part `" + name + "` declared here"}});
     return {};
   }
   if (owner.type == OwnerType::part) return find_terminal(assembly, end, owner, end.text.substr(dot + 1));
   const bool is_splice = owner.type == OwnerType::splice;
   if (!has_terminal) return is_splice ? assembly.build.splices[index].terminal : assembly.build.earths[index].terminal;
   assembly.report(DiagnosticId::unknown_terminal, end.where, "`" + name + "` is " + (is_splice ? "a splice" : "an earth") + "; it has no terminals of its own",
-                  "write `" + name + "`");
-  assembly.note(owner.where, "`" + name + "` declared here");
+                  "write `" + name + "`", {{owner.where, "`" + name + "` declared here"}});
   return {};
 }
 

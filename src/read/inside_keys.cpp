@@ -78,7 +78,7 @@ bool write_inside_key(Inside& inside, const InsideKey& key, const std::string& t
     return true;
   }
   const std::vector<std::string> words(key.words.begin(), key.words.end());
-  fault = {DiagnosticId::unknown_word, "`" + text + "` is no `" + std::string(key.key) + "` of an inside element",
+  fault = {DiagnosticId::unknown_word, quoted(text) + " is no `" + std::string(key.key) + "` of an inside element",
            suggest_and_list(text, words, "it is one of")};
   return false;
 }

@@ -120,7 +120,7 @@ Face read_face(const TomlValue& tree, const Kind& kind, Diagnostics& findings) {
 }  // namespace
 
 void read_faces(Kind& kind, TableReader& table) {
-  for (const TomlValue* tree : table.tables("face")) kind.faces.push_back(read_face(*tree, kind, table.findings()));
+  for (const TomlValue* tree : table.tables("face", 30)) kind.faces.push_back(read_face(*tree, kind, table.findings()));
 }
 
 }  // namespace loomfolio

@@ -96,8 +96,8 @@ void read_inside(Kind& kind, const TomlValue& tree, PointNames& points, Diagnost
   inside.id = table.id("id", Need::must);
   for (const Inside& other : kind.insides)
     if (!inside.id.empty() && other.id == inside.id) {
-      table.report(DiagnosticId::duplicate_id, table.origin().key("id"), "the kind has two inside elements `" + inside.id + "`");
-      table.findings().back().notes.push_back({other.where, "the first stands here"});
+      table.report(DiagnosticId::duplicate_id, table.origin().key("id"), "the kind has two inside elements `" + inside.id + "`", {},
+                   {{other.where, "the first stands here"}});
     }
   inside.name = table.line("name", Need::may);
   const InsideTypeRule* rule = find_type(table);
@@ -153,20 +153,30 @@ void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vec
     if (value == values.end() || value->text.empty() || static_cast<std::size_t>(use.inside) >= insides.size()) continue;
     QuantityFault fault;
     if (write_inside_key(insides[static_cast<std::size_t>(use.inside)], *find_inside_key(use.key), value->text, fault)) continue;
-    findings.push_back(make_diagnostic(fault.id, value->where, fault.message, fault.hint));
-    findings.back().notes.push_back({use.where, "value `" + use.value + "` is used here"});
+    Diagnostic finding = make_diagnostic(fault.id, value->where, fault.message, fault.hint);
+    finding.notes.push_back({use.where, "value `" + use.value + "` is used here"});
+    add_finding(findings, std::move(finding));
   }
+}
+
+void check_coil_volts(const std::vector<Inside>& insides, Where where, std::string_view owner, Diagnostics& findings) {
+  for (const Inside& inside : insides)
+    if (inside.pull_in && inside.drop_out && *inside.drop_out >= *inside.pull_in)
+      add_finding(findings, make_diagnostic(DiagnosticId::coil_holds_backwards, where,
+                                            std::string(owner) + ": coil `" + inside.id + "` pulls in at " + print_quantity(inside.pull_in->number(), Dimension::voltage) +
+                                                " and lets go at " + print_quantity(inside.drop_out->number(), Dimension::voltage) + "; it lets go below what pulls it in"));
 }
 
 void read_insides(Kind& kind, TableReader& table) {
   PointNames points(kind);
-  for (const TomlValue* tree : table.tables("inside")) read_inside(kind, *tree, points, table.findings());
+  for (const TomlValue* tree : table.tables("inside", 300)) read_inside(kind, *tree, points, table.findings());
   points.refuse_lone_inner_points(table);
   check_coils(kind, table);
   std::vector<ValueText> standards;
   const TomlEntry* written = table.tree().find("value");
   for (const KindValue& value : kind.values) standards.push_back({value.name, value.standard, written->value.find(value.name)->value.where});
   fill_insides(kind.insides, kind, standards, table.findings());
+  check_coil_volts(kind.insides, table.origin().key("id"), "kind `" + kind.id + "`", table.findings());
 }
 
 }  // namespace loomfolio

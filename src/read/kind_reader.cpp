@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "read/kind_reader.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 
 namespace loomfolio {
@@ -42,6 +44,16 @@ void read_value_text(Kind& kind, TableReader& table) {
   }
 }
 
+/// A value that nothing takes would be asked of every part in vain.
+void check_values_used(const Kind& kind, TableReader& table) {
+  for (const KindValue& value : kind.values) {
+    const bool is_used = std::any_of(kind.value_uses.begin(), kind.value_uses.end(), [&](const ValueUse& use) { return use.value == value.name; });
+    if (!is_used && kind.value_text.find("{" + value.name + "}") == std::string::npos)
+      table.report(DiagnosticId::value_unused, table.tree().find("value")->value.find(value.name)->key_where,
+                   "nothing takes value `" + value.name + "`", "an inside element takes it as \"=" + value.name + "\", `value_text` as {" + value.name + "}");
+  }
+}
+
 }  // namespace
 
 const std::vector<std::string>& part_keys() {
@@ -57,11 +69,14 @@ void read_kind_values(Kind& kind, TableReader& table) {
     if (value.type == TomlType::whole || value.type == TomlType::decimal)
       table.report(DiagnosticId::bare_number, value.where, "`" + value.text + "` has no unit; a value is a text with its unit",
                    "write it as \"" + value.text + " V\", with the unit that fits");
-    else if (table.expect_type(value, TomlType::text, entry.key)) {
+    else {
       const auto& taken = part_keys();
-      if (std::find(taken.begin(), taken.end(), entry.key) != taken.end())
+      const PlacedText text = table.one_line(value, entry.key, Need::may);
+      if (!is_id(entry.key))
+        table.report(DiagnosticId::bad_id, entry.key_where, quoted(entry.key) + " cannot be a value's name; it is letters, digits, `-` or `_`");
+      else if (std::find(taken.begin(), taken.end(), entry.key) != taken.end())
         table.report(DiagnosticId::value_name_taken, entry.key_where, "a value cannot be called `" + entry.key + "`; every part has that key");
-      else kind.values.push_back({entry.key, trimmed(value.text), {}});
+      else if (text.where.is_set()) kind.values.push_back({entry.key, text.text, {}});
     }
   }
 }
@@ -83,6 +98,7 @@ Kind read_kind(const TomlValue& tree, const std::string& name, Diagnostics& find
   read_faces(kind, table);
   read_kind_terminals(kind, table);
   read_insides(kind, table);
+  check_values_used(kind, table);
   table.refuse_unknown_keys();
   return kind;
 }

@@ -30,6 +30,9 @@ struct ValueText {
 };
 void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vector<ValueText>& values, Diagnostics& findings);
 
+/// A coil must let go below the voltage that pulls it in.
+void check_coil_volts(const std::vector<Inside>& insides, Where where, std::string_view owner, Diagnostics& findings);
+
 /// The points of a kind that its inside elements may join: terminals by id and inner points by name.
 class PointNames {
  public:

@@ -7,6 +7,8 @@
 namespace loomfolio {
 namespace {
 
+constexpr std::size_t most_joined = 60;  ///< terminals in a group, groups in a position
+
 /// The index of that point among the element's nodes; a new one is added.
 int index_of_node(Inside& inside, const Inside::Node& node) {
   for (std::size_t i = 0; i < inside.nodes.size(); ++i)
@@ -17,10 +19,10 @@ int index_of_node(Inside& inside, const Inside::Node& node) {
 
 std::vector<int> read_group(Inside& inside, const TomlValue& group, PointNames& points, TableReader& table) {
   std::vector<int> joined;
-  if (!table.expect_type(group, TomlType::array, "positions")) return joined;
+  if (!table.expect_type(group, TomlType::array, "positions") || !table.holds_at_most(group, most_joined, "positions")) return joined;
   for (const TomlValue& item : group.items)
-    if (table.expect_type(item, TomlType::text, "positions"))
-      joined.push_back(index_of_node(inside, points.node({item.text, item.where}, table)));
+    if (const PlacedText name = table.one_line(item, "positions", Need::must); name.where.is_set())
+      joined.push_back(index_of_node(inside, points.node(name, table)));
   if (group.items.size() < 2)
     table.report(DiagnosticId::bad_position, group.where, "a group joins at least two terminals; this one has " + std::to_string(group.items.size()));
   return joined;
@@ -29,14 +31,14 @@ std::vector<int> read_group(Inside& inside, const TomlValue& group, PointNames& 
 SwitchPosition read_position(Inside& inside, const TomlEntry& entry, PointNames& points, TableReader& table) {
   SwitchPosition position{entry.key, {}};
   if (!is_id(entry.key))
-    table.report(DiagnosticId::bad_id, entry.key_where, "`" + entry.key + "` cannot be a position's name; it is letters, digits, `-` or `_`");
-  if (!table.expect_type(entry.value, TomlType::array, entry.key)) return position;
+    table.report(DiagnosticId::bad_id, entry.key_where, quoted(entry.key) + " cannot be a position's name; it is letters, digits, `-` or `_`");
+  if (!table.expect_type(entry.value, TomlType::array, entry.key) || !table.holds_at_most(entry.value, most_joined, entry.key)) return position;
   std::vector<int> seen;
   for (const TomlValue& group : entry.value.items) {
     const std::vector<int> joined = read_group(inside, group, points, table);
     for (const int node : joined)
       if (std::find(seen.begin(), seen.end(), node) != seen.end())
-        table.report(DiagnosticId::bad_position, group.where, "position `" + entry.key + "` names a terminal twice; one group would do");
+        table.report(DiagnosticId::bad_position, group.where, "position " + quoted(entry.key) + " names a terminal twice; one group would do");
     seen.insert(seen.end(), joined.begin(), joined.end());
     position.joined.push_back(joined);
   }

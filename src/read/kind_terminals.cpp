@@ -72,8 +72,8 @@ void read_id(KindTerminal& terminal, const Kind& kind, TableReader& table) {
     table.report(DiagnosticId::bad_id, id.where, "`" + id.text + "` cannot be a terminal's id; it is letters, digits, `+`, `-`, `_` or `/`");
   for (const KindTerminal& other : kind.terminals)
     if (other.id == id.text) {
-      table.report(DiagnosticId::duplicate_id, id.where, "the kind has two terminals `" + id.text + "`");
-      table.findings().back().notes.push_back({other.where, "the first stands here"});
+      table.report(DiagnosticId::duplicate_id, id.where, "the kind has two terminals `" + id.text + "`", {},
+                   {{other.where, "the first stands here"}});
       return;
     }
 }
@@ -102,7 +102,7 @@ KindTerminal read_terminal(const TomlValue& tree, const Kind& kind, Diagnostics&
 }  // namespace
 
 void read_kind_terminals(Kind& kind, TableReader& table) {
-  const auto trees = table.tables("terminal");
+  const auto trees = table.tables("terminal", 300);
   for (const TomlValue* tree : trees) kind.terminals.push_back(read_terminal(*tree, kind, table.findings()));
   if (trees.empty()) table.report(DiagnosticId::kind_without_terminals, table.where(), "kind `" + kind.id + "` has no terminals; a wire could never reach it");
 }

@@ -21,7 +21,7 @@ std::vector<std::string> list_toml(const std::string& folder, const Files& files
 /// An id must be the name of its file, so that a reader finds it.
 void check_file_name(const std::string& id, const std::string& name, const Origin& origin, Diagnostics& findings) {
   if (id.empty() || id == name) return;
-  findings.push_back(make_diagnostic(DiagnosticId::id_is_not_file_name, origin.key("id"),
+  add_finding(findings, make_diagnostic(DiagnosticId::id_is_not_file_name, origin.key("id"),
                                      "`id` is `" + id + "`; the file is called `" + name + ".toml`"));
 }
 
@@ -31,7 +31,7 @@ std::optional<TomlValue> read_toml_file(const std::string& path, const Files& fi
   std::string why;
   std::optional<std::string> text = files.read(path, why);
   if (!text) {
-    findings.push_back(make_diagnostic(DiagnosticId::file_unreadable, {}, "`" + path + "` cannot be read: " + why));
+    add_finding(findings, make_diagnostic(DiagnosticId::file_unreadable, {}, "`" + path + "` cannot be read: " + why));
     return std::nullopt;
   }
   const auto file = static_cast<std::int32_t>(sources.files.size());

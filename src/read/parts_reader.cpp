@@ -57,6 +57,7 @@ void read_values(Part& part, const Kind& kind, TableReader& table) {
   }
   part.insides = kind.insides;
   fill_insides(part.insides, kind, given, table.findings());
+  if (!given.empty()) check_coil_volts(part.insides, table.origin().key("id"), "part `" + part.id + "`", table.findings());
   part.value_text = fill(kind.value_text, part.values);
 }
 
@@ -74,7 +75,7 @@ void read_fuse_choice(Part& part, TableReader& table) {
 
 std::vector<Part> read_parts(const SpecDraft& draft, TableReader& owner, const std::string& prefix) {
   std::vector<Part> parts;
-  for (const TomlValue* tree : owner.tables("part")) {
+  for (const TomlValue* tree : owner.tables("part", 5000)) {
     TableReader table(*tree, "[[" + prefix + "part]]", owner.findings());
     Part part;
     part.origin = table.origin();
@@ -97,7 +98,7 @@ std::vector<Part> read_parts(const SpecDraft& draft, TableReader& owner, const s
 
 std::vector<Splice> read_splices(const SpecDraft& draft, TableReader& owner, const std::string& prefix) {
   std::vector<Splice> splices;
-  for (const TomlValue* tree : owner.tables("splice")) {
+  for (const TomlValue* tree : owner.tables("splice", 5000)) {
     TableReader table(*tree, "[[" + prefix + "splice]]", owner.findings());
     Splice splice;
     splice.origin = table.origin();
@@ -115,7 +116,7 @@ std::vector<Splice> read_splices(const SpecDraft& draft, TableReader& owner, con
 std::vector<Earth> read_earths(const SpecDraft& draft, TableReader& owner, const std::string& prefix) {
   constexpr QuantityRule resistance_rule{Dimension::resistance, {0, 10}};
   std::vector<Earth> earths;
-  for (const TomlValue* tree : owner.tables("earth")) {
+  for (const TomlValue* tree : owner.tables("earth", 500)) {
     TableReader table(*tree, "[[" + prefix + "earth]]", owner.findings());
     Earth earth;
     earth.origin = table.origin();

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "read/findings.h"
 
 namespace loomfolio {
 namespace {
@@ -121,17 +122,17 @@ std::string ask_for_unit(Dimension dimension) {
 QuantityFault explain_number(const std::string& written, Dimension dimension) {
   const std::string what = std::string(call_dimension(dimension));
   if (written.find(',') != std::string::npos)
-    return {DiagnosticId::not_a_number, "`" + written + "` is not a number; " + what + " has a decimal point, no comma", {}};
-  return {DiagnosticId::not_a_number, "`" + written + "` is not a number; " + what + " is a number and a unit", {}};
+    return {DiagnosticId::not_a_number, quoted(written) + " is not a number; " + what + " has a decimal point, no comma", {}};
+  return {DiagnosticId::not_a_number, quoted(written) + " is not a number; " + what + " is a number and a unit", {}};
 }
 
 QuantityFault explain_unit(std::string_view whole, const Pieces& pieces, Dimension dimension) {
   if (pieces.unit.empty())
-    return {DiagnosticId::bare_number, "`" + std::string(whole) + "` has no unit; " + ask_for_unit(dimension), {}};
+    return {DiagnosticId::bare_number, quoted(whole) + " has no unit; " + ask_for_unit(dimension), {}};
   std::string hint;
   if (const std::string guess = guess_unit(pieces.unit, dimension); !guess.empty())
     hint = "write \"" + pieces.number + " " + guess + "\"";
-  return {DiagnosticId::wrong_unit, "unit `" + pieces.unit + "` does not fit; " + ask_for_unit(dimension), hint};
+  return {DiagnosticId::wrong_unit, "unit " + quoted(pieces.unit) + " does not fit; " + ask_for_unit(dimension), hint};
 }
 
 }  // namespace
@@ -184,7 +185,7 @@ std::optional<double> parse_quantity(std::string_view text, Dimension dimension,
   if (is_gauge) {
     const std::optional<int> gauge = read_gauge(pieces.number);
     if (!gauge) {
-      fault = {DiagnosticId::out_of_range, "`" + whole + "` is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG", {}};
+      fault = {DiagnosticId::out_of_range, quoted(whole) + " is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG", {}};
       return std::nullopt;
     }
     number = area_of_gauge(*gauge).number();
@@ -199,7 +200,7 @@ std::optional<double> parse_quantity(std::string_view text, Dimension dimension,
   const double slack = 1e-9 * std::max(std::abs(limits.least), std::abs(limits.most));
   if (*number >= limits.least - slack && *number <= limits.most + slack) return number;
   fault = {DiagnosticId::out_of_range,
-           "`" + whole + "` is out of range; here " + std::string(call_dimension(dimension)) + " is from " +
+           quoted(whole) + " is out of range; here " + std::string(call_dimension(dimension)) + " is from " +
                print_quantity(limits.least, dimension) + " to " + print_quantity(limits.most, dimension),
            {}};
   return std::nullopt;

@@ -41,11 +41,12 @@ void check_room(Assembly& assembly, const Part& part, const WiresAt& wires) {
       const auto& [from, to] = assembly.wire_ends[id.at()];
       return assembly.build.wire(id).from == terminal ? from.where : to.where;
     };
+    std::vector<DiagnosticNote> notes;
+    for (std::size_t k = 0; k < at.size(); ++k)
+      if (k != most) notes.push_back({place(at[k]), "wire `" + assembly.build.wire(at[k]).id + "` ends here"});
     assembly.report(DiagnosticId::terminal_too_full, place(at[most]),
                     std::to_string(at.size()) + " wires end at `" + part.id + "." + kind_terminal(assembly, part, i).id + "`; it takes " + std::to_string(most),
-                    "join them at a splice");
-    for (std::size_t k = 0; k < at.size(); ++k)
-      if (k != most) assembly.note(place(at[k]), "wire `" + assembly.build.wire(at[k]).id + "` ends here");
+                    "join them at a splice", std::move(notes));
   }
 }
 

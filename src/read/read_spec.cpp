@@ -30,7 +30,7 @@ void merge_findings(const std::vector<Build>& builds, const std::vector<Diagnost
   for (std::size_t i = 0; i < kept.size(); ++i) {
     if (variants[i].size() < builds.size())
       kept[i].message += (variants[i].size() == 1 ? ", in variant " : ", in variants ") + list_words(variants[i]);
-    findings.push_back(std::move(kept[i]));
+    add_finding(findings, std::move(kept[i]));
   }
 }
 
@@ -38,12 +38,12 @@ void merge_findings(const std::vector<Build>& builds, const std::vector<Diagnost
 
 void read_own_kinds(SpecDraft& draft, TableReader& spec) {
   std::vector<Kind> own;
-  for (const TomlValue* tree : spec.tables("kind")) {
+  for (const TomlValue* tree : spec.tables("kind", 500)) {
     Kind kind = read_kind(*tree, "[[kind]]", spec.findings());
     const auto same_id = [&](const Kind& other) { return !kind.id.empty() && other.id == kind.id; };
     if (const auto first = std::find_if(own.begin(), own.end(), same_id); first != own.end()) {
-      spec.report(DiagnosticId::duplicate_id, kind.origin.key("id"), "there are two kinds `" + kind.id + "`");
-      spec.findings().back().notes.push_back({first->origin.key("id"), "the first stands here"});
+      spec.report(DiagnosticId::duplicate_id, kind.origin.key("id"), "there are two kinds `" + kind.id + "`", {},
+                  {{first->origin.key("id"), "the first stands here"}});
     } else own.push_back(std::move(kind));
   }
   for (Kind& kind : own) {

@@ -40,7 +40,7 @@ void read_expectations(SituationDraft& draft, TableReader& table) {
       is_known = true;
     }
     if (!is_known)
-      table.report(DiagnosticId::unknown_state, pair.text.where, "`" + pair.text.text + "` is no state that could be expected",
+      table.report(DiagnosticId::unknown_state, pair.text.where, quoted(pair.text.text) + " is no state that could be expected",
                    suggest_and_list(pair.text.text, words, "a state is one of"));
   }
 }
@@ -66,7 +66,7 @@ SituationDraft read_situation(const TomlValue& tree, const std::string& prefix, 
 
 std::vector<SituationDraft> read_situations(TableReader& owner, const std::string& prefix) {
   std::vector<SituationDraft> situations;
-  for (const TomlValue* tree : owner.tables("situation")) situations.push_back(read_situation(*tree, prefix, owner.findings()));
+  for (const TomlValue* tree : owner.tables("situation", 500)) situations.push_back(read_situation(*tree, prefix, owner.findings()));
   return situations;
 }
 

@@ -20,7 +20,7 @@ std::string read_stage(TableReader& table, std::string_view key) {
 
 std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix) {
   std::vector<AuthorStep> steps;
-  for (const TomlValue* tree : owner.tables("step")) {
+  for (const TomlValue* tree : owner.tables("step", 500)) {
     TableReader table(*tree, "[[" + prefix + "step]]", owner.findings());
     AuthorStep step;
     step.origin = table.origin();
@@ -41,7 +41,7 @@ std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix
 
 std::vector<Change> read_changes(TableReader& spec) {
   std::vector<Change> changes;
-  for (const TomlValue* tree : spec.tables("change")) {
+  for (const TomlValue* tree : spec.tables("change", 1000)) {
     TableReader table(*tree, "[[change]]", spec.findings());
     Change change;
     change.origin = table.origin();

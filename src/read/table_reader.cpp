@@ -18,29 +18,7 @@ bool is_id_byte(char c) {
 
 bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
 
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
 }  // namespace
-
-std::string list_words(const std::vector<std::string>& words) {
-  constexpr std::size_t most = 12;
-  std::vector<std::string> shown;
-  for (std::size_t i = 0; i < words.size() && i < most; ++i) shown.push_back(quoted(words[i]));
-  return join(shown, ", ") + (words.size() > most ? " and " + std::to_string(words.size() - most) + " more" : "");
-}
-
-std::string suggest(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction) {
-  const std::string nearest = find_nearest(word, candidates);
-  if (!nearest.empty()) return "did you mean " + quoted(nearest) + "?";
-  return candidates.empty() ? std::string() : std::string(introduction) + " " + list_words(candidates);
-}
-
-std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction) {
-  const std::string nearest = find_nearest(word, candidates);
-  if (candidates.empty()) return {};
-  const std::string list = std::string(introduction) + " " + list_words(candidates);
-  return nearest.empty() ? list : "did you mean " + quoted(nearest) + "? " + list;
-}
 
 bool is_id(std::string_view text) {
   return !text.empty() && count_characters(text) <= most_id && std::all_of(text.begin(), text.end(), is_id_byte);
@@ -54,14 +32,23 @@ bool is_terminal_id(std::string_view text) {
 TableReader::TableReader(const TomlValue& table, std::string name, Diagnostics& findings)
     : table_(table), name_(std::move(name)), findings_(findings) {}
 
-void TableReader::report(DiagnosticId id, Where where, std::string message, std::string hint) {
-  findings_.push_back(make_diagnostic(id, where, std::move(message), std::move(hint)));
+void TableReader::report(DiagnosticId id, Where where, std::string message, std::string hint, std::vector<DiagnosticNote> notes) {
+  Diagnostic finding = make_diagnostic(id, where, std::move(message), std::move(hint));
+  finding.notes = std::move(notes);
+  add_finding(findings_, std::move(finding));
+}
+
+bool TableReader::holds_at_most(const TomlValue& list, std::size_t most, std::string_view key) {
+  if (list.items.size() <= most) return true;
+  report(DiagnosticId::too_many_values, list.items[most].where,
+         quoted(key) + " stands " + std::to_string(list.items.size()) + " times; at most " + std::to_string(most) + " are read");
+  return false;
 }
 
 const TomlEntry* TableReader::take(std::string_view key, Need need) {
   known_.emplace_back(key);
   const TomlEntry* entry = table_.find(key);
-  if (!entry && need == Need::must) report(DiagnosticId::missing_key, table_.where, name_ + " lacks `" + std::string(key) + "`");
+  if (!entry && need == Need::must) report(DiagnosticId::missing_key, table_.where, name_ + " lacks " + quoted(key));
   return entry;
 }
 
@@ -75,29 +62,32 @@ bool TableReader::expect_type(const TomlValue& value, TomlType type, std::string
   return false;
 }
 
-std::string TableReader::text_of(const TomlEntry& entry, std::size_t most_characters) {
-  if (!expect_type(entry.value, TomlType::text, entry.key)) return {};
-  const std::string& text = entry.value.text;
+std::optional<std::string> TableReader::text_of(const TomlValue& value, std::string_view key, std::size_t most_characters) {
+  if (!expect_type(value, TomlType::text, key)) return std::nullopt;
+  const std::string& text = value.text;
   if (count_characters(text) <= most_characters) return text;
-  report(DiagnosticId::text_too_long, entry.value.where,
-         quoted(entry.key) + " has " + std::to_string(count_characters(text)) + " characters; at most " +
+  report(DiagnosticId::text_too_long, value.where,
+         quoted(key) + " has " + std::to_string(count_characters(text)) + " characters; at most " +
              std::to_string(most_characters) + " fit");
+  return std::nullopt;
+}
+
+PlacedText TableReader::one_line(const TomlValue& value, std::string_view key, Need need) {
+  const std::optional<std::string> whole = text_of(value, key, most_line);
+  if (!whole) return {};
+  const std::string text = trimmed(*whole);
+  if (std::any_of(text.begin(), text.end(), is_control))
+    report(DiagnosticId::control_character, value.where,
+           quoted(key) + " holds a line end or another control character; it is one line of text");
+  else if (text.empty() && need == Need::must)
+    report(DiagnosticId::empty_text, value.where, quoted(key) + " of " + name_ + " is empty");
+  else return {text, value.where};
   return {};
 }
 
 PlacedText TableReader::placed_line(std::string_view key, Need need) {
   const TomlEntry* entry = take(key, need);
-  if (!entry) return {};
-  const std::size_t before = findings_.size();
-  const std::string text = trimmed(text_of(*entry, most_line));
-  if (findings_.size() > before) return {};
-  if (std::any_of(text.begin(), text.end(), is_control))
-    report(DiagnosticId::control_character, entry->value.where,
-           quoted(key) + " holds a line end or another control character; it is one line of text");
-  else if (text.empty() && need == Need::must)
-    report(DiagnosticId::empty_text, entry->value.where, quoted(key) + " of " + name_ + " is empty");
-  else return {text, entry->value.where};
-  return {};
+  return entry ? one_line(entry->value, key, need) : PlacedText{};
 }
 
 std::string TableReader::line(std::string_view key, Need need) { return placed_line(key, need).text; }
@@ -105,13 +95,12 @@ std::string TableReader::line(std::string_view key, Need need) { return placed_l
 std::string TableReader::prose(std::string_view key, Need need) {
   const TomlEntry* entry = take(key, need);
   if (!entry) return {};
-  const std::size_t before = findings_.size();
-  std::string text = text_of(*entry, most_prose);
-  if (findings_.size() > before) return {};
-  for (char& c : text)
+  std::optional<std::string> text = text_of(entry->value, key, most_prose);
+  if (!text) return {};
+  for (char& c : *text)
     if (c == '\n' || c == '\r' || c == '\t') c = ' ';
   std::string even;
-  for (const char c : trimmed(text))
+  for (const char c : trimmed(*text))
     if (c != ' ' || !even.ends_with(' ')) even += c;
   if (std::any_of(even.begin(), even.end(), is_control))
     report(DiagnosticId::control_character, entry->value.where, quoted(key) + " holds a control character");
@@ -139,14 +128,14 @@ std::optional<int> TableReader::whole(std::string_view key, int least, int most)
   if (!entry || !expect_type(entry->value, TomlType::whole, key)) return std::nullopt;
   if (entry->value.number >= least && entry->value.number <= most) return static_cast<int>(entry->value.number);
   report(DiagnosticId::out_of_range, entry->value.where,
-         "`" + entry->value.text + "` is out of range; " + quoted(key) + " is from " + std::to_string(least) + " to " + std::to_string(most));
+         quoted(entry->value.text) + " is out of range; " + quoted(key) + " is from " + std::to_string(least) + " to " + std::to_string(most));
   return std::nullopt;
 }
 
 std::optional<double> TableReader::parse(const TomlValue& value, std::string_view key, const QuantityRule& rule) {
   if (value.type == TomlType::whole || value.type == TomlType::decimal) {
     report(DiagnosticId::bare_number, value.where,
-           "`" + value.text + "` has no unit; " + std::string(call_dimension(rule.dimension)) + " is written with one of " +
+           quoted(value.text) + " has no unit; " + std::string(call_dimension(rule.dimension)) + " is written with one of " +
                list_units(rule.dimension));
     return std::nullopt;
   }
@@ -184,7 +173,7 @@ std::vector<PlacedText> TableReader::lines(std::string_view key) {
   const TomlValue* list = array(key);
   if (!list) return made;
   for (const TomlValue& item : list->items)
-    if (expect_type(item, TomlType::text, key)) made.push_back({trimmed(item.text), item.where});
+    if (const PlacedText text = one_line(item, key, Need::must); text.where.is_set()) made.push_back(text);
   return made;
 }
 
@@ -194,16 +183,22 @@ void TableReader::refuse_word(std::string_view key, const PlacedText& written, c
 }
 
 const TomlValue* TableReader::table(std::string_view key) {
+  constexpr std::size_t most = 300;
   const TomlEntry* entry = take(key);
-  return entry && expect_type(entry->value, TomlType::table, key) ? &entry->value : nullptr;
+  if (!entry || !expect_type(entry->value, TomlType::table, key)) return nullptr;
+  if (entry->value.entries.size() <= most) return &entry->value;
+  report(DiagnosticId::too_many_values, entry->value.entries[most].key_where,
+         quoted(key) + " has " + std::to_string(entry->value.entries.size()) + " keys; at most " + std::to_string(most) + " are read");
+  return nullptr;
 }
 
-const TomlValue* TableReader::array(std::string_view key) {
+const TomlValue* TableReader::array(std::string_view key, std::size_t most) {
   const TomlEntry* entry = take(key);
-  return entry && expect_type(entry->value, TomlType::array, key) ? &entry->value : nullptr;
+  if (!entry || !expect_type(entry->value, TomlType::array, key) || !holds_at_most(entry->value, most, key)) return nullptr;
+  return &entry->value;
 }
 
-std::vector<const TomlValue*> TableReader::tables(std::string_view key) {
+std::vector<const TomlValue*> TableReader::tables(std::string_view key, std::size_t most) {
   std::vector<const TomlValue*> made;
   const TomlEntry* entry = take(key);
   if (!entry) return made;
@@ -212,7 +207,7 @@ std::vector<const TomlValue*> TableReader::tables(std::string_view key) {
            "write [[" + std::string(key) + "]]");
     return made;
   }
-  if (!expect_type(entry->value, TomlType::array, key)) return made;
+  if (!expect_type(entry->value, TomlType::array, key) || !holds_at_most(entry->value, most, key)) return made;
   for (const TomlValue& item : entry->value.items)
     if (expect_type(item, TomlType::table, key)) made.push_back(&item);
   return made;
@@ -221,7 +216,7 @@ std::vector<const TomlValue*> TableReader::tables(std::string_view key) {
 void TableReader::refuse_unknown_keys() {
   for (const TomlEntry& entry : table_.entries)
     if (std::find(known_.begin(), known_.end(), entry.key) == known_.end())
-      report(DiagnosticId::unknown_key, entry.key_where, name_ + " has no key `" + entry.key + "`",
+      report(DiagnosticId::unknown_key, entry.key_where, name_ + " has no key " + quoted(entry.key),
              suggest_and_list(entry.key, known_, "it knows"));
 }
 

@@ -11,6 +11,7 @@
 
 #include "diag/diagnostic.h"
 #include "diag/source.h"
+#include "read/findings.h"
 #include "read/quantities.h"
 #include "read/toml_tree.h"
 
@@ -37,13 +38,6 @@ struct PlacedText {
   std::string text;
   Where where;
 };
-
-/// "`a`, `b`, `c`", cut after a dozen.
-std::string list_words(const std::vector<std::string>& words);
-/// "did you mean `x`?" when one is near; else "`a`, `b` ..." introduced by `introduction`.
-std::string suggest(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction);
-/// The same list behind a suggestion, for short lists.
-std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction);
 
 /// An id's characters: letters, digits, `-`, `_`; not more than 40.
 bool is_id(std::string_view text);
@@ -94,20 +88,24 @@ class TableReader {
     return std::nullopt;
   }
 
-  /// The table under that key.
+  /// The table under that key, of not more than 300 keys.
   const TomlValue* table(std::string_view key);
-  /// The tables of an array of tables; a single table counts as one.
-  std::vector<const TomlValue*> tables(std::string_view key);
-  /// The array under that key.
-  const TomlValue* array(std::string_view key);
+  /// The tables under [[key]], not more than `most` of them.
+  std::vector<const TomlValue*> tables(std::string_view key, std::size_t most);
+  /// The array under that key, of not more than `most` values.
+  const TomlValue* array(std::string_view key, std::size_t most = 500);
 
   /// A finding for every key that was never asked for.
   void refuse_unknown_keys();
 
-  void report(DiagnosticId id, Where where, std::string message, std::string hint = {});
+  void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
   /// True, or a finding, when a value has the type.
   bool expect_type(const TomlValue& value, TomlType type, std::string_view key);
   std::optional<double> parse(const TomlValue& value, std::string_view key, const QuantityRule& rule);
+  /// A text of one line; without a place, and a finding, when it is none.
+  PlacedText one_line(const TomlValue& value, std::string_view key, Need need);
+  /// True, or a finding, when an array is short enough.
+  bool holds_at_most(const TomlValue& list, std::size_t most, std::string_view key);
   void refuse_word(std::string_view key, const PlacedText& written, const std::vector<std::string>& words);
 
   Origin origin() const;
@@ -117,7 +115,7 @@ class TableReader {
   const TomlValue& tree() const { return table_; }
 
  private:
-  std::string text_of(const TomlEntry& entry, std::size_t most_characters);
+  std::optional<std::string> text_of(const TomlValue& value, std::string_view key, std::size_t most_characters);
 
   const TomlValue& table_;
   std::string name_;

@@ -32,7 +32,7 @@ struct TomlEntry {
   TomlValue value;
 };
 
-constexpr std::size_t most_source_bytes = 16u << 20;  ///< a larger file is refused unread
+constexpr std::size_t most_source_bytes = 4u << 20;  ///< a larger file is refused unread
 constexpr int most_nested_values = 32;                ///< arrays and inline tables within one another
 constexpr int most_key_pieces = 16;                   ///< pieces of one dotted key
 

@@ -14,15 +14,15 @@ void read_items(ItemsDraft& items, const SpecDraft& draft, TableReader& owner, c
 
 std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spec) {
   std::vector<VariantDraft> variants;
-  for (const TomlValue* tree : spec.tables("variant")) {
+  for (const TomlValue* tree : spec.tables("variant", 30)) {
     TableReader table(*tree, "[[variant]]", spec.findings());
     VariantDraft variant;
     variant.origin = table.origin();
     variant.name = table.id("name", Need::must);
     for (const VariantDraft& other : variants)
       if (!variant.name.empty() && other.name == variant.name) {
-        table.report(DiagnosticId::duplicate_id, variant.origin.key("name"), "there are two variants `" + variant.name + "`");
-        spec.findings().back().notes.push_back({other.origin.key("name"), "the first stands here"});
+        table.report(DiagnosticId::duplicate_id, variant.origin.key("name"), "there are two variants `" + variant.name + "`", {},
+                     {{other.origin.key("name"), "the first stands here"}});
         break;
       }
     variant.label = table.line("label", Need::may);

@@ -55,7 +55,7 @@ WireDraft read_wire(const TomlValue& tree, const std::string& prefix, Diagnostic
 
 std::vector<WireDraft> read_wires(TableReader& owner, const std::string& prefix) {
   std::vector<WireDraft> wires;
-  for (const TomlValue* tree : owner.tables("wire")) wires.push_back(read_wire(*tree, prefix, owner.findings()));
+  for (const TomlValue* tree : owner.tables("wire", 20000)) wires.push_back(read_wire(*tree, prefix, owner.findings()));
   return wires;
 }
 

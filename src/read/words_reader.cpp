@@ -26,7 +26,7 @@ void flatten(const TomlValue& table, const std::string& prefix, Language& langua
       language.places[key] = entry.value.where;
     } else if (key == "right_to_left" && entry.value.type == TomlType::truth) language.is_right_to_left = entry.value.truth;
     else
-      findings.push_back(make_diagnostic(DiagnosticId::wrong_type, entry.value.where,
+      add_finding(findings, make_diagnostic(DiagnosticId::wrong_type, entry.value.where,
                                          "`" + key + "` is " + std::string(call_type(entry.value.type)) + "; a words file holds texts"));
   }
 }
@@ -51,14 +51,14 @@ void compare_with_english(const Language& language, const Texts& english, Diagno
   for (const auto& [key, text] : language.texts) {
     const auto same = english.find(key);
     if (same == english.end()) {
-      findings.push_back(make_diagnostic(DiagnosticId::unknown_words_key, language.places.at(key),
+      add_finding(findings, make_diagnostic(DiagnosticId::unknown_words_key, language.places.at(key),
                                          "English has no text `" + key + "`; it would never be printed", suggest(key, keys, "")));
       continue;
     }
     const auto known = places_of(same->second);
     for (const std::string& name : places_of(text))
       if (!std::binary_search(known.begin(), known.end(), name))
-        findings.push_back(make_diagnostic(DiagnosticId::unknown_words_place, language.places.at(key),
+        add_finding(findings, make_diagnostic(DiagnosticId::unknown_words_place, language.places.at(key),
                                            "`{" + name + "}` is filled by nothing; English has no such place here",
                                            known.empty() ? "English has none at all" : "its places are " + list_words(known)));
   }
@@ -78,7 +78,7 @@ std::optional<Language> read_language(const Library& library, const std::string&
 Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources, Diagnostics& diagnostics) {
   const std::string wanted = language.empty() ? "en" : language;
   if (std::find(library.languages.begin(), library.languages.end(), wanted) == library.languages.end()) {
-    diagnostics.push_back(make_diagnostic(DiagnosticId::unknown_language, {}, "there are no words for language `" + wanted + "`",
+    add_finding(diagnostics, make_diagnostic(DiagnosticId::unknown_language, {}, "there are no words for language `" + wanted + "`",
                                           suggest_and_list(wanted, library.languages, "there are words for")));
     return {};
   }
