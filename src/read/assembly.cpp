@@ -63,7 +63,10 @@ void add_wire(Assembly& assembly, const WireDraft& drafted) {
   Wire wire = drafted.wire;
   if (drafted.from.where.is_set()) wire.from = resolve_end(assembly, drafted.from);
   if (drafted.to.where.is_set()) wire.to = resolve_end(assembly, drafted.to);
-  if (!wire.from.is_set() || !wire.to.is_set()) return;
+  if (!wire.from.is_set() || !wire.to.is_set()) {
+    assembly.half_reached.insert(wire.from.is_set() ? wire.from : wire.to);
+    return;
+  }
   if (wire.from == wire.to) {
     assembly.report(DiagnosticId::wire_to_itself, drafted.to.where, "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`", {},
                     {{drafted.from.where, "it begins here"}});
@@ -144,7 +147,7 @@ void keep_used_kinds(Build& build, const std::vector<Kind>& all) {
 }
 
 Build assemble_build(const SpecDraft& draft, const VariantDraft* variant, Diagnostics& findings) {
-  Assembly assembly{draft, {}, findings, {}, {}, {}, {}, {}};
+  Assembly assembly{draft, {}, findings, {}, {}, {}, {}, {}, {}, {}};
   Build& build = assembly.build;
   build.document = draft.document;
   build.electrics = draft.electrics;

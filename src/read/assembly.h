@@ -31,6 +31,8 @@ struct Assembly {
   std::map<std::string, Where, std::less<>> wire_ids, situation_names;
   std::map<std::string, Removal, std::less<>> removals;
   std::vector<std::pair<PlacedText, PlacedText>> wire_ends;   ///< from and to as written, by WireId
+  std::set<std::string, std::less<>> in_doubt;                ///< owners that a wire with a faulty end may have meant
+  std::set<TerminalId> half_reached;                          ///< good ends of wires whose other end is faulty
 
   void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
 };

@@ -8,17 +8,16 @@
 namespace loomfolio {
 namespace {
 
-/// The candidate that was probably meant. Among thousands it is not looked for: the text is then no slip of a pen.
-std::string guess(std::string_view word, const std::vector<std::string>& candidates) {
-  constexpr std::size_t most_candidates = 2000;
-  return candidates.size() <= most_candidates ? find_nearest(word, candidates) : std::string();
-}
-
 std::string list_behind(std::string_view introduction, const std::vector<std::string>& candidates) {
   return std::string(introduction) + " " + list_words(candidates);
 }
 
 }  // namespace
+
+std::string guess_word(std::string_view word, const std::vector<std::string>& candidates) {
+  constexpr std::size_t most_candidates = 2000;
+  return candidates.size() <= most_candidates ? find_nearest(word, candidates) : std::string();
+}
 
 void add_finding(Diagnostics& findings, Diagnostic finding) {
   if (findings.size() > most_findings) return;
@@ -43,14 +42,14 @@ std::string list_words(const std::vector<std::string>& words) {
 }
 
 std::string suggest(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction) {
-  const std::string nearest = guess(word, candidates);
+  const std::string nearest = guess_word(word, candidates);
   if (!nearest.empty()) return "did you mean " + quoted(nearest) + "?";
   return candidates.empty() || introduction.empty() ? std::string() : list_behind(introduction, candidates);
 }
 
 std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction) {
   if (candidates.empty()) return {};
-  const std::string nearest = guess(word, candidates);
+  const std::string nearest = guess_word(word, candidates);
   return (nearest.empty() ? "" : "did you mean " + quoted(nearest) + "? ") + list_behind(introduction, candidates);
 }
 

@@ -17,6 +17,9 @@ void add_finding(Diagnostics& findings, Diagnostic finding);
 
 /// The text in backticks, cut when it is longer than a name.
 std::string quoted(std::string_view text);
+/// The candidate that was probably meant; empty when none is near. Among thousands it is not looked for: the text is then
+/// no slip of a pen.
+std::string guess_word(std::string_view word, const std::vector<std::string>& candidates);
 /// "`a`, `b`, `c`", cut after a dozen.
 std::string list_words(const std::vector<std::string>& words);
 /// "did you mean `x`?" when one is near; else "`a`, `b` ..." introduced by `introduction`.

@@ -16,40 +16,41 @@ namespace {
 struct Unit {
   Dimension dimension;
   std::string_view text;
-  double factor = 1;  ///< to the dimension's own unit
-  double offset = 0;  ///< added before the factor
+  double factor = 1;   ///< to the dimension's own unit: times this,
+  double divisor = 1;  ///< divided by this, so that 350 mm is exactly 0.35 m
+  double offset = 0;   ///< added before both
 };
 
 constexpr Unit units[] = {
     {Dimension::paper_length, "mm"},
     {Dimension::paper_length, "cm", 10},
     {Dimension::paper_length, "in", 25.4},
-    {Dimension::loom_length, "mm", 0.001},
-    {Dimension::loom_length, "cm", 0.01},
+    {Dimension::loom_length, "mm", 1, 1000},
+    {Dimension::loom_length, "cm", 1, 100},
     {Dimension::loom_length, "m"},
-    {Dimension::loom_length, "in", 0.0254},
-    {Dimension::loom_length, "ft", 0.3048},
+    {Dimension::loom_length, "in", 254, 10000},
+    {Dimension::loom_length, "ft", 3048, 10000},
     {Dimension::area, "mm2"},
     {Dimension::area, "AWG"},
     {Dimension::voltage, "V"},
-    {Dimension::voltage, "mV", 0.001},
+    {Dimension::voltage, "mV", 1, 1000},
     {Dimension::current, "A"},
-    {Dimension::current, "mA", 0.001},
+    {Dimension::current, "mA", 1, 1000},
     {Dimension::resistance, "ohm"},
-    {Dimension::resistance, "mohm", 0.001},
+    {Dimension::resistance, "mohm", 1, 1000},
     {Dimension::resistance, "kohm", 1000},
     {Dimension::power, "W"},
     {Dimension::charge, "Ah"},
     {Dimension::temperature, "degC"},
-    {Dimension::temperature, "degF", 5.0 / 9.0, -32},
+    {Dimension::temperature, "degF", 5, 9, -32},
     {Dimension::time, "s"},
-    {Dimension::time, "ms", 0.001},
+    {Dimension::time, "ms", 1, 1000},
     {Dimension::torque, "Nm"},
 };
 
 /// Other ways to write a unit, and ours.
 constexpr std::array<std::string_view, 2> other_spellings[] = {
-    {"mm²", "mm2"},     {"sqmm", "mm2"},   {"mm^2", "mm2"},  {"Ω", "ohm"},       {"Ω", "ohm"},    {"mΩ", "mohm"},
+    {"mm²", "mm2"},     {"sqmm", "mm2"},   {"mm^2", "mm2"},  {"\u03A9", "ohm"},  {"\u2126", "ohm"},    {"mΩ", "mohm"},
     {"kΩ", "kohm"},     {"ohms", "ohm"},   {"R", "ohm"},     {"k", "kohm"},      {"°C", "degC"},  {"C", "degC"},
     {"°F", "degF"},     {"F", "degF"},     {"\"", "in"},     {"inch", "in"},     {"inches", "in"}, {"'", "ft"},
     {"feet", "ft"},     {"foot", "ft"},    {"volt", "V"},    {"volts", "V"},     {"amp", "A"},    {"amps", "A"},
@@ -168,7 +169,7 @@ std::string list_units(Dimension dimension) {
 
 std::string print_quantity(double number, Dimension dimension) {
   for (const Unit& unit : units)
-    if (unit.dimension == dimension && unit.factor == 1) return shortest(number, 6) + " " + std::string(unit.text);
+    if (unit.dimension == dimension && unit.factor == 1 && unit.divisor == 1) return shortest(number, 6) + " " + std::string(unit.text);
   return shortest(number, 6);
 }
 
@@ -194,7 +195,7 @@ std::optional<double> parse_quantity(std::string_view text, Dimension dimension,
     if (!number) fault = explain_number(pieces.number, dimension);
     else if (!unit) fault = explain_unit(whole, pieces, dimension);
     if (!number || !unit) return std::nullopt;
-    number = (*number + unit->offset) * unit->factor;
+    number = (*number + unit->offset) * unit->factor / unit->divisor;
   }
   // A hair of slack, so that "0.5 in" may equal a limit given in millimetres.
   const double slack = 1e-9 * std::max(std::abs(limits.least), std::abs(limits.most));

@@ -17,7 +17,8 @@ const KindTerminal& kind_terminal(const Assembly& assembly, const Part& part, st
 bool needs_wire(const KindTerminal& terminal) { return !terminal.may_stay_open && terminal.form != TerminalForm::body; }
 
 void check_part(Assembly& assembly, const Part& part, const WiresAt& wires) {
-  const auto reaches = [&](TerminalId id) { return !wires[id.at()].empty(); };
+  if (assembly.in_doubt.count(part.id)) return;
+  const auto reaches = [&](TerminalId id) { return !wires[id.at()].empty() || assembly.half_reached.count(id); };
   const Where where = part.origin.key("id");
   std::vector<std::string> open;
   for (std::size_t i = 0; i < part.terminals.size(); ++i)
@@ -59,12 +60,13 @@ void check_reach(Assembly& assembly) {
     check_part(assembly, part, wires);
     check_room(assembly, part, wires);
   }
+  const auto is_in_doubt = [&](const auto& joint) { return assembly.in_doubt.count(joint.id) || assembly.half_reached.count(joint.terminal); };
   for (const Splice& splice : build.splices)
-    if (const std::size_t count = wires[splice.terminal.at()].size(); count < 2)
+    if (const std::size_t count = wires[splice.terminal.at()].size(); count < 2 && !is_in_doubt(splice))
       assembly.report(DiagnosticId::splice_joins_nothing, splice.origin.key("id"),
                       count == 0 ? "no wire reaches splice `" + splice.id + "`" : "one wire reaches splice `" + splice.id + "`; a splice joins three or more");
   for (const Earth& earth : build.earths)
-    if (wires[earth.terminal.at()].empty()) assembly.report(DiagnosticId::earth_unwired, earth.origin.key("id"), "no wire reaches earth `" + earth.id + "`");
+    if (wires[earth.terminal.at()].empty() && !is_in_doubt(earth)) assembly.report(DiagnosticId::earth_unwired, earth.origin.key("id"), "no wire reaches earth `" + earth.id + "`");
 }
 
 }  // namespace loomfolio

@@ -101,13 +101,12 @@ class Converter {
 /// The table under whose header the text ends.
 const toml::table* find_open_table(const toml::table& table) {
   const toml::table* open = &table;
-  const auto later = [](const toml::table& a, const toml::table& b) { return a.source().begin > b.source().begin; };
   for (const auto& [key, node] : table) {
     const toml::table* inner = node.as_table();
     if (const toml::array* array = node.as_array(); array && !array->empty()) inner = array->back().as_table();
     if (!inner || inner->is_inline()) continue;
     const toml::table* candidate = find_open_table(*inner);
-    if (later(*candidate, *open)) open = candidate;
+    if (candidate->source().begin >= open->source().begin) open = candidate;
   }
   return open;
 }
@@ -123,6 +122,13 @@ std::optional<Where> find_first_definition(std::string_view text, std::size_t li
   const toml::node_view<const toml::node> found = root.at_path(name);
   if (!found) return std::nullopt;
   return Converter(before, file).where(found.node()->source());
+}
+
+/// The second writing itself: toml++ places it behind the key.
+Where find_second(std::string_view text, std::size_t line_start, const std::string& name, Where behind) {
+  const std::size_t begin = text.substr(0, std::max<std::size_t>(behind.begin, line_start + name.size())).rfind(name);
+  if (begin == std::string_view::npos || begin < line_start) return behind;
+  return {behind.file, static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(begin + name.size())};
 }
 
 /// A number followed by letters after '=': a quantity without its quotes.
@@ -149,7 +155,7 @@ Diagnostic explain(const toml::parse_error& error, std::string_view text, std::i
   const std::size_t line = lines.line_of(where.begin);
   if (why.find("cannot redefine existing") != std::string::npos) {
     const std::string name = quoted_piece(why.substr(why.find("existing")));
-    Diagnostic twice = make_diagnostic(DiagnosticId::key_twice, where, "`" + name + "` is written twice; a key or table stands once");
+    Diagnostic twice = make_diagnostic(DiagnosticId::key_twice, find_second(text, lines.start_of(line), name, where), "`" + name + "` is written twice; a key or table stands once");
     if (const auto first = find_first_definition(text, lines.start_of(line), name, file))
       twice.notes.push_back({*first, "it stands here first"});
     return twice;
