@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// Choosing rows and the order in them, before any wire is routed.
+#pragma once
+
+#include "layout/plan.h"
+
+namespace loomfolio::laying {
+
+/// Pass: a row for each body: supply above, earth below, as many rows as suit the wished shape of the sheet.
+void rank_bodies(Plan& plan);
+
+/// Pass: order in rows, mirroring, and rows again, by moving single bodies and exchanging pairs while an estimate of length and
+/// bends falls.
+void arrange(Plan& plan);
+
+/// The estimate: length, bends and flow against the current, with bodies at estimated places.
+class PlacementEstimate {
+ public:
+  explicit PlacementEstimate(const Plan& plan);
+  long cost(const Plan& plan);
+
+ private:
+  struct Tie {
+    int pin_a, pin_b;
+  };
+  void place(const Plan& plan);
+  long cost_of(const Plan& plan, const Tie& tie) const;
+  std::vector<Tie> ties_;           ///< one a wire
+  std::vector<Grid> x_, y_, alley_;
+};
+
+}  // namespace loomfolio::laying

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// Every figure the layout engine weighs one ugliness against another with, and every distance it keeps. Lengths in
+// hundredths of a millimetre; charges in the same unit, so that 100 is the price of 1 mm of wire.
+#pragma once
+
+#include "base/geometry.h"
+
+namespace loomfolio::laying {
+
+struct RouteWeights {
+  int length = 1;               ///< per 0.01 mm of wire: wandering
+  int bend = 800;               ///< stairs
+  int crossing = 4000;          ///< tangles
+  int crossing_maybe = 1400;    ///< a vertical that may or may not be crossed, by the order of tracks
+  int upward = 50;              ///< per mm against the current below the supply: loops over the top
+  int outside = 6000;           ///< a run outside all zone bands
+  int rank_turned = 1500;       ///< a part that stands above one that feeds it
+  int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
+  int loose_pull = 1;           ///< pull of any other pair
+};
+
+/// Distances that hold in every drawing: they are never gone below; the drawing grows instead.
+struct Spacing {
+  Grid clear = 300;         ///< from a wire's first bend, or a foreign wire, to a part
+  Grid pitch = 250;         ///< between neighbouring parallel wires
+  Grid least = 150;         ///< between two parallel wires beside half their pens, where terminals stand too close for more
+  Grid label_gap = 50;      ///< above and below a label
+  Grid part_gap = 800;      ///< between two parts of a row with no wire between them
+  Grid row_gap = 800;       ///< between two rows with no wire between them
+  Grid band_gap = 400;      ///< between two zone bands
+  Grid band_margin = 400;   ///< from a band's edge to the first part
+  Grid band_head = 700;     ///< above the first row, for the zone's name
+};
+
+}  // namespace loomfolio::laying
