@@ -47,12 +47,46 @@ void explain_fed(const Seen& seen, const LoadWays& ways, Diagnostic& finding) {
   add_note(finding, {}, "it returns " + (earth.empty() ? std::string("by wires alone") : "through " + earth));
 }
 
+/// Elements whose state a person sees as that of the part.
+bool shows_state(const Inside& inside) {
+  switch (inside.type) {
+    case InsideType::load:
+    case InsideType::lamp:
+    case InsideType::motor:
+    case InsideType::coil:
+    case InsideType::charger:
+    case InsideType::output:
+      return true;
+    default:
+      return false;
+  }
+}
+
+const InsideState& state_of(const Seen& seen, InsideRef ref) {
+  return seen.solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+}
+
+/// The element that decides about the expectation: itself, or for a part as a whole the first that is on, else its
+/// first.
+InsideRef deciding_element(const Seen& seen, const Expectation& expectation) {
+  if (expectation.what.inside >= 0) return expectation.what;
+  InsideRef first;
+  const Part& part = seen.facts.build.part(expectation.what.part);
+  for (std::size_t i = 0; i < part.insides.size(); ++i) {
+    const InsideRef ref{expectation.what.part, static_cast<int>(i)};
+    if (!shows_state(part.insides[i])) continue;
+    if (observed(part.insides[i], state_of(seen, ref)) != Expected::off) return ref;
+    if (first.inside < 0) first = ref;
+  }
+  return first;
+}
+
 void compare(const Seen& seen, const Expectation& expectation, Diagnostics& findings) {
   const Build& build = seen.facts.build;
-  const InsideRef what = expectation.what;
+  const InsideRef what = deciding_element(seen, expectation);
   if (what.inside < 0) return;
   const Inside& inside = inside_of(build, what);
-  const InsideState& state = seen.solution.insides[what.part.at()][static_cast<std::size_t>(what.inside)];
+  const InsideState& state = state_of(seen, what);
   const Expected found = observed(inside, state);
   if (agrees(expectation.state, found)) return;
   Diagnostic finding = make_diagnostic(DiagnosticId::expectation_fails, expectation.where,
@@ -60,9 +94,8 @@ void compare(const Seen& seen, const Expectation& expectation, Diagnostics& find
                                            say_situation(seen.situation) + "; " +
                                            std::string(word_of(expectation.state)) + " is expected",
                                        "mend the wiring, or the expectation");
-  const bool is_switching = inside.type == InsideType::switch_ || inside.type == InsideType::contact ||
-                            inside.type == InsideType::output || inside.type == InsideType::charger;
-  if (!is_switching) {
+  const bool is_load = shows_state(inside) && inside.type != InsideType::charger && inside.type != InsideType::output;
+  if (is_load) {
     const LoadWays ways = find_load_ways(seen, what);
     if (found == Expected::off) {
       explain_starved(seen, ways.to_supply, "the supply", finding);

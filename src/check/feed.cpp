@@ -97,6 +97,22 @@ bool is_wired(const Facts& facts, InsideRef ref) {
   return true;
 }
 
+std::vector<InsideRef> loads_never_on(const Facts& facts) {
+  std::vector<InsideRef> never;
+  const std::vector<SettledSituation> all = settled_situations(facts);
+  if (all.empty() || all.size() != facts.build.situations.size()) return never;
+  const Poles poles = reach_poles(facts);
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    const bool is_load = inside.type == InsideType::load || inside.type == InsideType::lamp ||
+                         inside.type == InsideType::motor || inside.type == InsideType::coil;
+    if (!is_load || !is_wired(facts, ref) || feed_of(facts, poles, ref) != Feed::whole) return;
+    for (const SettledSituation& settled : all)
+      if (settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].is_on) return;
+    never.push_back(ref);
+  });
+  return never;
+}
+
 bool is_starter_cable(const Wire& wire) { return !wire.is_auto_size && wire.area.number() * size_tolerance >= 8; }
 
 bool is_starter_motor(const Build& build, InsideRef ref) {

@@ -33,6 +33,9 @@ std::string say_missing(Feed feed);
 /// True when every terminal of the element has a wire.
 bool is_wired(const Facts& facts, InsideRef inside);
 
+/// Loads that could be fed but are on in no situation; none while a situation is unsettled.
+std::vector<InsideRef> loads_never_on(const Facts& facts);
+
 /// The live poles of all supplies.
 std::vector<PathPoint> live_points(const Facts& facts);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A wire that carries nothing in any situation. Signal wires, which carry next to nothing, are left out.
+// A wire that carries nothing in any situation. Signal wires, which carry next to nothing, are left
+// out, and so is the whole rule while a load is on in no situation: its wires would follow from it.
 #include <cmath>
 
 #include "check/rules.h"
@@ -31,6 +32,7 @@ std::vector<bool> signal_nets(const Facts& facts) {
 void wire_never_used(const Facts& facts, Diagnostics& findings) {
   const std::vector<SettledSituation> all = settled_situations(facts);
   if (all.empty() || all.size() != facts.build.situations.size()) return;
+  if (!loads_never_on(facts).empty()) return;  // their wires follow from them
   const std::vector<bool> signal = signal_nets(facts);
   for (std::size_t w = 0; w < facts.build.wires.size(); ++w) {
     const Wire& wire = facts.build.wires[w];

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MIT
+// Volts lost between the battery's poles and a load, over the whole loop and in the worst situation, against the limit
+// of the load's function. Loads that stand in series with others, or
+// behind a diode or a resistor, get less on purpose.
+#include <cmath>
+
+#include "check/rules.h"
+#include "check/ways.h"
+#include "check/wire_function.h"
+#include "solve/conductor.h"
+
+namespace loomfolio::rules {
+
+namespace {
+
+struct Loss {
+  const SettledSituation* settled = nullptr;
+  Volts volts;
+  LoadWays ways;
+};
+
+/// Volts of the battery; nothing when the build has none or more than one.
+std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution) {
+  std::optional<Volts> volts;
+  int sources = 0;
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    if (inside.type != InsideType::source) return;
+    ++sources;
+    volts = Volts(std::fabs(solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].volts.number()));
+  });
+  return sources == 1 ? volts : std::nullopt;
+}
+
+bool is_judged(const Inside& inside) {
+  switch (inside.type) {
+    case InsideType::load:
+    case InsideType::lamp:
+    case InsideType::motor:
+    case InsideType::coil:
+    case InsideType::charger:
+      return true;
+    default:
+      return false;
+  }
+}
+
+/// Volts that diodes and series resistors on the ways take on purpose.
+Volts taken_on_purpose(const Facts& facts, const Solution& solution, const LoadWays& ways) {
+  Volts taken;
+  for (const Way* way : {&ways.to_supply, &ways.to_earth})
+    for (const int b : way->bridges) {
+      const InsideRef ref = facts.paths.bridges[static_cast<std::size_t>(b)].inside;
+      if (!ref.part.is_set()) continue;
+      const InsideType type = inside_of(facts.build, ref).type;
+      if (type != InsideType::diode && type != InsideType::resistor) continue;
+      taken += Volts(std::fabs(solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].volts.number()));
+    }
+  return taken;
+}
+
+Loss worst_loss(const Facts& facts, const std::vector<SettledSituation>& all, InsideRef ref) {
+  Loss worst;
+  const bool gives = inside_of(facts.build, ref).type == InsideType::charger;
+  for (const SettledSituation& settled : all) {
+    const InsideState& state = settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+    const std::optional<Volts> battery = battery_volts(facts, *settled.solution);
+    if (!state.is_on || !battery) continue;
+    const double own = std::fabs(state.volts.number());
+    Volts lost(gives ? own - battery->number() : battery->number() - own);
+    if (worst.settled && lost <= worst.volts) continue;
+    LoadWays ways = find_load_ways({facts, *settled.situation, *settled.solution}, ref);
+    if (!ways.to_supply.loads.empty() || !ways.to_earth.loads.empty()) continue;
+    lost -= taken_on_purpose(facts, *settled.solution, ways);
+    if (!worst.settled || lost > worst.volts) worst = {&settled, lost, std::move(ways)};
+  }
+  return worst;
+}
+
+/// The wire on the load's ways that loses most.
+void name_worst_wire(const Facts& facts, const Loss& loss, Diagnostic& finding) {
+  WireId worst;
+  Volts most;
+  for (const Way* way : {&loss.ways.to_supply, &loss.ways.to_earth})
+    for (const int b : way->bridges) {
+      const WireId id = facts.paths.bridges[static_cast<std::size_t>(b)].wire;
+      if (!id.is_set()) continue;
+      const Amperes amperes(std::fabs(loss.settled->solution->wire_amperes[id.at()].number()));
+      const Volts lost = amperes * wire_resistance(facts.build.wire(id), facts.build.electrics.ambient);
+      if (worst.is_set() && lost <= most) continue;
+      worst = id;
+      most = lost;
+    }
+  if (worst.is_set())
+    add_note(finding, facts.build.wire(worst).origin.table,
+             say_wire(facts.build, worst) + " loses most of it, " + say(most) + " in its copper");
+}
+
+}  // namespace
+
+void drop_over_limit(const Facts& facts, Diagnostics& findings) {
+  const std::vector<SettledSituation> all = settled_situations(facts);
+  each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
+    if (!is_judged(inside)) return;
+    const WireFunction function = function_of(facts.build, ref);
+    const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
+    const Loss loss = worst_loss(facts, all, ref);
+    if (!loss.settled || loss.volts.number() <= limit.number() * rating_tolerance) return;
+    Diagnostic finding =
+        make_diagnostic(DiagnosticId::drop_over_limit, part.origin.table,
+                        say(loss.volts) + " are lost between the battery and " + say_inside(facts.build, ref) + " in " +
+                            say_situation(*loss.settled->situation) + "; " + say(limit) + " is the limit of `drop." +
+                            std::string(word_of(function)) + "`",
+                        "use a thicker or shorter wire, or feed it through a relay");
+    name_worst_wire(facts, loss, finding);
+    findings.push_back(std::move(finding));
+  });
+}
+
+}  // namespace loomfolio::rules
