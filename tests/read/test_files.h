@@ -15,8 +15,13 @@ namespace loomfolio {
 class TestFiles final : public Files {
  public:
   std::map<std::string, std::string> in_memory;
+  std::map<std::string, std::string> unreadable;  ///< path and reason
 
   std::optional<std::string> read(const std::string& path, std::string& why) const override {
+    if (const auto found = unreadable.find(path); found != unreadable.end()) {
+      why = found->second;
+      return std::nullopt;
+    }
     if (const auto found = in_memory.find(path); found != in_memory.end()) return found->second;
     std::ifstream file(path, std::ios::binary);
     if (!file) {
