@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A wire that carries nothing in any situation. Signal wires, which carry next to nothing, are left
-// out, and so is the whole rule while a load is on in no situation: its wires would follow from it.
+// out, and so is the whole rule while a load is on in no situation or cannot be fed at all: its wires would follow from
+// it.
 #include <cmath>
 
 #include "check/rules.h"
@@ -27,12 +28,25 @@ std::vector<bool> signal_nets(const Facts& facts) {
   return signal;
 }
 
+bool has_starved_load(const Facts& facts) {
+  const Poles poles = reach_poles(facts);
+  bool has = false;
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    const bool is_load = inside.type == InsideType::load || inside.type == InsideType::lamp ||
+                         inside.type == InsideType::motor || inside.type == InsideType::coil;
+    if (!is_load) return;
+    const Feed feed = feed_of(facts, poles, ref);
+    has = has || (feed != Feed::whole && feed != Feed::unused);
+  });
+  return has;
+}
+
 }  // namespace
 
 void wire_never_used(const Facts& facts, Diagnostics& findings) {
   const std::vector<SettledSituation> all = settled_situations(facts);
   if (all.empty() || all.size() != facts.build.situations.size()) return;
-  if (!loads_never_on(facts).empty()) return;  // their wires follow from them
+  if (!loads_never_on(facts).empty() || has_starved_load(facts)) return;
   const std::vector<bool> signal = signal_nets(facts);
   for (std::size_t w = 0; w < facts.build.wires.size(); ++w) {
     const Wire& wire = facts.build.wires[w];
