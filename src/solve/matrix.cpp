@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solve/matrix.h"
 
+#include <Eigen/LU>
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
 #include <cmath>
@@ -64,6 +65,22 @@ LowerFactor SymmetricMatrix::lower() const {
   const auto& p = inner_->factor.permutationP().indices();
   for (std::size_t i = 0; i < n; ++i) out.order.push_back(p.size() ? p[static_cast<Eigen::Index>(i)] : static_cast<int>(i));
   return out;
+}
+
+bool solve_full(std::vector<double>& matrix, std::vector<double>& right_side) {
+  const auto n = static_cast<Eigen::Index>(right_side.size());
+  if (n == 1) {
+    if (matrix[0] == 0) return false;
+    right_side[0] /= matrix[0];
+    return true;
+  }
+  using Full = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+  Eigen::Map<Full> a(matrix.data(), n, n);
+  Eigen::Map<Eigen::VectorXd> b(right_side.data(), n);
+  const Eigen::VectorXd x = a.partialPivLu().solve(b);
+  if (!x.allFinite()) return false;
+  b = x;
+  return true;
 }
 
 }  // namespace loomfolio

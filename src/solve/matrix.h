@@ -41,4 +41,7 @@ class SymmetricMatrix {
   std::unique_ptr<Inner> inner_;
 };
 
+/// Solves a small full system, row by row in `matrix` (n x n), in place of `right_side`. False when it is singular.
+bool solve_full(std::vector<double>& matrix, std::vector<double>& right_side);
+
 }  // namespace loomfolio

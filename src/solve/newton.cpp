@@ -55,7 +55,7 @@ void NodeSolver::find_islands(const RelayState& state, Flash flash) {
 }
 
 // Places of all branches, there or not, so that the pattern stays; then pins. Right side: minus the currents that leave each node.
-bool NodeSolver::step(NodeVolts& result, bool is_first) {
+bool NodeSolver::factor(const NodeVolts& result, bool is_first, double least_siemens) {
   entries_.clear();
   std::fill(right_side_.begin(), right_side_.end(), 0.0);
   for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
@@ -63,6 +63,7 @@ bool NodeSolver::step(NodeVolts& result, bool is_first) {
     if (branch.a == branch.b) continue;
     Working w;
     if (is_active_[i]) w = is_first ? starting_line(branch) : work(branch, over(result.volts, branch));
+    if (is_active_[i]) w.siemens = std::max(w.siemens, least_siemens);
     const int ra = row_of_node_[static_cast<std::size_t>(branch.a)], rb = row_of_node_[static_cast<std::size_t>(branch.b)];
     if (ra >= 0) entries_.push_back({ra, ra, w.siemens}), right_side_[static_cast<std::size_t>(ra)] -= w.amperes;
     if (rb >= 0) entries_.push_back({rb, rb, w.siemens}), right_side_[static_cast<std::size_t>(rb)] += w.amperes;
@@ -74,9 +75,12 @@ bool NodeSolver::step(NodeVolts& result, bool is_first) {
     if (row >= 0) entries_.push_back({row, row, is_pinned ? 1.0 : 0.0});
     if (is_pinned) right_side_[static_cast<std::size_t>(row)] -= result.volts[static_cast<std::size_t>(node)];
   }
-  if (!matrix_.factor(static_cast<int>(right_side_.size()), entries_)) return false;
-  matrix_.solve(right_side_);
-  return true;
+  return matrix_.factor(static_cast<int>(right_side_.size()), entries_);
+}
+
+const SymmetricMatrix& NodeSolver::factor_at(const NodeVolts& nodes, double least_siemens) {
+  factor(nodes, false, least_siemens);
+  return matrix_;
 }
 
 // How the bowl slopes along a direction, at a point.
@@ -119,7 +123,8 @@ NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vec
   std::vector<double> direction(result.volts.size(), 0.0);
   for (; result.steps < most_steps && !result.has_settled; ++result.steps) {
     const bool is_first = result.steps == 0 && !has_guess;
-    if (!step(result, is_first)) break;
+    if (!factor(result, is_first, 0)) break;
+    matrix_.solve(right_side_);
     double greatest = 0;
     for (std::size_t node = 0; node < direction.size(); ++node) {
       const int row = row_of_node_[node];

@@ -25,13 +25,15 @@ class NodeSolver {
   /// `guess` may be empty.
   NodeVolts solve(const RelayState& state, Flash flash, const std::vector<double>& guess);
 
-  /// The factored slopes at the last solution, and the row of each node in it (-1: the reference).
-  const SymmetricMatrix& matrix() const { return matrix_; }
+  /// The factored slopes of all branches at exactly these volts, which must be of the last state solved; none flatter than
+  /// `least_siemens`, so that a node that hangs on a shut diode still couples with numbers of a usual size.
+  const SymmetricMatrix& factor_at(const NodeVolts& nodes, double least_siemens);
+  /// The row of each node in the matrix (-1: the reference).
   const std::vector<int>& row_of_node() const { return row_of_node_; }
 
  private:
   void find_islands(const RelayState& state, Flash flash);
-  bool step(NodeVolts& result, bool is_first);
+  bool factor(const NodeVolts& result, bool is_first, double least_siemens);
   double slope_along(const std::vector<double>& at, const std::vector<double>& direction) const;
   double length_along(const std::vector<double>& at, const std::vector<double>& direction) const;
 

@@ -106,18 +106,26 @@ void name_difference(const RelayState& a, const RelayState& b, Settled& settled)
 
 }  // namespace
 
+bool wanted_coil(const Circuit& circuit, int index, const RelayState& now, const NodeVolts& nodes) {
+  const CoilDevice& coil = circuit.coils[static_cast<std::size_t>(index)];
+  if (coil.branch < 0) return false;
+  const Branch& branch = circuit.branches[static_cast<std::size_t>(coil.branch)];
+  const double volts = std::abs(over(nodes, branch.a, branch.b));
+  if (volts >= coil.pull_in.number()) return true;
+  if (volts <= coil.drop_out.number()) return false;
+  return now.coil_in[static_cast<std::size_t>(index)] != 0;
+}
+
+bool wanted_output(const Circuit& circuit, int index, const NodeVolts& nodes) {
+  return wants_on(circuit, circuit.outputs[static_cast<std::size_t>(index)], nodes);
+}
+
 RelayState wanted(const Circuit& circuit, const RelayState& now, const NodeVolts& nodes) {
   RelayState next = now;
-  for (std::size_t i = 0; i < circuit.coils.size(); ++i) {
-    const CoilDevice& coil = circuit.coils[i];
-    if (coil.branch < 0) continue;
-    const Branch& branch = circuit.branches[static_cast<std::size_t>(coil.branch)];
-    const double volts = std::abs(over(nodes, branch.a, branch.b));
-    if (volts >= coil.pull_in.number()) next.coil_in[i] = 1;
-    else if (volts <= coil.drop_out.number()) next.coil_in[i] = 0;
-  }
+  for (std::size_t i = 0; i < circuit.coils.size(); ++i)
+    next.coil_in[i] = wanted_coil(circuit, static_cast<int>(i), now, nodes) ? 1 : 0;
   for (std::size_t i = 0; i < circuit.outputs.size(); ++i)
-    next.output_on[i] = wants_on(circuit, circuit.outputs[i], nodes) ? 1 : 0;
+    next.output_on[i] = wanted_output(circuit, static_cast<int>(i), nodes) ? 1 : 0;
   return next;
 }
 

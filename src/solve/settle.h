@@ -16,6 +16,10 @@ struct Settled {
 /// Lets relays and outputs move from `start` until they rest.
 Settled settle(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash);
 
+/// Where one coil or output wants to be. Look only at the nodes it watches.
+bool wanted_coil(const Circuit& circuit, int coil, const RelayState& now, const NodeVolts& nodes);
+bool wanted_output(const Circuit& circuit, int output, const NodeVolts& nodes);
+
 /// Where each device wants to be, given the node voltages.
 RelayState wanted(const Circuit& circuit, const RelayState& now, const NodeVolts& nodes);
 

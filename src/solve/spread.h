@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+// How a current put into a factored network spreads: only as far as it matters.
+#pragma once
+
+#include <vector>
+
+#include "solve/matrix.h"
+
+namespace loomfolio {
+
+/// A vector with few entries, by rows of the factor, ascending.
+struct SparseVector {
+  std::vector<int> rows;
+  std::vector<double> values;
+};
+
+/// L and D of one factored matrix of slopes, prepared for questions about few rows.
+class Spreading {
+ public:
+  explicit Spreading(LowerFactor factor);
+
+  int size() const { return static_cast<int>(factor_.diagonal.size()); }
+  /// Row of the factor for a row of the matrix; -1 stays -1.
+  int factor_row(int row) const { return row < 0 ? -1 : factor_.order[static_cast<std::size_t>(row)]; }
+
+  /// L^-1 of a current of 1 A from row `a` to row `b` of the factor (-1: the reference).
+  SparseVector forward(int a, int b);
+
+  /// Volts that a current pattern y makes over pattern x: y' D^-1 x, both as forward() gives them.
+  double coupling(const SparseVector& y, const SparseVector& x) const;
+
+  /// Finishes L' x = D^-1 y for the sum y of weighted patterns: sets volts by row of the factor. Rows where |x| must stay below
+  /// `least` are not visited; `touched` lists the others, descending.
+  void backward(const std::vector<const SparseVector*>& patterns, const std::vector<double>& weights, double least,
+                std::vector<int>& touched, std::vector<double>& volts);
+
+ private:
+  void mark_path(int row, std::vector<int>& path);
+  void push(int row);
+
+  LowerFactor factor_;
+  std::vector<int> parent_;                        // next row up the elimination tree, -1 at a root
+  std::vector<int> row_start_, row_columns_;       // L by rows: who depends on a row
+  std::vector<double> work_;
+  std::vector<char> marked_;
+  std::vector<int> heap_;
+};
+
+}  // namespace loomfolio

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+// A solved circuit, changed in a few places: what is different, without solving it all again.
+#pragma once
+
+#include <deque>
+
+#include "solve/branch_law.h"
+#include "solve/settle.h"
+#include "solve/spread.h"
+
+namespace loomfolio {
+
+/// How finely an answer is wanted.
+struct WhatIfAccuracy {
+  double least_volts = 0.02;     ///< nodes that move less may be left as they were
+  double least_amperes = 0.0005; ///< a bent law may be off by this much before it is followed
+};
+
+/// Ask with begin(), then change(), open(), add(), then solve(); read; change more and solve() again if need be.
+class WhatIf {
+ public:
+  /// `circuit` and `base` must outlive it; `base` has settled nodes.
+  WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfAccuracy accuracy);
+
+  void begin();
+  /// The branch now behaves like `law` (its nodes stay).
+  void change(int branch, const Branch& law);
+  /// The branch is gone.
+  void open(int branch);
+  /// A new branch between two nodes.
+  void add(const Branch& branch);
+  /// False when no answer was found.
+  bool solve();
+  /// Lets relays and outputs follow, a round: true when one moved; then solve() again.
+  bool move_relays();
+
+  double volts(int node) const;              ///< now
+  bool is_floating(int node) const;          ///< has lost its path to the reference (or never had one)
+  double amperes(int branch) const;          ///< through a branch of the circuit now
+  double added_amperes(std::size_t which) const;  ///< through the which-th added branch
+  const RelayState& relays() const { return relays_; }
+  /// Nodes that may have moved by least_volts or more.
+  const std::vector<int>& touched() const { return touched_; }
+  /// Nodes that came to float, because a branch on whose other side they hang was opened.
+  const std::vector<int>& floated() const { return floated_; }
+
+ private:
+  struct Port {
+    int branch = -1;       // of the circuit, or -1: added
+    int a = -1, b = -1;
+    Branch law;
+    bool is_open = false;
+    Working line;          // what the factored matrix holds for it: amperes and slope at `line_volts`
+    double line_volts = 0;
+    const SparseVector* pattern = nullptr;
+    double volts = 0, current = 0;  // now; current: compensating
+  };
+  Working law_of(const Port& port, double volts) const;
+  double excess(const Port& port, double volts) const;
+  Port& port_for(int branch);
+  const SparseVector* pattern_of(int branch);
+  void append(Port port);
+  void find_floating_side(int branch, bool a_floats);
+  bool solve_ports();
+  bool step_ports(std::vector<double>& direction, std::vector<double>& current_step);
+  double slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const;
+  void spread();
+  bool follow_bends();
+  void gate(int device, GateType type);
+
+  const Circuit& circuit_;
+  const Settled& base_;
+  Flash flash_;
+  WhatIfAccuracy accuracy_;
+  NodeSolver solver_;
+  NodeVolts nodes_;
+  Spreading spreading_;
+  std::vector<int> node_row_, row_node_;            // node <-> row of the factor
+  std::vector<std::vector<int>> bent_at_, near_;    // by node: bent branches; all branches
+  std::vector<std::vector<int>> coil_at_, output_at_;      // by node: devices that watch it
+  std::vector<std::vector<int>> gated_by_coil_, gated_by_output_;
+  std::vector<SparseVector> patterns_;              // by branch, made when first asked
+  std::vector<char> has_pattern_;
+  std::deque<SparseVector> added_patterns_;
+
+  std::vector<Port> ports_;
+  std::vector<std::size_t> added_;                  // ports that were added
+  std::vector<int> port_of_;                        // by branch, -1
+  std::vector<double> z_;                           // couplings, row by row
+  std::vector<double> moved_;                       // by row of the factor: volts more than the base
+  std::vector<int> touched_rows_, touched_, floated_;
+  std::vector<char> floats_;                        // by node
+  RelayState relays_;
+};
+
+}  // namespace loomfolio
