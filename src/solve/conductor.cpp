@@ -28,6 +28,7 @@ constexpr GaugeMetal sae_least[] = {{18, 1537},  {16, 2336},  {14, 3702},  {12, 
 
 constexpr double square_mm_per_cmil = 5.067075e-4;
 constexpr double copper_ohm_mm2_per_km = 17.241;  // IACS 100 %, NBS Handbook 100
+constexpr double askew = 1.12;  // strands lie askew, are tinned, and vary: what AC 43.13-1B table 11-9 has over the bare metal
 
 // Straight in log-log between rows; beyond the ends the product of area and figure stays.
 double between_rows(double area) {
@@ -69,7 +70,7 @@ ConductorSize size_of(const Wire& wire) {
 }
 
 Ohms resistance_at_20(const ConductorSize& size) {
-  if (size.system == SizeSystem::awg) return Ohms(copper_ohm_mm2_per_km / least_metal(size).number() / 1000);
+  if (size.system == SizeSystem::awg) return Ohms(askew * copper_ohm_mm2_per_km / least_metal(size).number() / 1000);
   return Ohms(between_rows(size.area.number()) / 1000);
 }
 
