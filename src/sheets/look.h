@@ -39,6 +39,20 @@ inline constexpr Millimetres thin_line{0.18}, line{0.25}, part_line{0.35}, heavy
 // The frame: grid fields are near 60 mm, an even count; their letters and figures stand outside the line.
 inline constexpr Millimetres strip_height{10}, grid_field{60}, grid_tick{2}, frame_padding{5}, strip_gap{5};
 
+// Text pages and tables.
+inline constexpr TextStyle table_small{FaceName::sans, Weight::regular, 7.5};
+inline constexpr TextStyle table_bold{FaceName::sans, Weight::bold, 8.5};
+inline constexpr TextStyle table_mono_bold{FaceName::mono, Weight::bold, 8.5};
+inline constexpr TextStyle group_label{FaceName::sans, Weight::bold, 8};
+inline constexpr Millimetres gutter{4}, paragraph_gap{2}, block_gap{5}, heading_gap{7};
+inline constexpr Millimetres cell_pad{1.1}, column_gap{3}, group_space{3}, picture_gap{1.6};
+
+// Signal words: safety colours as ANSI Z535.1 names them; the values are those of the RAL tones that ISO 3864 lists.
+inline constexpr Colour safety_red{0x9b, 0x24, 0x23}, safety_orange{0xe8, 0x7a, 0x1e}, safety_yellow{0xf9, 0xa8, 0x00};
+inline constexpr Colour safety_blue{0x00, 0x53, 0x87};
+inline constexpr TextStyle signal_word{FaceName::sans, Weight::bold, 13};
+inline constexpr Millimetres signal_bar{7.5}, panel_pad{3};
+
 // Wires.
 inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};
 inline constexpr double stripe_share = 0.42;

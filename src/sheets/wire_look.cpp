@@ -31,11 +31,6 @@ constexpr std::array<Paint, 14> paints{{
 
 constexpr Colour unknown_paint{0xa0, 0xa0, 0xa0};
 
-/// Black wires get a lighter edge: a dark one would only make them look thicker.
-Colour edge_of(std::string_view letters) {
-  return letters == "BK" ? Colour{0x1a, 0x1a, 0x1a} : Colour{0x30, 0x30, 0x30};
-}
-
 std::vector<PathPiece> straight_path(const std::vector<Point>& points) {
   std::vector<PathPiece> path;
   for (const Point& p : points) path.push_back(path.empty() ? PathPiece(PathMove{p}) : PathPiece(PathLine{p}));
@@ -60,7 +55,7 @@ Millimetres wire_width(SquareMillimetres area) {
 
 void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour& colour, Millimetres width) {
   const auto stroke = [&](Pen pen) { items.push_back(PathItem{path, {true, std::move(pen)}, {}}); };
-  stroke({edge_of(colour.base), width});
+  stroke({look::ink, width});
   stroke({wire_paint(colour.base), width - look::wire_edge * 2});
   const std::string_view stripe = colour.base == "GNYE" ? std::string_view("YE") : std::string_view(colour.stripe);
   if (stripe.empty()) return;
@@ -76,7 +71,7 @@ Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres 
   Block block{length, width, {}};
   add_wire(block.items, {{Millimetres(0), width / 2}, {length, width / 2}}, colour, width);
   // Closed ends, so that a white wire reads as a piece and not as two lines.
-  const Pen end{{0x30, 0x30, 0x30}, look::wire_edge};
+  const Pen end{look::ink, look::wire_edge};
   const Millimetres half = look::wire_edge / 2;
   add_line(block.items, {half, Millimetres(0)}, {half, width}, end);
   add_line(block.items, {length - half, Millimetres(0)}, {length - half, width}, end);

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/page_flow.h"
+
+#include <utility>
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres title_baseline(6.4), title_height(10), continued_baseline(4.2), continued_height(7), intro_gap(5);
+
+}  // namespace
+
+PageFlow::PageFlow(const SheetContext& context, FlowStart start)
+    : context_(context), start_(std::move(start)), page_(upright_page(context.input.text_paper)) {
+  start_page();
+}
+
+TypeSetting PageFlow::setting() const { return {context_.measure(), context_.words().is_right_to_left()}; }
+
+Millimetres PageFlow::full_room() const { return page_.body.height - continued_height; }
+
+void PageFlow::start_page() {
+  const std::size_t number = sheets_.size() + 1;
+  Sheet sheet;
+  sheet.id = context_.id_prefix + start_.id + (number > 1 ? "-" + std::to_string(number) : "");
+  sheet.title = start_.title;
+  if (number > 1)
+    sheet.title = context_.words()("page.numbered", {{"title", start_.title}, {"number", std::to_string(number)}});
+  sheet.width = page_.width;
+  sheet.height = page_.height;
+  sheets_.push_back(std::move(sheet));
+  draw_title();
+  top_ = y_;
+}
+
+void PageFlow::draw_title() {
+  const bool is_first = sheets_.size() == 1;
+  const bool is_right_to_left = context_.words().is_right_to_left();
+  const Rect& body = page_.body;
+  const Millimetres near = is_right_to_left ? body.right() : body.x, far = is_right_to_left ? body.x : body.right();
+  const Align near_align = is_right_to_left ? Align::right : Align::left;
+  const Align far_align = is_right_to_left ? Align::left : Align::right;
+  const Millimetres baseline = body.y + (is_first ? title_baseline : continued_baseline);
+
+  items().push_back(TagOpenItem{is_first ? "H1" : "P", {}});
+  loomfolio::add_text(items(), {near, baseline}, start_.title, is_first ? look::title : look::heading, look::ink,
+                      near_align);
+  items().push_back(TagCloseItem{});
+  std::string beside = context_.group;
+  if (!is_first) {
+    if (!beside.empty()) beside += ", ";
+    beside += context_.words()("page.continued");
+  }
+  if (!beside.empty()) {
+    items().push_back(TagOpenItem{"P", {}});
+    loomfolio::add_text(items(), {far, baseline}, beside, look::group_label, look::grey, far_align);
+    items().push_back(TagCloseItem{});
+  }
+  y_ = body.y + (is_first ? title_height : continued_height);
+  if (!is_first || start_.intro.empty()) return;
+  // Lines of more than about 90 characters tire the eye; the intro keeps to four of the six columns.
+  Block intro = set_text(start_.intro, look::text, body.width * 0.72, setting());
+  if (is_right_to_left)
+    for (Item& item : intro.items) move_item(item, {body.width - intro.width, Millimetres(0)});
+  const Millimetres height = intro.height;
+  place_block(items(), std::move(intro), {body.x, y_});
+  y_ += height + intro_gap;
+}
+
+void PageFlow::new_page() { start_page(); }
+
+void PageFlow::keep(Millimetres height) {
+  if (room() < height && !is_at_top()) new_page();
+}
+
+void PageFlow::add(Block block, Millimetres gap) {
+  if (!is_at_top()) {
+    if (room() < gap + block.height)
+      new_page();
+    else
+      y_ += gap;
+  }
+  const Millimetres height = block.height;
+  place_block(items(), std::move(block), {page_.body.x, y_});
+  y_ += height;
+}
+
+void PageFlow::add_text(const std::string& text, const TextStyle& style, Millimetres gap) {
+  add(set_text(text, style, width(), setting()), gap);
+}
+
+void PageFlow::add_heading(const std::string& text, Millimetres following) {
+  Block block = set_paragraph({{{text, look::heading, look::ink, {}}}, Align::left, "H2"}, width(), setting());
+  keep(look::heading_gap + block.height + following);
+  add(std::move(block), look::heading_gap);
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+// Tables: hairline rows, no vertical rules, every fifth row a touch darker, the head again on each page, no row cut in
+// two.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sheets/draw.h"
+#include "sheets/page_flow.h"
+#include "sheets/text_flow.h"
+
+namespace loomfolio {
+
+enum class CellAlign : std::uint8_t {
+  near,  ///< at the side from which the language reads
+  far,   ///< at the other side: whole numbers
+  centre,
+  point,  ///< decimal points under each other
+};
+
+/// Whether a column may break its texts into lines.
+enum class Wrapping : std::uint8_t { keeps, wraps };
+
+struct Column {
+  std::string head;
+  CellAlign align = CellAlign::near;
+  Wrapping wrapping = Wrapping::keeps;
+  double stretch = 0;  ///< share of the width that is left over
+};
+
+/// Lines of text, each wrapped on its own, beside an optional picture on the first line's near side.
+struct Cell {
+  std::vector<Paragraph> lines;
+  std::optional<Block> picture = std::nullopt;
+};
+
+struct Row {
+  std::vector<Cell> cells;  ///< by column; a group's head has one
+  bool is_group = false;    ///< a head that spans all columns and stays with the row after it
+  std::string anchor = {};  ///< links may lead to this row
+};
+
+struct Table {
+  std::vector<Column> columns;
+  std::vector<Row> rows;
+};
+
+Cell text_cell(std::string text, const TextStyle& style = look::table);
+/// A main line, and a smaller grey one under it when `second` is not empty.
+Cell two_line_cell(std::string first, std::string second, const TextStyle& style = look::table);
+Row group_row(std::string text);
+
+/// Widths that fit texts where there is room: each column its natural width, what is left shared by `stretch`; where
+/// there is not, wrapping columns give way in proportion to what they can give.
+std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure);
+
+/// Sets the table into the flow, over as many pages as it needs.
+void add_table(PageFlow& flow, const Table& table, Millimetres gap = look::block_gap);
+
+}  // namespace loomfolio
