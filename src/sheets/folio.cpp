@@ -33,6 +33,7 @@ class Composer {
     make_common(Part::front);
     for (const SolvedBuild* solved : builds_) make_own(*solved);
     make_common(Part::back);
+    make_opening();
     return std::move(sheets_);
   }
 
@@ -44,7 +45,7 @@ class Composer {
     for (const SheetKind& kind : sheet_kinds()) {
       if (kind.scope == SheetScope::each_variant)
         is_past_own = true;
-      else if (is_past_own == (part == Part::back))
+      else if (kind.scope == SheetScope::once && is_past_own == (part == Part::back))
         make(kind, {input_, *builds_.front(), {}, {}});
     }
   }
@@ -57,10 +58,20 @@ class Composer {
       if (kind.scope == SheetScope::each_variant) make(kind, {input_, solved, prefix, group});
   }
 
+  void make_opening() {
+    SheetContext context{input_, *builds_.front(), {}, {}};
+    for (const Sheet& sheet : sheets_)
+      if (first_of_run(sheet.id) == sheet.id) context.contents.push_back({sheet.id, sheet.title, sheet.group});
+    std::vector<Sheet> others = std::exchange(sheets_, {});
+    for (const SheetKind& kind : sheet_kinds())
+      if (kind.scope == SheetScope::opening) make(kind, context);
+    std::move(others.begin(), others.end(), std::back_inserter(sheets_));
+  }
+
   void make(const SheetKind& kind, const SheetContext& context) {
     if (!is_wanted(input_.options, kind.name)) return;
     for (Sheet& sheet : kind.make(context)) {
-      sheet.group = context.group;
+      if (sheet.group.empty()) sheet.group = context.group;
       sheets_.push_back(std::move(sheet));
     }
   }

@@ -10,6 +10,7 @@
 #include "model/build.h"
 #include "model/paper.h"
 #include "model/words.h"
+#include "sheets/figures.h"
 #include "sheets/sheet.h"
 #include "solve/solution.h"
 
@@ -19,6 +20,7 @@ namespace loomfolio {
 struct SolvedBuild {
   const Build& build;
   std::vector<Solution> solutions;  ///< by SituationId
+  BuildFigures figures = {};
 };
 
 struct FolioOptions {
@@ -37,6 +39,11 @@ struct FolioInput {
   FolioOptions options = {};
 };
 
+/// A line of the contents.
+struct ContentsEntry {
+  std::string id, title, group;
+};
+
 /// What a maker of sheets is given. Sheet ids are `id_prefix` + kind + number where there are several: "wires",
 /// "wires-2", "with-unit/wires".
 struct SheetContext {
@@ -44,6 +51,7 @@ struct SheetContext {
   const SolvedBuild& solved;
   std::string id_prefix;
   std::string group;  ///< outline heading; empty: top level
+  std::vector<ContentsEntry> contents = {};  ///< of all other sheets; only for the sheet that opens the folio
 
   const Build& build() const { return solved.build; }
   const Words& words() const { return input.words; }
@@ -54,7 +62,11 @@ struct SheetContext {
 using SheetMaker = std::vector<Sheet> (*)(const SheetContext&);
 
 /// Whether a folio of several hook-ups shows the sheet once or once a hook-up.
-enum class SheetScope : std::uint8_t { once, each_variant };
+enum class SheetScope : std::uint8_t {
+  opening,  ///< once, before all others, and made last, when the contents are known
+  once,
+  each_variant,
+};
 
 struct SheetKind {
   std::string_view name;

@@ -32,6 +32,7 @@ inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
 
 inline constexpr TextStyle strip_head{FaceName::sans, Weight::regular, 7};
 inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
+inline constexpr TextStyle fuse_rating{FaceName::sans, Weight::bold, 8};
 inline constexpr double least_points = 7;
 
 inline constexpr Millimetres thin_line{0.18}, line{0.25}, part_line{0.35}, heavy_line{0.5}, frame_line{0.7};
@@ -57,7 +58,7 @@ inline constexpr Millimetres signal_bar{7.5}, panel_pad{3};
 inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};
 inline constexpr double stripe_share = 0.42;
 inline constexpr Millimetres stripe_dash{3.2}, stripe_gap{1.6};
-inline constexpr Millimetres swatch_extra{0.9};  ///< a swatch is shown a little thicker than the wire on a diagram
+inline constexpr Millimetres swatch_extra{0.9}, swatch_length{9};  ///< a swatch is shown a little thicker than the wire on a diagram
 
 /// Baseline to baseline of running text of that type size: 4.5 mm at 10 pt.
 constexpr Millimetres line_step(const TextStyle& style) { return Millimetres(style.points * 0.45); }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <utility>
 
 namespace loomfolio {
@@ -12,20 +13,28 @@ namespace {
 
 constexpr char edge = '\x1f', middle = '\x1e';
 
+struct Place {
+  std::size_t sheet = 0;  ///< index into Folio::sheets
+  std::string cell;
+};
+
 struct Places {
-  std::map<std::string, int, std::less<>> numbers;                   ///< by sheet id
-  std::map<std::pair<std::string, std::string>, std::string> cells;  ///< by sheet id and anchor
+  std::map<std::string, std::size_t, std::less<>> sheets;              ///< by sheet id
+  std::map<std::pair<std::string, std::string>, Place> anchors;  ///< by sheet id and anchor
 };
 
 Places find_places(const Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
   Places places;
   for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
     const Sheet& sheet = folio.sheets[i];
-    places.numbers.emplace(sheet.id, static_cast<int>(i) + 1);
+    places.sheets.emplace(sheet.id, i);
     const PageShape page = page_of(sheet, text_paper, drawing_paper);
     for (const Item& item : sheet.items)
-      if (const auto* anchor = std::get_if<AnchorItem>(&item))
-        places.cells.emplace(std::pair(sheet.id, anchor->name), grid_cell(page, anchor->at));
+      if (const auto* anchor = std::get_if<AnchorItem>(&item)) {
+        const Place place{i, grid_cell(page, anchor->at)};
+        places.anchors.emplace(std::pair(sheet.id, anchor->name), place);
+        places.anchors.emplace(std::pair(first_of_run(sheet.id), anchor->name), place);
+      }
   }
   return places;
 }
@@ -57,40 +66,46 @@ class Resolver {
 
   std::string resolve(const std::string& text) {
     if (text.find(edge) == std::string::npos) return text;
-    return replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) {
-      if (kind == 'n') {
-        const auto found = places_.numbers.find(sheet);
-        return found == places_.numbers.end() ? miss(sheet, anchor) : std::to_string(found->second);
-      }
-      const auto found = places_.cells.find({std::string(sheet), std::string(anchor)});
-      return found == places_.cells.end() ? miss(sheet, anchor) : found->second;
+    return replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) -> std::string {
+      const std::optional<Place> place = find(sheet, anchor);
+      if (!place) return "\u2013";
+      return kind == 'n' ? std::to_string(place->sheet + 1) : place->cell;
     });
   }
 
-  bool leads_somewhere(const LinkItem& link) {
-    const bool is_known = link.anchor.empty() ? places_.numbers.count(link.sheet) > 0
-                                              : places_.cells.count({link.sheet, link.anchor}) > 0;
-    if (!is_known) miss(link.sheet, link.anchor);
-    return is_known;
+  /// The target's place; a miss is noted.
+  std::optional<Place> find(std::string_view sheet, std::string_view anchor) {
+    if (anchor.empty()) {
+      const auto found = places_.sheets.find(sheet);
+      if (found != places_.sheets.end()) return Place{found->second, {}};
+    } else {
+      const auto found = places_.anchors.find({std::string(sheet), std::string(anchor)});
+      if (found != places_.anchors.end()) return found->second;
+    }
+    std::string target(sheet);
+    if (!anchor.empty()) target.append("#").append(anchor);
+    missed_.push_back(std::move(target));
+    return std::nullopt;
   }
 
   std::vector<std::string> take_missed() { return std::move(missed_); }
 
  private:
-  std::string miss(std::string_view sheet, std::string_view anchor) {
-    std::string target(sheet);
-    if (!anchor.empty()) target.append("#").append(anchor);
-    missed_.push_back(std::move(target));
-    return "\u2013";
-  }
-
   const Places& places_;
   std::vector<std::string> missed_;
 };
 
 }  // namespace
 
-std::string sheet_mark(std::string_view sheet_id) { return make_mark('n', sheet_id, {}); }
+std::string first_of_run(std::string_view sheet_id) {
+  const std::size_t dash = sheet_id.rfind('-');
+  if (dash == std::string_view::npos || dash + 1 == sheet_id.size()) return std::string(sheet_id);
+  const std::string_view number = sheet_id.substr(dash + 1);
+  const bool is_number = number.find_first_not_of("0123456789") == std::string_view::npos;
+  return std::string(is_number ? sheet_id.substr(0, dash) : sheet_id);
+}
+
+std::string sheet_mark(std::string_view sheet_id, std::string_view anchor) { return make_mark('n', sheet_id, anchor); }
 
 std::string cell_mark(std::string_view sheet_id, std::string_view anchor) { return make_mark('c', sheet_id, anchor); }
 
@@ -106,8 +121,12 @@ std::vector<std::string> resolve_references(Folio& folio, const Paper& text_pape
     kept.reserve(sheet.items.size());
     for (Item& item : sheet.items) {
       if (auto* text = std::get_if<TextItem>(&item)) text->text = resolver.resolve(text->text);
-      const auto* link = std::get_if<LinkItem>(&item);
-      if (link == nullptr || resolver.leads_somewhere(*link)) kept.push_back(std::move(item));
+      if (auto* link = std::get_if<LinkItem>(&item)) {
+        const std::optional<Place> place = resolver.find(link->sheet, link->anchor);
+        if (!place) continue;
+        link->sheet = folio.sheets[place->sheet].id;
+      }
+      kept.push_back(std::move(item));
     }
     sheet.items = std::move(kept);
   }

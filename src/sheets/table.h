@@ -59,4 +59,7 @@ std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, cons
 /// Sets the table into the flow, over as many pages as it needs.
 void add_table(PageFlow& flow, const Table& table, Millimetres gap = look::block_gap);
 
+/// The whole table as one block, for small ones that stand beside something.
+Block table_block(const Table& table, Millimetres width, const TypeSetting& setting);
+
 }  // namespace loomfolio

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+// Earths and splices: where they are, what meets there, how it is joined.
+#include <algorithm>
+#include <utility>
+
+#include "sheets/anchors.h"
+#include "sheets/page_flow.h"
+#include "sheets/panel.h"
+#include "sheets/print_text.h"
+#include "sheets/sheet_makers.h"
+#include "sheets/wire_star.h"
+
+namespace loomfolio {
+namespace {
+
+struct Joint {
+  std::string anchor, id, name;
+  std::vector<std::string> lines;  ///< where it is and how it is joined
+  Block star;
+};
+
+/// Name and facts at the near side, the star beside them.
+Block joint_block(const PageFlow& flow, Joint joint) {
+  const TypeSetting setting = flow.setting();
+  const Millimetres text_width = flow.width() * 0.31;
+  Block block{flow.width(), {}, {}};
+  block.items.push_back(AnchorItem{joint.anchor, {}});
+  const auto put = [&](const Paragraph& paragraph) {
+    Block text = set_paragraph(paragraph, text_width, setting);
+    const Millimetres height = text.height;
+    place_block(block.items, std::move(text), {{}, block.height});
+    block.height += height;
+  };
+  put({{{joint.id, look::heading, look::ink, {}}, {"  " + joint.name, look::text_bold, look::ink, {}}}, Align::left, "H3"});
+  for (const std::string& line : joint.lines) put({{{line, look::table, look::ink, {}}}, Align::left, "P"});
+  const Millimetres star_height = joint.star.height;
+  const Millimetres height = std::max(block.height, star_height);
+  place_block(block.items, std::move(joint.star), {text_width + look::gutter, (height - star_height) / 2});
+  block.height = height + Millimetres(2.5);
+  block.items.push_back(TagOpenItem{"Artifact", {}});
+  add_line(block.items, {{}, block.height}, {flow.width(), block.height}, {look::hairline_grey, look::thin_line});
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+Millimetres star_width(const PageFlow& flow) { return flow.width() * 0.69 - look::gutter; }
+
+void add_if_said(std::vector<std::string>& lines, const std::string& line) {
+  if (!line.empty()) lines.push_back(line);
+}
+
+Joint earth_joint(const PageFlow& flow, const Earth& earth) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  Joint joint{earth_anchor(earth), earth.id, earth.label, {}, earth_star(context, earth, star_width(flow))};
+  joint.lines.push_back(zone_name(context.build().zone(earth.zone)));
+  if (!earth.place.empty()) joint.lines.push_back(words("earths.bolts_to", {{"place", earth.place}}));
+  if (!earth.thread.empty()) joint.lines.push_back(words("earths.ring", {{"thread", earth.thread}}));
+  return joint;
+}
+
+Joint splice_joint(const PageFlow& flow, const Splice& splice) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  const WireSides sides = sides_at(context.build(), splice.terminal);
+  Joint joint{splice_anchor(splice), splice.id, splice.label, {}, splice_star(context, splice, star_width(flow))};
+  joint.lines.push_back(zone_name(context.build().zone(splice.zone)));
+  const SquareMillimetres left = total_area(context.build(), sides.left), right = total_area(context.build(), sides.right);
+  if (left.number() > 0 && right.number() > 0)
+    joint.lines.push_back(words("earths.barrel", {{"left", print_area(left)}, {"right", print_area(right)}}));
+  add_if_said(joint.lines, splice.note);
+  return joint;
+}
+
+/// Wires meet there; an earth or splice without wires is an error of the build that a check reports.
+bool has_wires(const Build& build, TerminalId terminal) {
+  return std::any_of(build.wires.begin(), build.wires.end(),
+                     [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
+}
+
+void add_earths(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  if (build.earths.empty()) return;
+  flow.add_heading(words("earths.earths"), Millimetres(40));
+  flow.add_text(words("earths.earth_rule"), look::text, look::paragraph_gap);
+  for (const Earth& earth : build.earths)
+    if (has_wires(build, earth.terminal)) flow.add(joint_block(flow, earth_joint(flow, earth)), Millimetres(3.5));
+}
+
+void add_splices(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  if (build.splices.empty()) return;
+  flow.add_heading(words("earths.splices"), Millimetres(40));
+  flow.add_text(words("earths.splice_rule"), look::text, look::paragraph_gap);
+  for (const Splice& splice : build.splices)
+    if (has_wires(build, splice.terminal)) flow.add(joint_block(flow, splice_joint(flow, splice)), Millimetres(3.5));
+}
+
+}  // namespace
+
+std::vector<Sheet> make_earths(const SheetContext& context) {
+  if (context.build().earths.empty() && context.build().splices.empty()) return {};
+  const Words& words = context.words();
+  PageFlow flow(context, {"earths", words("earths.title"), words("earths.intro")});
+  add_earths(flow);
+  add_splices(flow);
+  return flow.take();
+}
+
+}  // namespace loomfolio

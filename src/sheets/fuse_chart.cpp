@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+// The fuse chart: which fuse goes where, what it looks like, what it protects, and what stops when it blows.
+#include <algorithm>
+
+#include "base/text.h"
+#include "sheets/anchors.h"
+#include "sheets/fuse_look.h"
+#include "sheets/names.h"
+#include "sheets/panel.h"
+#include "sheets/print_text.h"
+#include "sheets/sheet_makers.h"
+#include "sheets/table.h"
+#include "sheets/wire_cells.h"
+
+namespace loomfolio {
+namespace {
+
+const FuseFigures* figures_of(const SheetContext& context, InsideRef fuse) {
+  for (const FuseFigures& figures : context.solved.figures.fuses)
+    if (figures.fuse == fuse) return &figures;
+  return nullptr;
+}
+
+/// All fuses, in the order of parts; ways of a fuse box that no wire leaves are left out.
+std::vector<InsideRef> list_fuses(const Build& build) {
+  const auto wires = wires_at_terminals(build);
+  const auto has_wire = [&](const Part& part, const Inside::Node& node) {
+    return node.terminal < 0 || !wires[part.terminals[static_cast<std::size_t>(node.terminal)].at()].empty();
+  };
+  std::vector<InsideRef> fuses;
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Part& part = build.parts[p];
+    for (std::size_t i = 0; i < part.insides.size(); ++i) {
+      const Inside& inside = part.insides[i];
+      if (inside.type != InsideType::fuse) continue;
+      const bool is_used = std::all_of(inside.nodes.begin(), inside.nodes.end(),
+                                       [&](const Inside::Node& node) { return has_wire(part, node); });
+      if (is_used) fuses.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+    }
+  }
+  return fuses;
+}
+
+Cell rating_cell(const Inside& fuse, const Words& words) {
+  if (!fuse.rating) return text_cell("");
+  Cell cell = text_cell(print_rating(*fuse.rating), look::table_bold);
+  const std::string colour = fuse_colour_name(fuse.family, *fuse.rating, words);
+  if (!colour.empty()) cell.lines.push_back({{{colour, look::table, look::ink, {}}}, Align::left, {}});
+  cell.picture = fuse_body(fuse.family, *fuse.rating);
+  return cell;
+}
+
+std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
+  std::vector<std::string> names;
+  for (const PartId part : parts) names.push_back(build.part(part).label);
+  return join(names, ", ");
+}
+
+std::string list_insides(const Build& build, const std::vector<InsideRef>& refs) {
+  std::vector<std::string> names;
+  for (const InsideRef ref : refs) names.push_back(inside_name(build, ref));
+  return join(names, "; ");
+}
+
+std::string_view verdict_key(Protection protection) {
+  switch (protection) {
+    case Protection::unknown: return {};
+    case Protection::good: return "fuses.verdict_good";
+    case Protection::tight: return "fuses.verdict_tight";
+    case Protection::poor: return "fuses.verdict_poor";
+  }
+  return {};
+}
+
+Cell load_cell(const SheetContext& context, const FuseFigures& figures) {
+  if (!figures.load) return text_cell("");
+  std::string where;
+  if (figures.in_situation.is_set()) where = situation_name(context.build().situations[figures.in_situation.at()]);
+  return two_line_cell(print_rating(*figures.load), where);
+}
+
+Cell smallest_wire_cell(const SheetContext& context, const FuseFigures& figures) {
+  if (!figures.smallest_wire.is_set()) return text_cell("");
+  const Wire& wire = context.build().wire(figures.smallest_wire);
+  const std::string_view verdict = verdict_key(figures.protection);
+  Cell cell = two_line_cell(print_wire_size(wire), context.words()("name.wire", {{"id", wire.id}}));
+  if (!verdict.empty()) cell.lines.push_back({{{context.words()(verdict), look::table, look::ink, {}}}, Align::left, {}});
+  return cell;
+}
+
+Row fuse_row(const SheetContext& context, InsideRef ref) {
+  const Build& build = context.build();
+  const Inside& fuse = inside_of(build, ref);
+  const FuseFigures* found = figures_of(context, ref);
+  const FuseFigures figures = found == nullptr ? FuseFigures{} : *found;
+  Row row;
+  row.anchor = fuse_anchor(build, ref);
+  row.cells = {rating_cell(fuse, context.words()),
+               two_line_cell(fuse_name(build, ref), fuse_family_name(fuse.family, context.words()), look::table_bold),
+               text_cell(list_parts(build, figures.feeds)),
+               load_cell(context, figures),
+               smallest_wire_cell(context, figures),
+               text_cell(list_insides(build, figures.stops))};
+  return row;
+}
+
+Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuses) {
+  const Words& words = context.words();
+  Table table;
+  table.columns = {{words("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0},
+                   {words("fuses.position"), CellAlign::near, Wrapping::wraps, 0.5},
+                   {words("fuses.protects"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.3},
+                   {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.3},
+                   {words("fuses.stops"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse));
+  return table;
+}
+
+}  // namespace
+
+std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
+  const std::vector<InsideRef> fuses = list_fuses(context.build());
+  if (fuses.empty()) return {};
+  const Words& words = context.words();
+  PageFlow flow(context, {"fuses", words("fuses.title"), words("fuses.intro")});
+  flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()), {});
+  add_table(flow, fuse_table(context, fuses));
+  return flow.take();
+}
+
+}  // namespace loomfolio

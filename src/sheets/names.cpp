@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/names.h"
+
+#include <algorithm>
+
+namespace loomfolio {
+
+const KindTerminal* kind_terminal_of(const Build& build, TerminalId id) {
+  const Terminal& terminal = build.terminal(id);
+  if (terminal.owner != OwnerType::part) return nullptr;
+  const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+  return &build.kind_of(part).terminals[static_cast<std::size_t>(terminal.kind_terminal)];
+}
+
+std::string owner_name(const Build& build, TerminalId id, const Words& words) {
+  const Terminal& terminal = build.terminal(id);
+  const auto index = static_cast<std::size_t>(terminal.owner_index);
+  switch (terminal.owner) {
+    case OwnerType::part: return build.parts[index].label;
+    case OwnerType::splice: return words("name.splice", {{"id", build.splices[index].id}});
+    case OwnerType::earth: return words("name.earth", {{"id", build.earths[index].id}});
+  }
+  return {};
+}
+
+std::string terminal_mark(const Build& build, TerminalId id) {
+  const KindTerminal* terminal = kind_terminal_of(build, id);
+  return terminal == nullptr ? std::string() : terminal->id;
+}
+
+const Inside& inside_of(const Build& build, InsideRef ref) {
+  return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+}
+
+std::string fuse_name(const Build& build, InsideRef fuse) {
+  const Part& part = build.part(fuse.part);
+  const auto is_fuse = [](const Inside& inside) { return inside.type == InsideType::fuse; };
+  if (std::count_if(part.insides.begin(), part.insides.end(), is_fuse) < 2) return part.label;
+  return inside_name(build, fuse);
+}
+
+std::string inside_name(const Build& build, InsideRef ref) {
+  const Part& part = build.part(ref.part);
+  if (ref.inside < 0) return part.label;
+  const Inside& inside = inside_of(build, ref);
+  return inside.name.empty() ? part.label : part.label + ", " + inside.name;
+}
+
+const std::string& situation_name(const Situation& situation) {
+  return situation.label.empty() ? situation.name : situation.label;
+}
+
+}  // namespace loomfolio

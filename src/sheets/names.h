@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// What parts, terminals, fuses and situations are called on the pages.
+#pragma once
+
+#include <string>
+
+#include "model/build.h"
+#include "model/words.h"
+
+namespace loomfolio {
+
+/// The terminal in its kind; nothing for splices and earths.
+const KindTerminal* kind_terminal_of(const Build& build, TerminalId terminal);
+
+/// What owns the terminal, for people: a part's label, 'Splice S1', 'Earth E2'.
+std::string owner_name(const Build& build, TerminalId terminal, const Words& words);
+
+/// The terminal's own mark on its owner: '86'; empty for splices and earths.
+std::string terminal_mark(const Build& build, TerminalId terminal);
+
+const Inside& inside_of(const Build& build, InsideRef ref);
+
+/// 'Fuse box, fuse 3'; the part's label alone where it holds one fuse.
+std::string fuse_name(const Build& build, InsideRef fuse);
+
+/// A part's label, with the element's own name when it has several that matter: 'Headlamp, dip'.
+std::string inside_name(const Build& build, InsideRef ref);
+
+/// Its label, or its name when it has none.
+const std::string& situation_name(const Situation& situation);
+
+}  // namespace loomfolio

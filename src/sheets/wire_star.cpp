@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/wire_star.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/wire_cells.h"
+#include "sheets/wire_look.h"
+
+namespace loomfolio {
+namespace {
+
+// All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after `label_gap`.
+constexpr Millimetres fan(14), straight(9), label_gap(1.8), row_pitch(9.2), joint_half(8);
+constexpr Colour metal{0xc9, 0xca, 0xcc};
+
+enum class Towards { left, right };
+
+struct Fan {
+  Point joint;       ///< where the wires enter it
+  Towards towards = Towards::right;
+  Millimetres label_room;
+};
+
+/// A gentle S from the joint to the wire's own line, then straight.
+std::vector<PathPiece> fan_path(const Fan& f, Millimetres row_y, Millimetres joint_y) {
+  const double sign = f.towards == Towards::right ? 1 : -1;
+  const Millimetres bend = f.joint.x + fan * sign, end = bend + straight * sign;
+  const Millimetres middle = f.joint.x + fan * (sign * 0.5);
+  return {PathMove{{f.joint.x, joint_y}}, PathCurve{{middle, joint_y}, {middle, row_y}, {bend, row_y}}, PathLine{{end, row_y}}};
+}
+
+void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f, Millimetres row_y) {
+  const double sign = f.towards == Towards::right ? 1 : -1;
+  const Millimetres x = f.joint.x + (fan + straight + label_gap) * sign;
+  const TerminalId end = other_end(wire, here);
+  Paragraph name{{{wire.id, look::table_mono_bold, look::ink, {}},
+                  {"  " + wire.colour.text() + "  " + print_wire_size(wire), look::table_mono, look::ink, {}}},
+                 f.towards == Towards::right ? Align::left : Align::right,
+                 {}};
+  const std::string mark = terminal_mark(context.build(), end);
+  Paragraph where{{{owner_name(context.build(), end, context.words()), look::table, look::ink, {}}}, name.align, {}};
+  if (!mark.empty()) where.spans.push_back({"\u00a0" + mark, look::table_bold, look::ink, {}});
+  const TypeSetting setting{context.measure()};
+  Block first = set_paragraph(name, f.label_room, setting), second = set_paragraph(where, f.label_room, setting);
+  const Millimetres left = f.towards == Towards::right ? x : x - f.label_room;
+  const Millimetres top = row_y - (first.height + second.height) / 2;
+  const Millimetres below = top + first.height;
+  items.push_back(TagOpenItem{"P", {}});
+  place_block(items, std::move(first), {left, top});
+  place_block(items, std::move(second), {left, below});
+  items.push_back(TagCloseItem{});
+}
+
+/// Draws one side's wires, their lines centred on the joint.
+void add_fan(Items& items, const SheetContext& context, const std::vector<WireId>& wires, TerminalId here, const Fan& f) {
+  const auto count = static_cast<double>(wires.size());
+  for (std::size_t i = 0; i < wires.size(); ++i) {
+    const double place = static_cast<double>(i) - (count - 1) / 2;
+    const Wire& wire = context.build().wire(wires[i]);
+    const Millimetres row_y = f.joint.y + row_pitch * place;
+    // Wires enter the joint side by side, so that each can be followed.
+    const Millimetres joint_y = f.joint.y + Millimetres(std::clamp(place * 1.1, -1.8, 1.8));
+    add_wire(items, fan_path(f, row_y, joint_y), wire.colour, wire_width(wire.area) + look::swatch_extra * 0.5);
+    add_label(items, context, wire, here, f, row_y);
+  }
+}
+
+/// A crimped barrel in a shrunk sleeve.
+void add_barrel(Items& items, Point centre) {
+  const Millimetres half = joint_half;
+  add_boxed_rect(items, {centre.x - half - Millimetres(2.5), centre.y - Millimetres(3.6), half * 2 + Millimetres(5), Millimetres(7.2)},
+                 look::band_dark, {look::grey, look::line}, Millimetres(2.4));
+  add_boxed_rect(items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)}, metal, {look::ink, look::part_line},
+                 Millimetres(0.8));
+  for (const double dx : {-3.2, 3.2})
+    add_boxed_rect(items, {centre.x + Millimetres(dx - 0.8), centre.y - Millimetres(1.9), Millimetres(1.6), Millimetres(3.8)},
+                   Colour{0xa9, 0xab, 0xae}, {look::ink, look::thin_line}, Millimetres(0.5));
+}
+
+/// A ring terminal under a bolt head on a piece of metal, seen from above, and the earth sign.
+void add_bolt(Items& items, Point centre) {
+  add_boxed_rect(items, {centre.x, centre.y - Millimetres(1.7), joint_half, Millimetres(3.4)}, metal, {look::ink, look::line}, Millimetres(0.6));
+  add_circle(items, centre, Millimetres(4.2), {true, {look::ink, look::part_line}}, {true, metal});
+  std::vector<Point> hexagon;
+  for (const auto& [x, y] : {std::pair(1.0, 0.0), {0.5, 0.866}, {-0.5, 0.866}, {-1.0, 0.0}, {-0.5, -0.866}, {0.5, -0.866}})
+    hexagon.push_back({centre.x + Millimetres(2.9 * x), centre.y + Millimetres(2.9 * y)});
+  add_polygon(items, hexagon, look::paper, {look::ink, look::part_line});
+  const Pen bar{look::ink, look::heavy_line};
+  const Millimetres stem_x = centre.x - Millimetres(10);
+  add_line(items, {centre.x - Millimetres(4.2), centre.y}, {stem_x, centre.y}, bar);
+  for (int i = 0; i < 3; ++i) {
+    const Millimetres x = stem_x - Millimetres(1.3 * i), half(3.4 - 1.1 * i);
+    add_line(items, {x, centre.y - half}, {x, centre.y + half}, bar);
+  }
+}
+
+Millimetres star_height(std::size_t rows) { return row_pitch * static_cast<double>(std::max<std::size_t>(rows, 1)) + Millimetres(1); }
+
+}  // namespace
+
+WireSides sides_at(const Build& build, TerminalId terminal) {
+  WireSides sides;
+  for (std::size_t i = 0; i < build.wires.size(); ++i) {
+    const WireId id{static_cast<std::int32_t>(i)};
+    if (build.wires[i].to == terminal) sides.left.push_back(id);
+    else if (build.wires[i].from == terminal) sides.right.push_back(id);
+  }
+  const auto take_first = [](std::vector<WireId>& from, std::vector<WireId>& to) {
+    if (!to.empty() || from.size() < 2) return;
+    to.push_back(from.front());
+    from.erase(from.begin());
+  };
+  take_first(sides.right, sides.left);
+  take_first(sides.left, sides.right);
+  return sides;
+}
+
+SquareMillimetres total_area(const Build& build, const std::vector<WireId>& wires) {
+  SquareMillimetres total;
+  for (const WireId wire : wires) total += build.wire(wire).area;
+  return total;
+}
+
+Block splice_star(const SheetContext& context, const Splice& splice, Millimetres width) {
+  const WireSides sides = sides_at(context.build(), splice.terminal);
+  Block block{width, star_height(std::max(sides.left.size(), sides.right.size())), {}};
+  const Point centre{width / 2, block.height / 2};
+  const Millimetres room = width / 2 - joint_half - fan - straight - label_gap;
+  block.items.push_back(TagOpenItem{"Figure", context.words()("earths.splice_picture", {{"id", splice.id}})});
+  add_fan(block.items, context, sides.left, splice.terminal, {{centre.x - joint_half, centre.y}, Towards::left, room});
+  add_fan(block.items, context, sides.right, splice.terminal, {{centre.x + joint_half, centre.y}, Towards::right, room});
+  add_barrel(block.items, centre);
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+Block earth_star(const SheetContext& context, const Earth& earth, Millimetres width) {
+  const WireSides sides = sides_at(context.build(), earth.terminal);
+  std::vector<WireId> wires = sides.left;
+  wires.insert(wires.end(), sides.right.begin(), sides.right.end());
+  std::sort(wires.begin(), wires.end());
+  Block block{width, std::max(star_height(wires.size()), Millimetres(10)), {}};
+  const Point centre{Millimetres(20), block.height / 2};
+  const Millimetres start = centre.x + joint_half;
+  block.items.push_back(TagOpenItem{"Figure", context.words()("earths.earth_picture", {{"id", earth.id}})});
+  add_fan(block.items, context, wires, earth.terminal,
+          {{start, centre.y}, Towards::right, width - start - fan - straight - label_gap});
+  add_bolt(block.items, centre);
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+}  // namespace loomfolio
