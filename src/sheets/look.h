@@ -32,6 +32,7 @@ inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
 
 inline constexpr TextStyle strip_head{FaceName::sans, Weight::regular, 7};
 inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
+inline constexpr TextStyle face_text{FaceName::sans, Weight::regular, 7};
 inline constexpr TextStyle fuse_rating{FaceName::sans, Weight::bold, 8};
 inline constexpr double least_points = 7;
 
@@ -53,6 +54,9 @@ inline constexpr Colour safety_red{0x9b, 0x24, 0x23}, safety_orange{0xe8, 0x7a, 
 inline constexpr Colour safety_blue{0x00, 0x53, 0x87};
 inline constexpr TextStyle signal_word{FaceName::sans, Weight::bold, 13};
 inline constexpr Millimetres signal_bar{7.5}, panel_pad{3};
+
+// Faces.
+inline constexpr Millimetres leader_dot{0.45}, label_word_gap{1.4};
 
 // Wires.
 inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};

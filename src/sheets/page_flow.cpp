@@ -17,7 +17,7 @@ PageFlow::PageFlow(const SheetContext& context, FlowStart start)
 
 TypeSetting PageFlow::setting() const { return {context_.measure(), context_.words().is_right_to_left()}; }
 
-Millimetres PageFlow::full_room() const { return page_.body.height - continued_height; }
+Millimetres PageFlow::full_room() const { return bottom_ - page_.body.y - continued_height; }
 
 void PageFlow::start_page() {
   const std::size_t number = sheets_.size() + 1;
@@ -31,6 +31,14 @@ void PageFlow::start_page() {
   sheets_.push_back(std::move(sheet));
   draw_title();
   top_ = y_;
+  draw_foot();
+}
+
+void PageFlow::draw_foot() {
+  bottom_ = page_.body.bottom();
+  if (start_.foot.items.empty()) return;
+  place_block(items(), start_.foot, {page_.body.x, bottom_ - start_.foot.height});
+  bottom_ -= start_.foot.height + look::paragraph_gap;
 }
 
 void PageFlow::draw_title() {

@@ -18,6 +18,7 @@ struct FlowStart {
   std::string id;
   std::string title;  ///< printed large on the first page, smaller with 'continued' on the others
   std::string intro;  ///< what the page is for, under the title; may be empty
+  Block foot = {};    ///< stands at the foot of every page of the run
 };
 
 class PageFlow {
@@ -26,7 +27,7 @@ class PageFlow {
 
   Millimetres width() const { return page_.body.width; }
   /// What is left below the last block.
-  Millimetres room() const { return page_.body.bottom() - y_; }
+  Millimetres room() const { return bottom_ - y_; }
   /// The height of an empty continuation page.
   Millimetres full_room() const;
   bool is_at_top() const { return y_ == top_; }
@@ -52,12 +53,13 @@ class PageFlow {
  private:
   void start_page();
   void draw_title();
+  void draw_foot();
 
   const SheetContext& context_;
   FlowStart start_;
   PageShape page_;
   std::vector<Sheet> sheets_;
-  Millimetres y_, top_;
+  Millimetres y_, top_, bottom_;
 };
 
 }  // namespace loomfolio

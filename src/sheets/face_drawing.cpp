@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/face_drawing.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "sheets/face_labels.h"
+
+namespace loomfolio {
+namespace {
+
+Point scaled(Point p, int scale) { return {p.x / scale, p.y / scale}; }
+
+void add_shape(Items& items, const FaceShape& shape, int scale) {
+  if (shape.points.empty()) return;
+  const Pen pen{look::ink, shape.is_thin ? look::thin_line : look::part_line};
+  const Fill fill{shape.is_filled, look::band_dark};
+  std::vector<Point> points;
+  for (const Point& p : shape.points) points.push_back(scaled(p, scale));
+  switch (shape.type) {
+    case ShapeType::rect:
+      items.push_back(RectItem{{points[0].x, points[0].y, shape.width / scale, shape.height / scale}, shape.radius / scale, {true, pen}, fill});
+      break;
+    case ShapeType::circle: add_circle(items, points[0], shape.radius / scale, {true, pen}, fill); break;
+    case ShapeType::line:
+    case ShapeType::polyline: add_polyline(items, points, pen); break;
+    case ShapeType::text:
+      add_text(items, {points[0].x, baseline_at_middle(points[0].y, look::face_text)}, shape.text, look::face_text, look::grey, Align::centre);
+      break;
+  }
+}
+
+FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labels, int scale, const TextMeasure& measure) {
+  FaceLabelRequest request;
+  request.width = face.width / scale;
+  request.height = face.height / scale;
+  request.line_height = look::line_step(look::terminal_name);
+  for (const FaceLabel& label : labels) {
+    const Millimetres mark = measure.measure(label.mark, look::terminal_name).width;
+    const Millimetres code = label.code.empty() ? Millimetres(0) : measure.measure(label.code, look::wire_code).width;
+    request.terminals.push_back(scaled(label.at, scale));
+    request.one_line_widths.push_back(mark + (label.code.empty() ? Millimetres(0) : code + look::label_word_gap));
+    request.two_line_widths.push_back(std::max(mark, code));
+  }
+  return request;
+}
+
+void add_leader(Items& items, const PlacedFaceLabel& label) {
+  add_polyline(items, {label.terminal, label.elbow, label.edge}, {look::ink, look::thin_line});
+  add_circle(items, label.terminal, look::leader_dot, {false, {}}, {true, look::ink});
+}
+
+void add_label(Items& items, const PlacedFaceLabel& place, const FaceLabel& label, const TextMeasure& measure) {
+  const Point c = place.centre;
+  const Millimetres line = place.height / (place.side == LabelSide::left || place.side == LabelSide::right ? 1 : 2);
+  if (place.side == LabelSide::left || place.side == LabelSide::right) {
+    const Millimetres left = c.x - place.width / 2, baseline = baseline_at_middle(c.y, look::terminal_name);
+    add_text(items, {left, baseline}, label.mark, look::terminal_name);
+    const Millimetres mark = measure.measure(label.mark, look::terminal_name).width;
+    add_text(items, {left + mark + look::label_word_gap, baseline}, label.code, look::wire_code);
+    return;
+  }
+  const bool is_top = place.side == LabelSide::top;
+  const Millimetres first = c.y - line / 2, second = c.y + line / 2;
+  // The mark stands next to the face, the colours outside it.
+  const Millimetres mark_at = is_top ? second : first;
+  add_text(items, {c.x, baseline_at_middle(mark_at, look::terminal_name)}, label.mark, look::terminal_name, look::ink, Align::centre);
+  add_text(items, {c.x, baseline_at_middle(is_top ? first : second, look::wire_code)}, label.code, look::wire_code, look::ink, Align::centre);
+}
+
+/// The box around face and labels.
+Rect extent_of(const FaceLabelRequest& request, const std::vector<PlacedFaceLabel>& labels) {
+  Millimetres x0, y0, x1 = request.width, y1 = request.height;
+  for (const PlacedFaceLabel& label : labels) {
+    x0 = std::min(x0, label.centre.x - label.width / 2);
+    x1 = std::max(x1, label.centre.x + label.width / 2);
+    y0 = std::min(y0, label.centre.y - label.height / 2);
+    y1 = std::max(y1, label.centre.y + label.height / 2);
+  }
+  const Millimetres pen = look::part_line / 2;
+  return {x0 - pen, y0 - pen, x1 - x0 + pen * 2, y1 - y0 + pen * 2};
+}
+
+std::string_view view_key(View view) {
+  switch (view) {
+    case View::front: return "view.front";
+    case View::top: return "view.top";
+    case View::rear: return "view.rear";
+    case View::underside: return "view.underside";
+    case View::left_side: return "view.left_side";
+    case View::right_side: return "view.right_side";
+    case View::wire_side: return "view.wire_side";
+    case View::mating_side: return "view.mating_side";
+  }
+  return "view.front";
+}
+
+}  // namespace
+
+int face_scale(const Face& face, Millimetres most_width, Millimetres most_height) {
+  for (const int scale : std::array{1, 2, 5})
+    if (face.width / scale <= most_width && face.height / scale <= most_height) return scale;
+  return 10;
+}
+
+Block draw_face(const Face& face, const std::vector<FaceLabel>& labels, int scale, const TextMeasure& measure) {
+  const FaceLabelRequest request = request_of(face, labels, scale, measure);
+  const std::vector<PlacedFaceLabel> places = place_face_labels(request);
+  Items items;
+  items.push_back(TagOpenItem{"Figure", face.name});
+  for (const FaceShape& shape : face.shapes) add_shape(items, shape, scale);
+  for (const PlacedFaceLabel& place : places) add_leader(items, place);
+  for (const PlacedFaceLabel& place : places) add_label(items, place, labels[place.label], measure);
+  items.push_back(TagCloseItem{});
+  const Rect extent = extent_of(request, places);
+  Block block{extent.width, extent.height, {}};
+  place_block(block.items, Block{{}, {}, std::move(items)}, {-extent.x, -extent.y});
+  return block;
+}
+
+Block face_caption(const Face& face, int scale, Millimetres width, const Words& words, const TypeSetting& setting) {
+  const std::string view = words(view_key(face.seen));
+  const std::string said_scale = words("terminals.scale", {{"scale", std::to_string(scale)}});
+  Block block = set_paragraph({{{view, look::table_bold, look::ink, {}}, {"  " + said_scale, look::table, look::ink, {}}}, Align::left, "Caption"},
+                              width, setting);
+  std::string more = face.name;
+  if (!face.keying.empty()) more += (more.empty() ? "" : ". ") + face.keying;
+  if (more.empty()) return block;
+  Block second = set_paragraph({{{more, look::table_small, look::grey, {}}}, Align::left, "P"}, width, setting);
+  const Millimetres height = second.height;
+  place_block(block.items, std::move(second), {{}, block.height});
+  block.height += height;
+  return block;
+}
+
+Block scale_bar(const Words& words, const TypeSetting& setting) {
+  const Millimetres length(50), bar(1.6);
+  Block block{length, Millimetres(6.5), {}};
+  block.items.push_back(TagOpenItem{"Figure", words("terminals.scale_bar")});
+  for (int i = 0; i < 5; ++i)
+    add_boxed_rect(block.items, {length * (i / 5.0), Millimetres(0.2), length / 5, bar}, i % 2 == 0 ? look::ink : look::paper,
+                   {look::ink, look::thin_line});
+  const Millimetres baseline(5.4);
+  for (const int mark : {0, 10, 20, 30, 40, 50})
+    add_text(block.items, {Millimetres(mark), baseline}, std::to_string(mark), look::least, look::ink, Align::centre);
+  block.items.push_back(TagCloseItem{});
+  const std::string sentence = words("terminals.scale_bar");
+  Block text = set_paragraph({{{sentence, look::table, look::ink, {}}}, Align::left, "P"}, Millimetres(110), setting);
+  const Millimetres x = length + Millimetres(6);
+  block.width = x + text.width;
+  place_block(block.items, std::move(text), {x, Millimetres(0.4)});
+  return block;
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// Where the labels around a face stand.
+#pragma once
+
+#include <vector>
+
+#include "sheets/face_drawing.h"
+
+namespace loomfolio {
+
+enum class LabelSide : std::uint8_t { left, right, top, bottom };
+
+/// A label's place in the face's own coordinates, drawn size; `centre` is its middle, the leader ends at `edge`.
+struct PlacedFaceLabel {
+  std::size_t label = 0;  ///< index into the labels given
+  LabelSide side = LabelSide::left;
+  Point terminal, elbow, edge, centre;
+  Millimetres width, height;
+};
+
+struct FaceLabelRequest {
+  Millimetres width, height;  ///< of the face, drawn size
+  std::vector<Point> terminals;
+  std::vector<Millimetres> one_line_widths;  ///< of the labels set in one line, as at the left and right
+  std::vector<Millimetres> two_line_widths;  ///< set in two, as above and below
+  Millimetres line_height;
+};
+
+std::vector<PlacedFaceLabel> place_face_labels(const FaceLabelRequest& request);
+
+}  // namespace loomfolio

@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: MIT
+// The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts stand in
+// the order of zones. Small parts of one kind (lamps, switches) share one face.
+#include <algorithm>
+#include <utility>
+
+#include "sheets/anchors.h"
+#include "sheets/page_flow.h"
+#include "sheets/print_text.h"
+#include "sheets/sheet_makers.h"
+#include "sheets/terminal_rows.h"
+
+namespace loomfolio {
+namespace {
+
+/// Faces larger than this are drawn at a said smaller scale.
+constexpr Millimetres most_face_width(104), most_face_height(96);
+/// Faces and captions at most this wide leave room for the table beside them.
+constexpr double beside_share = 0.44;
+/// Kinds with at most this many terminals are shown once for all parts of the kind.
+constexpr std::size_t shared_terminals = 3;
+
+/// Parts shown together: one part, or all small ones of a kind.
+struct PartGroup {
+  std::vector<PartId> parts;
+};
+
+std::vector<PartId> parts_by_zone(const Build& build) {
+  std::vector<PartId> parts;
+  for (std::size_t i = 0; i < build.parts.size(); ++i) parts.push_back(PartId{static_cast<std::int32_t>(i)});
+  std::stable_sort(parts.begin(), parts.end(), [&](PartId a, PartId b) { return build.part(a).zone < build.part(b).zone; });
+  return parts;
+}
+
+std::vector<PartGroup> group_parts(const Build& build) {
+  std::vector<PartGroup> groups;
+  for (const PartId id : parts_by_zone(build)) {
+    const Part& part = build.part(id);
+    const bool may_share = build.kind_of(part).terminals.size() <= shared_terminals;
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const PartGroup& group) {
+      return may_share && build.part(group.parts.front()).kind == part.kind;
+    });
+    if (same == groups.end()) groups.push_back({{id}});
+    else same->parts.push_back(id);
+  }
+  return groups;
+}
+
+class MapMaker {
+ public:
+  explicit MapMaker(const SheetContext& context)
+      : context_(context), build_(context.build()), words_(context.words()), wires_{wires_at_terminals(context.build())},
+        flow_(context, {"terminals", context.words()("terminals.title"), context.words()("terminals.intro"),
+                        scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
+
+  std::vector<Sheet> make() {
+    for (const PartGroup& group : group_parts(build_)) add_group(group);
+    return flow_.take();
+  }
+
+ private:
+  void add_group(const PartGroup& group) {
+    Block head = make_head(group);
+    Block faces = make_faces(group, flow_.width() * beside_share);
+    const bool is_beside = faces.width <= flow_.width() * beside_share;
+    const Millimetres table_width = is_beside && faces.height.number() > 0 ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
+    const Table table = make_table(group);
+    Block rows = table_block(table, table_width, flow_.setting());
+    const bool fits = head.height + rows.height < flow_.full_room() - look::block_gap;
+    if (is_beside && fits) return flow_.add(beside(std::move(head), std::move(faces), std::move(rows)), look::block_gap * 1.4);
+    stack(std::move(head), std::move(faces), table, std::move(rows));
+  }
+
+  /// Name, kind and zone over a rule.
+  Block make_head(const PartGroup& group) const {
+    const Part& first = build_.part(group.parts.front());
+    const Kind& kind = build_.kind_of(first);
+    const bool is_one = group.parts.size() == 1;
+    const std::string name = is_one ? first.label : kind.name;
+    const std::string beside = is_one ? (kind.name == first.label ? "" : kind.name) : words_("terminals.parts_alike", {{"count", std::to_string(group.parts.size())}});
+    std::vector<Span> spans{{name, look::heading, look::ink, {}}, {"   " + beside, look::table, look::grey, {}}};
+    if (is_one) spans.push_back({(beside.empty() ? "" : ", ") + zone_name(build_.zone(first.zone)), look::table, look::grey, {}});
+    Block block = set_paragraph({spans, Align::left, "H3"}, flow_.width(), flow_.setting());
+    for (const PartId part : group.parts) block.items.insert(block.items.begin(), AnchorItem{part_anchor(build_.part(part)), {}});
+    block.height += Millimetres(0.8);
+    block.items.push_back(TagOpenItem{"Artifact", {}});
+    add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
+    block.items.push_back(TagCloseItem{});
+    block.height += Millimetres(2.5);
+    return block;
+  }
+
+  /// All faces that hold terminals: one under the other, or side by side where that fits and is less high.
+  Block make_faces(const PartGroup& group, Millimetres room) const {
+    const Part& part = build_.part(group.parts.front());
+    const Kind& kind = build_.kind_of(part);
+    const LabelCodes codes = group.parts.size() == 1 ? LabelCodes::with_colours : LabelCodes::marks_only;
+    std::vector<Block> faces;
+    for (std::size_t f = 0; f < kind.faces.size(); ++f) {
+      const auto labels = face_labels(context_, wires_, part, static_cast<int>(f), codes);
+      if (!labels.empty()) faces.push_back(make_face(kind.faces[f], labels));
+    }
+    Millimetres widest_face, total;
+    for (const Block& face : faces) widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
+    return widest_face <= room ? pile(std::move(faces)) : line_up(std::move(faces), total <= flow_.width() + look::gutter);
+  }
+
+  Block make_face(const Face& face, const std::vector<FaceLabel>& labels) const {
+    const int scale = face_scale(face, most_face_width, most_face_height);
+    Block block = draw_face(face, labels, scale, context_.measure());
+    block.width = std::max(block.width, Millimetres(46));
+    Block caption = face_caption(face, scale, block.width, words_, flow_.setting());
+    const Millimetres y = block.height + Millimetres(1.5), height = caption.height;
+    place_block(block.items, std::move(caption), {{}, y});
+    block.height = y + height;
+    return block;
+  }
+
+  static Block pile(std::vector<Block> faces) {
+    Block all;
+    for (Block& face : faces) {
+      const Millimetres y = all.height + (all.height.number() > 0 ? look::block_gap : Millimetres(0));
+      all.height = y + face.height;
+      all.width = std::max(all.width, face.width);
+      place_block(all.items, std::move(face), {{}, y});
+    }
+    return all;
+  }
+
+  static Block line_up(std::vector<Block> faces, bool in_one_line) {
+    if (!in_one_line) return pile(std::move(faces));
+    Block all;
+    for (Block& face : faces) {
+      const Millimetres x = all.width + (all.width.number() > 0 ? look::gutter : Millimetres(0));
+      all.width = x + face.width;
+      all.height = std::max(all.height, face.height);
+      place_block(all.items, std::move(face), {x, {}});
+    }
+    return all;
+  }
+
+  Table make_table(const PartGroup& group) const {
+    Table table{terminal_columns(words_), {}};
+    for (const PartId id : group.parts) {
+      const Part& part = build_.part(id);
+      if (group.parts.size() > 1) table.rows.push_back(group_row(part.label + ", " + zone_name(build_.zone(part.zone))));
+      for (Row& row : terminal_rows(context_, wires_, part)) table.rows.push_back(std::move(row));
+    }
+    return table;
+  }
+
+  Block beside(Block head, Block faces, Block rows) const {
+    Block block{flow_.width(), head.height + std::max(faces.height, rows.height), {}};
+    const Millimetres y = head.height, table_x = flow_.width() - rows.width;
+    place_block(block.items, std::move(head), {});
+    place_block(block.items, std::move(faces), {{}, y});
+    place_block(block.items, std::move(rows), {table_x, y});
+    return block;
+  }
+
+  void stack(Block head, Block faces, const Table& table, Block rows) {
+    const Millimetres y = head.height;
+    const bool has_faces = faces.height.number() > 0;
+    head.height += faces.height;
+    place_block(head.items, std::move(faces), {{}, y});
+    if (head.height + look::block_gap + rows.height <= flow_.full_room()) {
+      const Millimetres below = head.height + (has_faces ? look::paragraph_gap * 2 : Millimetres(0));
+      head.height = below + rows.height;
+      place_block(head.items, std::move(rows), {{}, below});
+      return flow_.add(std::move(head), look::block_gap * 1.4);
+    }
+    flow_.keep(head.height + Millimetres(30));
+    flow_.add(std::move(head), look::block_gap * 1.4);
+    add_table(flow_, table, has_faces ? look::paragraph_gap * 2 : Millimetres(0));
+  }
+
+  const SheetContext& context_;
+  const Build& build_;
+  const Words& words_;
+  TerminalWires wires_;
+  PageFlow flow_;
+};
+
+}  // namespace
+
+std::vector<Sheet> make_terminal_map(const SheetContext& context) {
+  if (context.build().parts.empty()) return {};
+  return MapMaker(context).make();
+}
+
+}  // namespace loomfolio

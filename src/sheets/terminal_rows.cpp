@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/terminal_rows.h"
+
+#include "base/text.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/wire_cells.h"
+
+namespace loomfolio {
+namespace {
+
+const std::vector<WireId>& wires_of(const TerminalWires& wires, const Part& part, std::size_t terminal) {
+  return wires.by_terminal[part.terminals[terminal].at()];
+}
+
+Row wire_end_row(const SheetContext& context, TerminalId terminal, WireId id, Cell mark) {
+  const Wire& wire = context.build().wire(id);
+  return {{std::move(mark), wire_number_cell(context, id), wire_colour_cell(wire, {}), text_cell(print_wire_size(wire)),
+           terminal_cell(context, other_end(wire, terminal), wire.purpose)}};
+}
+
+/// A sealed cavity without a wire leaks unless it is plugged.
+Row open_row(const SheetContext& context, const KindTerminal& terminal, Cell mark) {
+  const char* key = terminal.form == TerminalForm::sealed ? "terminals.plug" : "terminals.no_wire";
+  Cell note{{{{{context.words()(key), look::table, look::grey, {}}}, Align::left, {}}}};
+  return {{std::move(mark), text_cell(""), text_cell(""), text_cell(""), std::move(note)}};
+}
+
+}  // namespace
+
+std::vector<Column> terminal_columns(const Words& words) {
+  return {{words("terminals.terminal"), CellAlign::near, Wrapping::wraps, 1},
+          {words("terminals.wire"), CellAlign::near, Wrapping::keeps, 0},
+          {words("terminals.colour"), CellAlign::near, Wrapping::keeps, 0},
+          {words("terminals.size"), CellAlign::near, Wrapping::keeps, 0},
+          {words("terminals.goes_to"), CellAlign::near, Wrapping::wraps, 1.2}};
+}
+
+std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part) {
+  const Kind& kind = context.build().kind_of(part);
+  std::vector<Row> rows;
+  for (std::size_t t = 0; t < part.terminals.size(); ++t) {
+    const KindTerminal& terminal = kind.terminals[t];
+    Cell mark = two_line_cell(terminal.id, terminal.name, look::table_bold);
+    const std::vector<WireId>& ends = wires_of(wires, part, t);
+    if (ends.empty()) rows.push_back(open_row(context, terminal, mark));
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+      Cell shown = i == 0 ? mark : text_cell(terminal.id, look::table_bold);
+      rows.push_back(wire_end_row(context, part.terminals[t], ends[i], std::move(shown)));
+    }
+  }
+  return rows;
+}
+
+std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWires& wires, const Part& part, int face, LabelCodes codes) {
+  const Kind& kind = context.build().kind_of(part);
+  std::vector<FaceLabel> labels;
+  for (std::size_t t = 0; t < kind.terminals.size(); ++t) {
+    if (kind.terminals[t].face != face) continue;
+    std::vector<std::string> colours;
+    if (codes == LabelCodes::with_colours)
+      for (const WireId wire : wires_of(wires, part, t)) colours.push_back(context.build().wire(wire).colour.text());
+    labels.push_back({kind.terminals[t].at, kind.terminals[t].id, join(colours, " ")});
+  }
+  return labels;
+}
+
+}  // namespace loomfolio
