@@ -10,9 +10,9 @@
 namespace loomfolio {
 namespace {
 
-/// What a variant has and the first does not: parts by label.
+/// Leads to the first sheet of the hook-up.
 Cell link_cell(const SheetContext& context, const Build& build) {
-  const std::string target = build.variant + "/" + "wires";
+  const std::string target = build.variant + "/";
   const std::string text = context.words()("chooser.sheet", {{"sheet", sheet_mark(target)}});
   return {{{{{text, look::text_bold, look::accent, {target, {}}}}, Align::left, {}}}};
 }

@@ -1,20 +1,205 @@
 // SPDX-License-Identifier: MIT
-#include "sheets/draw.h"
+// The cover: what this is, the cautions that come first, where to find what, and what tools to lay out.
+#include <algorithm>
+#include <utility>
+
+#include "base/text.h"
+#include "sheets/columns.h"
 #include "sheets/frame.h"
+#include "sheets/panel.h"
+#include "sheets/print_text.h"
+#include "sheets/reference.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/tools_needed.h"
 
 namespace loomfolio {
+namespace {
+
+constexpr Millimetres entry_height(5.4), group_height(7.4), tool_box(3);
+
+/// One after another, downwards.
+class Stack {
+ public:
+  explicit Stack(Millimetres width) : block_{width, {}, {}} {}
+  void put(Block part, Millimetres gap = {}) {
+    const Millimetres y = block_.height + gap, height = part.height;
+    place_block(block_.items, std::move(part), {{}, y});
+    block_.height = y + height;
+  }
+  Block take() { return std::move(block_); }
+
+ private:
+  Block block_;
+};
+
+struct Fact {
+  std::string_view head;
+  std::string value;
+};
+
+/// Job, revision, date and who checked it, in a row between two rules.
+Block fact_row(const PageFlow& flow) {
+  const Document& document = flow.context().build().document;
+  const Words& words = flow.context().words();
+  const std::vector<Fact> facts{{"strip.job", document.job},
+                                {"strip.revision", document.revision},
+                                {"cover.date", print_date(document.date, words)},
+                                {"strip.checked_by", document.checked_by}};
+  Block block{flow.width(), Millimetres(13), {}};
+  const Millimetres step = column_width(flow, 4) + look::gutter;
+  const bool is_right_to_left = flow.setting().is_right_to_left;
+  const Align align = is_right_to_left ? Align::right : Align::left;
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    const Millimetres offset = step * static_cast<double>(i);
+    const Millimetres x = is_right_to_left ? flow.width() - offset : offset;
+    block.items.push_back(TagOpenItem{"P", {}});
+    add_text(block.items, {x, Millimetres(4.5)}, words(facts[i].head), look::small, look::grey, align);
+    const FittedText value = fit_text(facts[i].value, look::text_bold, column_width(flow, 4), flow.setting().measure);
+    add_text(block.items, {x, Millimetres(9.8)}, value.text, value.style, look::ink, align);
+    block.items.push_back(TagCloseItem{});
+  }
+  block.items.push_back(TagOpenItem{"Artifact", {}});
+  add_line(block.items, {}, {block.width, {}}, {look::ink, look::part_line});
+  add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+void add_title(PageFlow& flow) {
+  const Document& document = flow.context().build().document;
+  const auto line = [&](const std::string& text, const TextStyle& style, const char* tag) {
+    return set_paragraph({{{text, style, look::ink, {}}}, Align::left, tag}, flow.width(), flow.setting());
+  };
+  if (!document.workshop.empty()) flow.add(line(document.workshop, look::text, "P"), {});
+  flow.add(line(document.title, look::cover_title, "H1"), Millimetres(10));
+  if (!document.subtitle.empty()) flow.add(line(document.subtitle, look::cover_subtitle, "P"), Millimetres(1));
+  flow.add(fact_row(flow), Millimetres(8));
+}
+
+/// Title, a dotted leader, the sheet's number; the whole line leads there.
+Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlow& flow) {
+  const TextMeasure& measure = flow.setting().measure;
+  Block block{width, entry_height, {}};
+  const Millimetres baseline(3.9);
+  const std::string number = sheet_mark(entry.id);
+  const Millimetres number_width = measure.measure(widest(number), look::text).width;
+  const FittedText title = fit_text(entry.title, look::text, width - number_width - Millimetres(6), measure);
+  const Millimetres title_width = measure.measure(title.text, title.style).width;
+  const bool is_right_to_left = flow.setting().is_right_to_left;
+  const auto x = [&](Millimetres from_near) { return is_right_to_left ? width - from_near : from_near; };
+  block.items.push_back(TagOpenItem{"TOCI", {}});
+  block.items.push_back(LinkItem{{{}, {}, width, entry_height}, entry.id, {}});
+  add_text(block.items, {x({}), baseline}, title.text, title.style, look::ink,
+           is_right_to_left ? Align::right : Align::left);
+  add_text(block.items, {x(width), baseline}, number, look::text, look::accent,
+           is_right_to_left ? Align::left : Align::right);
+  block.items.push_back(TagCloseItem{});
+  block.items.push_back(TagOpenItem{"Artifact", {}});
+  const Pen dots{look::grey, Millimetres(0.3), {Millimetres(0), Millimetres(1.6)}, Cap::round};
+  const Millimetres from = title_width + Millimetres(2), to = width - number_width - Millimetres(1.5);
+  if (to > from)
+    add_line(block.items, {x(to), baseline - Millimetres(0.3)}, {x(from), baseline - Millimetres(0.3)}, dots);
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+Block contents_group(const std::string& group, Millimetres width, const PageFlow& flow) {
+  Block block{width, group_height, {}};
+  Block text = set_paragraph({{{group, look::text_bold, look::ink, {}}}, Align::left, "P"}, width, flow.setting());
+  place_block(block.items, std::move(text), {{}, group_height - entry_height + Millimetres(0.3)});
+  return block;
+}
+
+std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width) {
+  std::vector<Block> blocks;
+  std::string group;
+  for (const ContentsEntry& entry : flow.context().contents) {
+    // A group's name is no line of its own but the head of its first line, so that the two are never parted.
+    const bool opens_group = entry.group != group && !entry.group.empty();
+    group = entry.group;
+    Stack stack(width);
+    if (opens_group) stack.put(contents_group(entry.group, width, flow));
+    stack.put(contents_line(entry, width, flow));
+    blocks.push_back(stack.take());
+  }
+  return blocks;
+}
+
+/// A heading over rules, then the blocks.
+Block head_block(const std::string& text, Millimetres width, const PageFlow& flow) {
+  Block block = set_paragraph({{{text, look::heading, look::ink, {}}}, Align::left, "H2"}, width, flow.setting());
+  block.height += Millimetres(2);
+  return block;
+}
+
+Block tool_line(const std::string& tool, Millimetres width, const PageFlow& flow) {
+  const Millimetres indent = tool_box + Millimetres(2.5);
+  Block text =
+      set_paragraph({{{tool, look::text, look::ink, {}}}, Align::left, "LBody"}, width - indent, flow.setting());
+  Block block{width, text.height + Millimetres(1.1), {}};
+  const bool is_right_to_left = flow.setting().is_right_to_left;
+  block.items.push_back(TagOpenItem{"LI", {}});
+  add_rect(block.items, {is_right_to_left ? width - tool_box : Millimetres(0), Millimetres(0.8), tool_box, tool_box},
+           {look::ink, look::line});
+  place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : indent, {}});
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
+Block tools_block(const PageFlow& flow, Millimetres width) {
+  const Words& words = flow.context().words();
+  std::vector<const Build*> builds;
+  for (const SolvedBuild& solved : flow.context().input.builds) builds.push_back(&solved.build);
+  Stack stack(width);
+  stack.put(head_block(words("cover.tools"), width, flow));
+  Block open{width, {}, {TagOpenItem{"L", {}}}}, close{width, {}, {TagCloseItem{}}};
+  stack.put(open);
+  for (const std::string& tool : tools_needed(builds, words)) stack.put(tool_line(tool, width, flow));
+  stack.put(close);
+  return stack.take();
+}
+
+/// Contents at the near side, tools at the other; contents that do not fit go on the next page in two columns.
+void add_contents_and_tools(PageFlow& flow) {
+  const Millimetres width = column_width(flow, 2);
+  const Words& words = flow.context().words();
+  std::vector<Block> lines = contents_blocks(flow, width);
+  Block tools = tools_block(flow, width);
+  const Millimetres room = flow.room() - Millimetres(9);
+  Stack stack(width);
+  stack.put(head_block(words("cover.contents"), width, flow));
+  std::size_t placed = 0;
+  Millimetres used = stack.take().height;
+  Stack column(width);
+  column.put(head_block(words("cover.contents"), width, flow));
+  for (; placed < lines.size() && used + lines[placed].height <= room; ++placed) {
+    used += lines[placed].height;
+    column.put(std::move(lines[placed]));
+  }
+  Block contents = column.take();
+  Block both{flow.width(), std::max(contents.height, tools.height), {}};
+  const bool is_right_to_left = flow.setting().is_right_to_left;
+  const Millimetres far = width + look::gutter;
+  place_block(both.items, std::move(contents), {is_right_to_left ? far : Millimetres(0), {}});
+  place_block(both.items, std::move(tools), {is_right_to_left ? Millimetres(0) : far, {}});
+  flow.add(std::move(both), Millimetres(8));
+  if (placed == lines.size()) return;
+  lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(placed));
+  flow.new_page();
+  add_columns(flow, std::move(lines), {2, Millimetres(0)}, {});
+}
+
+}  // namespace
 
 std::vector<Sheet> make_cover(const SheetContext& context) {
-  const PageShape page = upright_page(context.input.text_paper);
-  const Document& document = context.build().document;
-  Sheet sheet;
-  sheet.id = context.id_prefix + "cover";
-  sheet.title = context.words()("cover.title");
-  sheet.width = page.width;
-  sheet.height = page.height;
-  add_text(sheet.items, {page.body.x, page.body.y + Millimetres(8)}, document.title, look::title);
-  return {sheet};
+  const Words& words = context.words();
+  PageFlow flow(context, {"cover", words("cover.title"), {}, {}, TitleLine::none});
+  add_title(flow);
+  const std::string key = context.build().document.scope == Scope::kit ? "cover.kit" : "cover.machine";
+  flow.add(make_panel(panel_from_words(words, Signal::warning, key), flow.width(), words, flow.setting()),
+           Millimetres(8));
+  add_contents_and_tools(flow);
+  return flow.take();
 }
 
 }  // namespace loomfolio

@@ -31,7 +31,9 @@ Block joint_block(const PageFlow& flow, Joint joint) {
     place_block(block.items, std::move(text), {{}, block.height});
     block.height += height;
   };
-  put({{{joint.id, look::heading, look::ink, {}}, {"  " + joint.name, look::text_bold, look::ink, {}}}, Align::left, "H3"});
+  put({{{joint.id, look::heading, look::ink, {}}, {"  " + joint.name, look::text_bold, look::ink, {}}},
+       Align::left,
+       "H3"});
   for (const std::string& line : joint.lines) put({{{line, look::table, look::ink, {}}}, Align::left, "P"});
   const Millimetres star_height = joint.star.height;
   const Millimetres height = std::max(block.height, star_height);
@@ -65,7 +67,8 @@ Joint splice_joint(const PageFlow& flow, const Splice& splice) {
   const WireSides sides = sides_at(context.build(), splice.terminal);
   Joint joint{splice_anchor(splice), splice.id, splice.label, {}, splice_star(context, splice, star_width(flow))};
   joint.lines.push_back(zone_name(context.build().zone(splice.zone)));
-  const SquareMillimetres left = total_area(context.build(), sides.left), right = total_area(context.build(), sides.right);
+  const SquareMillimetres left = total_area(context.build(), sides.left),
+                          right = total_area(context.build(), sides.right);
   if (left.number() > 0 && right.number() > 0)
     joint.lines.push_back(words("earths.barrel", {{"left", print_area(left)}, {"right", print_area(right)}}));
   add_if_said(joint.lines, splice.note);

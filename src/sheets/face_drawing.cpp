@@ -20,18 +20,27 @@ void add_shape(Items& items, const FaceShape& shape, int scale) {
   for (const Point& p : shape.points) points.push_back(scaled(p, scale));
   switch (shape.type) {
     case ShapeType::rect:
-      items.push_back(RectItem{{points[0].x, points[0].y, shape.width / scale, shape.height / scale}, shape.radius / scale, {true, pen}, fill});
+      items.push_back(RectItem{{points[0].x, points[0].y, shape.width / scale, shape.height / scale},
+                               shape.radius / scale,
+                               {true, pen},
+                               fill});
       break;
-    case ShapeType::circle: add_circle(items, points[0], shape.radius / scale, {true, pen}, fill); break;
+    case ShapeType::circle:
+      add_circle(items, points[0], shape.radius / scale, {true, pen}, fill);
+      break;
     case ShapeType::line:
-    case ShapeType::polyline: add_polyline(items, points, pen); break;
+    case ShapeType::polyline:
+      add_polyline(items, points, pen);
+      break;
     case ShapeType::text:
-      add_text(items, {points[0].x, baseline_at_middle(points[0].y, look::face_text)}, shape.text, look::face_text, look::grey, Align::centre);
+      add_text(items, {points[0].x, baseline_at_middle(points[0].y, look::face_text)}, shape.text, look::face_text,
+               look::grey, Align::centre);
       break;
   }
 }
 
-FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labels, int scale, const TextMeasure& measure) {
+FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labels, int scale,
+                            const TextMeasure& measure) {
   FaceLabelRequest request;
   request.width = face.width / scale;
   request.height = face.height / scale;
@@ -65,8 +74,10 @@ void add_label(Items& items, const PlacedFaceLabel& place, const FaceLabel& labe
   const Millimetres first = c.y - line / 2, second = c.y + line / 2;
   // The mark stands next to the face, the colours outside it.
   const Millimetres mark_at = is_top ? second : first;
-  add_text(items, {c.x, baseline_at_middle(mark_at, look::terminal_name)}, label.mark, look::terminal_name, look::ink, Align::centre);
-  add_text(items, {c.x, baseline_at_middle(is_top ? first : second, look::wire_code)}, label.code, look::wire_code, look::ink, Align::centre);
+  add_text(items, {c.x, baseline_at_middle(mark_at, look::terminal_name)}, label.mark, look::terminal_name, look::ink,
+           Align::centre);
+  add_text(items, {c.x, baseline_at_middle(is_top ? first : second, look::wire_code)}, label.code, look::wire_code,
+           look::ink, Align::centre);
 }
 
 /// The box around face and labels.
@@ -84,14 +95,22 @@ Rect extent_of(const FaceLabelRequest& request, const std::vector<PlacedFaceLabe
 
 std::string_view view_key(View view) {
   switch (view) {
-    case View::front: return "view.front";
-    case View::top: return "view.top";
-    case View::rear: return "view.rear";
-    case View::underside: return "view.underside";
-    case View::left_side: return "view.left_side";
-    case View::right_side: return "view.right_side";
-    case View::wire_side: return "view.wire_side";
-    case View::mating_side: return "view.mating_side";
+    case View::front:
+      return "view.front";
+    case View::top:
+      return "view.top";
+    case View::rear:
+      return "view.rear";
+    case View::underside:
+      return "view.underside";
+    case View::left_side:
+      return "view.left_side";
+    case View::right_side:
+      return "view.right_side";
+    case View::wire_side:
+      return "view.wire_side";
+    case View::mating_side:
+      return "view.mating_side";
   }
   return "view.front";
 }
@@ -122,8 +141,11 @@ Block draw_face(const Face& face, const std::vector<FaceLabel>& labels, int scal
 Block face_caption(const Face& face, int scale, Millimetres width, const Words& words, const TypeSetting& setting) {
   const std::string view = words(view_key(face.seen));
   const std::string said_scale = words("terminals.scale", {{"scale", std::to_string(scale)}});
-  Block block = set_paragraph({{{view, look::table_bold, look::ink, {}}, {"  " + said_scale, look::table, look::ink, {}}}, Align::left, "Caption"},
-                              width, setting);
+  Block block =
+      set_paragraph({{{view, look::table_bold, look::ink, {}}, {"  " + said_scale, look::table, look::ink, {}}},
+                     Align::left,
+                     "Caption"},
+                    width, setting);
   std::string more = face.name;
   if (!face.keying.empty()) more += (more.empty() ? "" : ". ") + face.keying;
   if (more.empty()) return block;
@@ -139,8 +161,8 @@ Block scale_bar(const Words& words, const TypeSetting& setting) {
   Block block{length, Millimetres(6.5), {}};
   block.items.push_back(TagOpenItem{"Figure", words("terminals.scale_bar")});
   for (int i = 0; i < 5; ++i)
-    add_boxed_rect(block.items, {length * (i / 5.0), Millimetres(0.2), length / 5, bar}, i % 2 == 0 ? look::ink : look::paper,
-                   {look::ink, look::thin_line});
+    add_boxed_rect(block.items, {length * (i / 5.0), Millimetres(0.2), length / 5, bar},
+                   i % 2 == 0 ? look::ink : look::paper, {look::ink, look::thin_line});
   const Millimetres baseline(5.4);
   for (const int mark : {0, 10, 20, 30, 40, 50})
     add_text(block.items, {Millimetres(mark), baseline}, std::to_string(mark), look::least, look::ink, Align::centre);

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Two arrangements are tried, labels at left and right and labels above and below, and the one with the shorter, less crossed
-// leaders is taken. Within a side, labels keep the order of their terminals; of two terminals one behind the other, the inner
-// one's leader goes round on the side away from the face's middle:
+// Two arrangements are tried, labels at left and right and labels above and below, and the one with the shorter, less
+// crossed leaders is taken. Within a side, labels keep the order of their terminals; of two terminals one behind the
+// other, the inner one's leader goes round on the side away from the face's middle:
 //
 //        86 --.              (inner, upper half: label above)
 //        85 -- o   o
 //
-// Labels that would touch are pushed apart in clusters about their mean, which keeps each as near its terminal as room allows.
+// Labels that would touch are pushed apart in clusters about their mean, which keeps each as near its terminal as room
+// allows.
 #include "sheets/face_labels.h"
 
 #include <algorithm>
@@ -43,8 +44,8 @@ std::vector<double> spread(const std::vector<Wish>& wishes) {
       if (before.start() + before.length <= after.start() + 1e-9) break;
       // The wish of each member, carried to the middle of the joined cluster.
       const double joined = before.length + after.length;
-      before.centre_sum += static_cast<double>(before.count) * (joined / 2 - before.length / 2) +
-                           after.centre_sum + static_cast<double>(after.count) * (joined / 2 - (before.length + after.length / 2));
+      before.centre_sum += static_cast<double>(before.count) * (joined / 2 - before.length / 2) + after.centre_sum +
+                           static_cast<double>(after.count) * (joined / 2 - (before.length + after.length / 2));
       before.count += after.count;
       before.length = joined;
       clusters.pop_back();

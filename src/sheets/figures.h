@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Computed figures as the sheets print them. The sheets measure nothing: whoever composes a folio fills these from solve/.
+// Computed figures as the sheets print them. The sheets measure nothing: whoever composes a folio fills these from
+// solve/.
 #pragma once
 
 #include <optional>
@@ -12,9 +13,9 @@ namespace loomfolio {
 
 /// What one wire carries at worst.
 struct WireFigures {
-  std::optional<Amperes> most;  ///< over all situations
-  SituationId in_situation;     ///< where that is
-  std::optional<Volts> drop;    ///< along the wire, there
+  std::optional<Amperes> most;    ///< over all situations
+  SituationId in_situation;       ///< where that is
+  std::optional<Volts> drop;      ///< along the wire, there
   std::optional<InsideRef> fuse;  ///< the fuse that protects it; unset: none does
 };
 
@@ -25,9 +26,9 @@ struct FuseFigures {
   InsideRef fuse;
   std::optional<Amperes> load;  ///< most, over all situations
   SituationId in_situation;
-  std::vector<PartId> feeds;      ///< parts that it protects
-  std::vector<InsideRef> stops;   ///< what stops when it blows
-  WireId smallest_wire;           ///< behind it
+  std::vector<PartId> feeds;     ///< parts that it protects
+  std::vector<InsideRef> stops;  ///< what stops when it blows
+  WireId smallest_wire;          ///< behind it
   Protection protection = Protection::unknown;
 };
 

@@ -11,16 +11,26 @@ namespace {
 /// A key of [fitting]; `{size}` is blade width or thread.
 std::string_view fitting_key(TerminalForm form) {
   switch (form) {
-    case TerminalForm::blade: return "fitting.blade";
-    case TerminalForm::stud: return "fitting.stud";
-    case TerminalForm::sealed: return "fitting.sealed";
-    case TerminalForm::cavity: return "fitting.cavity";
-    case TerminalForm::bullet: return "fitting.bullet";
-    case TerminalForm::splice: return "fitting.splice";
-    case TerminalForm::lead: return "fitting.lead";
-    case TerminalForm::screw: return "fitting.screw";
-    case TerminalForm::push_on: return "fitting.push_on";
-    case TerminalForm::body: return "fitting.body";
+    case TerminalForm::blade:
+      return "fitting.blade";
+    case TerminalForm::stud:
+      return "fitting.stud";
+    case TerminalForm::sealed:
+      return "fitting.sealed";
+    case TerminalForm::cavity:
+      return "fitting.cavity";
+    case TerminalForm::bullet:
+      return "fitting.bullet";
+    case TerminalForm::splice:
+      return "fitting.splice";
+    case TerminalForm::lead:
+      return "fitting.lead";
+    case TerminalForm::screw:
+      return "fitting.screw";
+    case TerminalForm::push_on:
+      return "fitting.push_on";
+    case TerminalForm::body:
+      return "fitting.body";
   }
   return "fitting.lead";
 }

@@ -50,7 +50,7 @@ struct SheetContext {
   const FolioInput& input;
   const SolvedBuild& solved;
   std::string id_prefix;
-  std::string group;  ///< outline heading; empty: top level
+  std::string group;                         ///< outline heading; empty: top level
   std::vector<ContentsEntry> contents = {};  ///< of all other sheets; only for the sheet that opens the folio
 
   const Build& build() const { return solved.build; }

@@ -64,10 +64,14 @@ std::string list_insides(const Build& build, const std::vector<InsideRef>& refs)
 
 std::string_view verdict_key(Protection protection) {
   switch (protection) {
-    case Protection::unknown: return {};
-    case Protection::good: return "fuses.verdict_good";
-    case Protection::tight: return "fuses.verdict_tight";
-    case Protection::poor: return "fuses.verdict_poor";
+    case Protection::unknown:
+      return {};
+    case Protection::good:
+      return "fuses.verdict_good";
+    case Protection::tight:
+      return "fuses.verdict_tight";
+    case Protection::poor:
+      return "fuses.verdict_poor";
   }
   return {};
 }
@@ -84,7 +88,8 @@ Cell smallest_wire_cell(const SheetContext& context, const FuseFigures& figures)
   const Wire& wire = context.build().wire(figures.smallest_wire);
   const std::string_view verdict = verdict_key(figures.protection);
   Cell cell = two_line_cell(print_wire_size(wire), context.words()("name.wire", {{"id", wire.id}}));
-  if (!verdict.empty()) cell.lines.push_back({{{context.words()(verdict), look::table, look::ink, {}}}, Align::left, {}});
+  if (!verdict.empty())
+    cell.lines.push_back({{{context.words()(verdict), look::table, look::ink, {}}}, Align::left, {}});
   return cell;
 }
 
@@ -124,7 +129,8 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   if (fuses.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"fuses", words("fuses.title"), words("fuses.intro")});
-  flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()), {});
+  flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
+           {});
   add_table(flow, fuse_table(context, fuses));
   return flow.take();
 }

@@ -16,8 +16,9 @@ struct RatingColour {
 
 constexpr Colour dark = look::ink, light = look::paper;
 
-// Body colours of regular and miniature blades (ISO 8820-3 types C and F, SAE J1284 and J2077): 3 to 30 A as printed in a trade
-// handbook of automobile electrical systems, table of blade fuses; 1, 2, 35 and 40 A from a trade page. The shades are ours.
+// Body colours of regular and miniature blades (ISO 8820-3 types C and F, SAE J1284 and J2077): 3 to 30 A as printed in
+// a trade handbook of automobile electrical systems, table of blade fuses; 1, 2, 35 and 40 A from a trade page. The
+// shades are ours.
 constexpr std::array<RatingColour, 13> blade_colours{{
     {1, {{0x24, 0x24, 0x24}, light, "fuse_colour.black"}},
     {2, {{0x96, 0x98, 0x9a}, dark, "fuse_colour.grey"}},
@@ -34,7 +35,8 @@ constexpr std::array<RatingColour, 13> blade_colours{{
     {40, {{0xe8, 0x80, 0x22}, dark, "fuse_colour.orange"}},
 }};
 
-// Large blades (ISO 8820-3 type E): 20, 30, 40, 50, 60 and 80 A also in DIN 72581-3 form E; the others from a trade page.
+// Large blades (ISO 8820-3 type E): 20, 30, 40, 50, 60 and 80 A also in DIN 72581-3 form E; the others from a trade
+// page.
 constexpr std::array<RatingColour, 10> maxi_colours{{
     {20, {{0xf0, 0xd0, 0x32}, dark, "fuse_colour.yellow"}},
     {25, {{0x96, 0x98, 0x9a}, dark, "fuse_colour.grey"}},
@@ -76,24 +78,28 @@ Block blade_body(const FuseColour& colour, const std::string& rating) {
 /// A tube between two caps, its wire seen inside; the rating stands on a clear field in the middle.
 Block tube_body(const std::string& rating) {
   Block block{Millimetres(13), Millimetres(4.6), {}};
-  const auto box = [](double x, double w) { return Rect{Millimetres(x), Millimetres(0.1), Millimetres(w), Millimetres(4.4)}; };
+  const auto box = [](double x, double w) {
+    return Rect{Millimetres(x), Millimetres(0.1), Millimetres(w), Millimetres(4.4)};
+  };
   add_boxed_rect(block.items, box(2.4, 8.2), look::paper, outline);
   add_boxed_rect(block.items, box(0.1, 2.6), metal, outline, Millimetres(0.4));
   add_boxed_rect(block.items, box(10.3, 2.6), metal, outline, Millimetres(0.4));
-  add_text(block.items, {block.width / 2, baseline_at_middle(Millimetres(2.3), look::fuse_rating)}, rating, look::fuse_rating,
-           look::ink, Align::centre);
+  add_text(block.items, {block.width / 2, baseline_at_middle(Millimetres(2.3), look::fuse_rating)}, rating,
+           look::fuse_rating, look::ink, Align::centre);
   return block;
 }
 
 /// A strip with a hole at each end.
 Block strip_body(const std::string& rating) {
   Block block{Millimetres(15), Millimetres(5.2), {}};
-  add_boxed_rect(block.items, {Millimetres(0.1), Millimetres(0.9), Millimetres(14.8), Millimetres(3.4)}, metal, outline, Millimetres(1.6));
-  add_boxed_rect(block.items, {Millimetres(3.9), Millimetres(0.1), Millimetres(7.2), Millimetres(5)}, look::paper, outline, Millimetres(0.5));
+  add_boxed_rect(block.items, {Millimetres(0.1), Millimetres(0.9), Millimetres(14.8), Millimetres(3.4)}, metal, outline,
+                 Millimetres(1.6));
+  add_boxed_rect(block.items, {Millimetres(3.9), Millimetres(0.1), Millimetres(7.2), Millimetres(5)}, look::paper,
+                 outline, Millimetres(0.5));
   for (const double x : {2.0, 13.0})
     add_circle(block.items, {Millimetres(x), Millimetres(2.6)}, Millimetres(0.9), {true, outline}, {true, look::paper});
-  add_text(block.items, {block.width / 2, baseline_at_middle(Millimetres(2.6), look::fuse_rating)}, rating, look::fuse_rating,
-           look::ink, Align::centre);
+  add_text(block.items, {block.width / 2, baseline_at_middle(Millimetres(2.6), look::fuse_rating)}, rating,
+           look::fuse_rating, look::ink, Align::centre);
   return block;
 }
 

@@ -19,8 +19,8 @@ struct FuseColour {
   std::string_view key;  ///< word: fuse_colour.red
 };
 
-/// Colours by rating of ISO 8820-3 blades (types C and F; type E where the family is blade_maxi). Nothing for other families and
-/// for ratings that have no colour.
+/// Colours by rating of ISO 8820-3 blades (types C and F; type E where the family is blade_maxi). Nothing for other
+/// families and for ratings that have no colour.
 std::optional<FuseColour> fuse_colour(std::string_view family, Amperes rating);
 
 /// 'red'; empty when the family is not coded by colour.

@@ -16,6 +16,8 @@ inline constexpr Colour band{0xf4, 0xf4, 0xf2};  ///< zones, every fifth table r
 inline constexpr Colour band_dark{0xe9, 0xe9, 0xe6};
 
 inline constexpr TextStyle title{FaceName::sans, Weight::bold, 18};
+inline constexpr TextStyle cover_title{FaceName::sans, Weight::bold, 30};
+inline constexpr TextStyle cover_subtitle{FaceName::sans, Weight::regular, 13};
 inline constexpr TextStyle heading{FaceName::sans, Weight::bold, 12};
 inline constexpr TextStyle text{FaceName::sans, Weight::regular, 10};
 inline constexpr TextStyle text_bold{FaceName::sans, Weight::bold, 10};
@@ -62,7 +64,8 @@ inline constexpr Millimetres leader_dot{0.45}, label_word_gap{1.4};
 inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};
 inline constexpr double stripe_share = 0.42;
 inline constexpr Millimetres stripe_dash{3.2}, stripe_gap{1.6};
-inline constexpr Millimetres swatch_extra{0.9}, swatch_length{9};  ///< a swatch is shown a little thicker than the wire on a diagram
+inline constexpr Millimetres swatch_extra{0.9},
+    swatch_length{9};  ///< a swatch is shown a little thicker than the wire on a diagram
 
 /// Baseline to baseline of running text of that type size: 4.5 mm at 10 pt.
 constexpr Millimetres line_step(const TextStyle& style) { return Millimetres(style.points * 0.45); }

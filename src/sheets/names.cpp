@@ -16,9 +16,12 @@ std::string owner_name(const Build& build, TerminalId id, const Words& words) {
   const Terminal& terminal = build.terminal(id);
   const auto index = static_cast<std::size_t>(terminal.owner_index);
   switch (terminal.owner) {
-    case OwnerType::part: return build.parts[index].label;
-    case OwnerType::splice: return words("name.splice", {{"id", build.splices[index].id}});
-    case OwnerType::earth: return words("name.earth", {{"id", build.earths[index].id}});
+    case OwnerType::part:
+      return build.parts[index].label;
+    case OwnerType::splice:
+      return words("name.splice", {{"id", build.splices[index].id}});
+    case OwnerType::earth:
+      return words("name.earth", {{"id", build.earths[index].id}});
   }
   return {};
 }

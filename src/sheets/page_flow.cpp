@@ -43,6 +43,8 @@ void PageFlow::draw_foot() {
 
 void PageFlow::draw_title() {
   const bool is_first = sheets_.size() == 1;
+  y_ = page_.body.y;
+  if (is_first && start_.title_line == TitleLine::none) return;
   const bool is_right_to_left = context_.words().is_right_to_left();
   const Rect& body = page_.body;
   const Millimetres near = is_right_to_left ? body.right() : body.x, far = is_right_to_left ? body.x : body.right();

@@ -13,12 +13,16 @@
 
 namespace loomfolio {
 
+/// Whether a run prints its title on its first page; the cover has one of its own.
+enum class TitleLine : std::uint8_t { printed, none };
+
 /// What a run of text pages is called. Sheet ids are the context's prefix + `id`, then `id`-2, `id`-3.
 struct FlowStart {
   std::string id;
   std::string title;  ///< printed large on the first page, smaller with 'continued' on the others
   std::string intro;  ///< what the page is for, under the title; may be empty
   Block foot = {};    ///< stands at the foot of every page of the run
+  TitleLine title_line = TitleLine::printed;
 };
 
 class PageFlow {

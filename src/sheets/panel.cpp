@@ -81,6 +81,13 @@ Block alert_triangle(Millimetres height, Colour triangle, Colour mark) {
   return block;
 }
 
+Block signal_bar(Signal signal, Millimetres width, const Words& words, const TypeSetting& setting) {
+  Block block{width, look::signal_bar, {}};
+  draw_bar(block, signal, words, setting);
+  add_rect(block.items, {{}, {}, width, block.height}, {look::ink, look::heavy_line});
+  return block;
+}
+
 Block make_panel(const Panel& panel, Millimetres width, const Words& words, const TypeSetting& setting) {
   Block block{width, {}, {}};
   block.items.push_back(TagOpenItem{"Sect", {}});

@@ -28,6 +28,9 @@ struct Panel {
 /// The panel at that width.
 Block make_panel(const Panel& panel, Millimetres width, const Words& words, const TypeSetting& setting);
 
+/// The bar with triangle and signal word alone.
+Block signal_bar(Signal signal, Millimetres width, const Words& words, const TypeSetting& setting);
+
 /// The panel whose sentences are `key`_hazard, `key`_outcome, `key`_avoid_1, _avoid_2 ... of the words; `values` fill
 /// their places.
 Panel panel_from_words(const Words& words, Signal signal, const std::string& key,

@@ -55,9 +55,7 @@ std::string print_wire_size(const Wire& wire) {
   return size;
 }
 
-std::string print_area(SquareMillimetres area) {
-  return shortest(area.number(), 2) + no_break_space + "mm\u00b2";
-}
+std::string print_area(SquareMillimetres area) { return shortest(area.number(), 2) + no_break_space + "mm\u00b2"; }
 
 std::string print_amperes(Amperes current) {
   const double size = std::abs(current.number());
@@ -70,11 +68,16 @@ std::string print_rating(Amperes rating) { return shortest(rating.number(), 1) +
 
 std::string print_insulation(Insulation insulation, const Words& words) {
   switch (insulation) {
-    case Insulation::thin_wall: return words("insulation.thin_wall");
-    case Insulation::thick_wall: return words("insulation.thick_wall");
-    case Insulation::cross_linked: return words("insulation.cross_linked");
-    case Insulation::silicone: return words("insulation.silicone");
-    case Insulation::battery_cable: return words("insulation.battery_cable");
+    case Insulation::thin_wall:
+      return words("insulation.thin_wall");
+    case Insulation::thick_wall:
+      return words("insulation.thick_wall");
+    case Insulation::cross_linked:
+      return words("insulation.cross_linked");
+    case Insulation::silicone:
+      return words("insulation.silicone");
+    case Insulation::battery_cable:
+      return words("insulation.battery_cable");
   }
   return {};
 }

@@ -19,7 +19,7 @@ struct Place {
 };
 
 struct Places {
-  std::map<std::string, std::size_t, std::less<>> sheets;              ///< by sheet id
+  std::map<std::string, std::size_t, std::less<>> sheets;        ///< by sheet id
   std::map<std::pair<std::string, std::string>, Place> anchors;  ///< by sheet id and anchor
 };
 
@@ -28,6 +28,8 @@ Places find_places(const Folio& folio, const Paper& text_paper, const Paper& dra
   for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
     const Sheet& sheet = folio.sheets[i];
     places.sheets.emplace(sheet.id, i);
+    if (const std::size_t slash = sheet.id.find('/'); slash != std::string::npos)
+      places.sheets.emplace(sheet.id.substr(0, slash + 1), i);
     const PageShape page = page_of(sheet, text_paper, drawing_paper);
     for (const Item& item : sheet.items)
       if (const auto* anchor = std::get_if<AnchorItem>(&item)) {

@@ -11,11 +11,12 @@
 
 namespace loomfolio {
 
-/// The id of the first sheet of a run: 'wires' for 'wires-3'. A reference to an anchor may name the first sheet, wherever in the
-/// run the anchor stands.
+/// The id of the first sheet of a run: 'wires' for 'wires-3'. A reference to an anchor may name the first sheet,
+/// wherever in the run the anchor stands.
 std::string first_of_run(std::string_view sheet_id);
 
-/// A mark that becomes the number of that sheet, or of the sheet of its run that holds the anchor: '7'.
+/// A mark that becomes the number of that sheet ('with-unit/' names the first sheet of a hook-up), or of the sheet of
+/// its run that holds the anchor: '7'.
 std::string sheet_mark(std::string_view sheet_id, std::string_view anchor = {});
 
 /// A mark that becomes the grid field of that anchor on that sheet: 'B2'; nothing on a page without a grid.

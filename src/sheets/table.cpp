@@ -11,13 +11,16 @@ namespace {
 /// Puts rows onto pages. A structure tag may not run over a page, so each page's share is a table of its own.
 class TableFlow {
  public:
-  TableFlow(PageFlow& flow, const Table& table) : flow_(flow), table_(table), rows_(table, flow.width(), flow.setting()), head_(rows_.make_head()) {}
+  TableFlow(PageFlow& flow, const Table& table)
+      : flow_(flow), table_(table), rows_(table, flow.width(), flow.setting()), head_(rows_.make_head()) {}
 
   void place_all(Millimetres gap) {
     gap_ = gap;
     for (std::size_t i = 0; i < table_.rows.size(); ++i) {
-      if (table_.rows[i].is_group) place_group(i);
-      else place_row(table_.rows[i]);
+      if (table_.rows[i].is_group)
+        place_group(i);
+      else
+        place_row(table_.rows[i]);
     }
     close();
   }

@@ -21,7 +21,6 @@ const Span* pointed_span(const Cell& cell) {
   return is_figure ? &span : nullptr;
 }
 
-
 Align text_align(CellAlign align) {
   return align == CellAlign::near ? Align::left : align == CellAlign::centre ? Align::centre : Align::right;
 }
@@ -175,6 +174,5 @@ Block RowSetter::make_head() const {
   add_rule(block, {look::ink, look::heavy_line});
   return block;
 }
-
 
 }  // namespace loomfolio

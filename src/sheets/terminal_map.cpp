@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts stand in
-// the order of zones. Small parts of one kind (lamps, switches) share one face.
+// The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts
+// stand in the order of zones. Small parts of one kind (lamps, switches) share one face.
 #include <algorithm>
 #include <utility>
 
@@ -28,7 +28,8 @@ struct PartGroup {
 std::vector<PartId> parts_by_zone(const Build& build) {
   std::vector<PartId> parts;
   for (std::size_t i = 0; i < build.parts.size(); ++i) parts.push_back(PartId{static_cast<std::int32_t>(i)});
-  std::stable_sort(parts.begin(), parts.end(), [&](PartId a, PartId b) { return build.part(a).zone < build.part(b).zone; });
+  std::stable_sort(parts.begin(), parts.end(),
+                   [&](PartId a, PartId b) { return build.part(a).zone < build.part(b).zone; });
   return parts;
 }
 
@@ -40,8 +41,10 @@ std::vector<PartGroup> group_parts(const Build& build) {
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const PartGroup& group) {
       return may_share && build.part(group.parts.front()).kind == part.kind;
     });
-    if (same == groups.end()) groups.push_back({{id}});
-    else same->parts.push_back(id);
+    if (same == groups.end())
+      groups.push_back({{id}});
+    else
+      same->parts.push_back(id);
   }
   return groups;
 }
@@ -49,7 +52,10 @@ std::vector<PartGroup> group_parts(const Build& build) {
 class MapMaker {
  public:
   explicit MapMaker(const SheetContext& context)
-      : context_(context), build_(context.build()), words_(context.words()), wires_{wires_at_terminals(context.build())},
+      : context_(context),
+        build_(context.build()),
+        words_(context.words()),
+        wires_{wires_at_terminals(context.build())},
         flow_(context, {"terminals", context.words()("terminals.title"), context.words()("terminals.intro"),
                         scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
 
@@ -63,11 +69,13 @@ class MapMaker {
     Block head = make_head(group);
     Block faces = make_faces(group, flow_.width() * beside_share);
     const bool is_beside = faces.width <= flow_.width() * beside_share;
-    const Millimetres table_width = is_beside && faces.height.number() > 0 ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
+    const Millimetres table_width =
+        is_beside && faces.height.number() > 0 ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
     const Table table = make_table(group);
     Block rows = table_block(table, table_width, flow_.setting());
     const bool fits = head.height + rows.height < flow_.full_room() - look::block_gap;
-    if (is_beside && fits) return flow_.add(beside(std::move(head), std::move(faces), std::move(rows)), look::block_gap * 1.4);
+    if (is_beside && fits)
+      return flow_.add(beside(std::move(head), std::move(faces), std::move(rows)), look::block_gap * 1.4);
     stack(std::move(head), std::move(faces), table, std::move(rows));
   }
 
@@ -77,11 +85,15 @@ class MapMaker {
     const Kind& kind = build_.kind_of(first);
     const bool is_one = group.parts.size() == 1;
     const std::string name = is_one ? first.label : kind.name;
-    const std::string beside = is_one ? (kind.name == first.label ? "" : kind.name) : words_("terminals.parts_alike", {{"count", std::to_string(group.parts.size())}});
+    const std::string beside = is_one
+                                   ? (kind.name == first.label ? "" : kind.name)
+                                   : words_("terminals.parts_alike", {{"count", std::to_string(group.parts.size())}});
     std::vector<Span> spans{{name, look::heading, look::ink, {}}, {"   " + beside, look::table, look::grey, {}}};
-    if (is_one) spans.push_back({(beside.empty() ? "" : ", ") + zone_name(build_.zone(first.zone)), look::table, look::grey, {}});
+    if (is_one)
+      spans.push_back({(beside.empty() ? "" : ", ") + zone_name(build_.zone(first.zone)), look::table, look::grey, {}});
     Block block = set_paragraph({spans, Align::left, "H3"}, flow_.width(), flow_.setting());
-    for (const PartId part : group.parts) block.items.insert(block.items.begin(), AnchorItem{part_anchor(build_.part(part)), {}});
+    for (const PartId part : group.parts)
+      block.items.insert(block.items.begin(), AnchorItem{part_anchor(build_.part(part)), {}});
     block.height += Millimetres(0.8);
     block.items.push_back(TagOpenItem{"Artifact", {}});
     add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
@@ -102,7 +114,8 @@ class MapMaker {
     }
     Millimetres widest_face, total;
     for (const Block& face : faces) widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
-    return widest_face <= room ? pile(std::move(faces)) : line_up(std::move(faces), total <= flow_.width() + look::gutter);
+    return widest_face <= room ? pile(std::move(faces))
+                               : line_up(std::move(faces), total <= flow_.width() + look::gutter);
   }
 
   Block make_face(const Face& face, const std::vector<FaceLabel>& labels) const {
@@ -143,7 +156,8 @@ class MapMaker {
     Table table{terminal_columns(words_), {}};
     for (const PartId id : group.parts) {
       const Part& part = build_.part(id);
-      if (group.parts.size() > 1) table.rows.push_back(group_row(part.label + ", " + zone_name(build_.zone(part.zone))));
+      if (group.parts.size() > 1)
+        table.rows.push_back(group_row(part.label + ", " + zone_name(build_.zone(part.zone))));
       for (Row& row : terminal_rows(context_, wires_, part)) table.rows.push_back(std::move(row));
     }
     return table;

@@ -52,7 +52,8 @@ std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires&
   return rows;
 }
 
-std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWires& wires, const Part& part, int face, LabelCodes codes) {
+std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWires& wires, const Part& part, int face,
+                                   LabelCodes codes) {
   const Kind& kind = context.build().kind_of(part);
   std::vector<FaceLabel> labels;
   for (std::size_t t = 0; t < kind.terminals.size(); ++t) {

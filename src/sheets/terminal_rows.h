@@ -23,6 +23,7 @@ std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires&
 enum class LabelCodes : std::uint8_t { with_colours, marks_only };
 
 /// Labels of the part's terminals on that face.
-std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWires& wires, const Part& part, int face, LabelCodes codes);
+std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWires& wires, const Part& part, int face,
+                                   LabelCodes codes);
 
 }  // namespace loomfolio

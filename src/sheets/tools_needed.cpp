@@ -53,7 +53,8 @@ std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, c
   if (has(TerminalForm::stud)) tools.push_back(words("tools.crimper_ring"));
   if (fittings.has_cables) tools.push_back(words("tools.crimper_cable"));
   if (!fittings.threads.empty())
-    tools.push_back(words("tools.spanner", {{"threads", join({fittings.threads.begin(), fittings.threads.end()}, ", ")}}));
+    tools.push_back(
+        words("tools.spanner", {{"threads", join({fittings.threads.begin(), fittings.threads.end()}, ", ")}}));
   if (fittings.has_splices) tools.push_back(words("tools.splice"));
   for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse", "tools.care"}) tools.push_back(words(key));
   return tools;

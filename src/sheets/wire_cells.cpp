@@ -26,7 +26,8 @@ Cell wire_colour_cell(const Wire& wire, const std::string& second) {
 }
 
 Cell terminal_cell(const SheetContext& context, TerminalId terminal, const std::string& second) {
-  Paragraph line{{{owner_name(context.build(), terminal, context.words()), look::table, look::ink, {}}}, Align::left, {}};
+  Paragraph line{
+      {{owner_name(context.build(), terminal, context.words()), look::table, look::ink, {}}}, Align::left, {}};
   const std::string mark = terminal_mark(context.build(), terminal);
   if (!mark.empty()) line.spans.push_back({"\u00a0" + mark, look::table_bold, look::ink, {}});
   Cell cell{{line}};

@@ -12,14 +12,15 @@
 namespace loomfolio {
 namespace {
 
-// All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after `label_gap`.
+// All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after
+// `label_gap`.
 constexpr Millimetres fan(14), straight(9), label_gap(1.8), row_pitch(9.2), joint_half(8);
 constexpr Colour metal{0xc9, 0xca, 0xcc};
 
 enum class Towards { left, right };
 
 struct Fan {
-  Point joint;       ///< where the wires enter it
+  Point joint;  ///< where the wires enter it
   Towards towards = Towards::right;
   Millimetres label_room;
 };
@@ -29,10 +30,12 @@ std::vector<PathPiece> fan_path(const Fan& f, Millimetres row_y, Millimetres joi
   const double sign = f.towards == Towards::right ? 1 : -1;
   const Millimetres bend = f.joint.x + fan * sign, end = bend + straight * sign;
   const Millimetres middle = f.joint.x + fan * (sign * 0.5);
-  return {PathMove{{f.joint.x, joint_y}}, PathCurve{{middle, joint_y}, {middle, row_y}, {bend, row_y}}, PathLine{{end, row_y}}};
+  return {PathMove{{f.joint.x, joint_y}}, PathCurve{{middle, joint_y}, {middle, row_y}, {bend, row_y}},
+          PathLine{{end, row_y}}};
 }
 
-void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f, Millimetres row_y) {
+void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f,
+               Millimetres row_y) {
   const double sign = f.towards == Towards::right ? 1 : -1;
   const Millimetres x = f.joint.x + (fan + straight + label_gap) * sign;
   const TerminalId end = other_end(wire, here);
@@ -55,7 +58,8 @@ void add_label(Items& items, const SheetContext& context, const Wire& wire, Term
 }
 
 /// Draws one side's wires, their lines centred on the joint.
-void add_fan(Items& items, const SheetContext& context, const std::vector<WireId>& wires, TerminalId here, const Fan& f) {
+void add_fan(Items& items, const SheetContext& context, const std::vector<WireId>& wires, TerminalId here,
+             const Fan& f) {
   const auto count = static_cast<double>(wires.size());
   for (std::size_t i = 0; i < wires.size(); ++i) {
     const double place = static_cast<double>(i) - (count - 1) / 2;
@@ -71,21 +75,26 @@ void add_fan(Items& items, const SheetContext& context, const std::vector<WireId
 /// A crimped barrel in a shrunk sleeve.
 void add_barrel(Items& items, Point centre) {
   const Millimetres half = joint_half;
-  add_boxed_rect(items, {centre.x - half - Millimetres(2.5), centre.y - Millimetres(3.6), half * 2 + Millimetres(5), Millimetres(7.2)},
-                 look::band_dark, {look::grey, look::line}, Millimetres(2.4));
-  add_boxed_rect(items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)}, metal, {look::ink, look::part_line},
-                 Millimetres(0.8));
+  add_boxed_rect(
+      items,
+      {centre.x - half - Millimetres(2.5), centre.y - Millimetres(3.6), half * 2 + Millimetres(5), Millimetres(7.2)},
+      look::band_dark, {look::grey, look::line}, Millimetres(2.4));
+  add_boxed_rect(items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)}, metal,
+                 {look::ink, look::part_line}, Millimetres(0.8));
   for (const double dx : {-3.2, 3.2})
-    add_boxed_rect(items, {centre.x + Millimetres(dx - 0.8), centre.y - Millimetres(1.9), Millimetres(1.6), Millimetres(3.8)},
+    add_boxed_rect(items,
+                   {centre.x + Millimetres(dx - 0.8), centre.y - Millimetres(1.9), Millimetres(1.6), Millimetres(3.8)},
                    Colour{0xa9, 0xab, 0xae}, {look::ink, look::thin_line}, Millimetres(0.5));
 }
 
 /// A ring terminal under a bolt head on a piece of metal, seen from above, and the earth sign.
 void add_bolt(Items& items, Point centre) {
-  add_boxed_rect(items, {centre.x, centre.y - Millimetres(1.7), joint_half, Millimetres(3.4)}, metal, {look::ink, look::line}, Millimetres(0.6));
+  add_boxed_rect(items, {centre.x, centre.y - Millimetres(1.7), joint_half, Millimetres(3.4)}, metal,
+                 {look::ink, look::line}, Millimetres(0.6));
   add_circle(items, centre, Millimetres(4.2), {true, {look::ink, look::part_line}}, {true, metal});
   std::vector<Point> hexagon;
-  for (const auto& [x, y] : {std::pair(1.0, 0.0), {0.5, 0.866}, {-0.5, 0.866}, {-1.0, 0.0}, {-0.5, -0.866}, {0.5, -0.866}})
+  for (const auto& [x, y] :
+       {std::pair(1.0, 0.0), {0.5, 0.866}, {-0.5, 0.866}, {-1.0, 0.0}, {-0.5, -0.866}, {0.5, -0.866}})
     hexagon.push_back({centre.x + Millimetres(2.9 * x), centre.y + Millimetres(2.9 * y)});
   add_polygon(items, hexagon, look::paper, {look::ink, look::part_line});
   const Pen bar{look::ink, look::heavy_line};
@@ -97,7 +106,9 @@ void add_bolt(Items& items, Point centre) {
   }
 }
 
-Millimetres star_height(std::size_t rows) { return row_pitch * static_cast<double>(std::max<std::size_t>(rows, 1)) + Millimetres(1); }
+Millimetres star_height(std::size_t rows) {
+  return row_pitch * static_cast<double>(std::max<std::size_t>(rows, 1)) + Millimetres(1);
+}
 
 }  // namespace
 
@@ -105,8 +116,10 @@ WireSides sides_at(const Build& build, TerminalId terminal) {
   WireSides sides;
   for (std::size_t i = 0; i < build.wires.size(); ++i) {
     const WireId id{static_cast<std::int32_t>(i)};
-    if (build.wires[i].to == terminal) sides.left.push_back(id);
-    else if (build.wires[i].from == terminal) sides.right.push_back(id);
+    if (build.wires[i].to == terminal)
+      sides.left.push_back(id);
+    else if (build.wires[i].from == terminal)
+      sides.right.push_back(id);
   }
   const auto take_first = [](std::vector<WireId>& from, std::vector<WireId>& to) {
     if (!to.empty() || from.size() < 2) return;
@@ -131,7 +144,8 @@ Block splice_star(const SheetContext& context, const Splice& splice, Millimetres
   const Millimetres room = width / 2 - joint_half - fan - straight - label_gap;
   block.items.push_back(TagOpenItem{"Figure", context.words()("earths.splice_picture", {{"id", splice.id}})});
   add_fan(block.items, context, sides.left, splice.terminal, {{centre.x - joint_half, centre.y}, Towards::left, room});
-  add_fan(block.items, context, sides.right, splice.terminal, {{centre.x + joint_half, centre.y}, Towards::right, room});
+  add_fan(block.items, context, sides.right, splice.terminal,
+          {{centre.x + joint_half, centre.y}, Towards::right, room});
   add_barrel(block.items, centre);
   block.items.push_back(TagCloseItem{});
   return block;

@@ -16,7 +16,8 @@ Block splice_star(const SheetContext& context, const Splice& splice, Millimetres
 /// A bolt with its rings at the left, the wires to the right.
 Block earth_star(const SheetContext& context, const Earth& earth, Millimetres width);
 
-/// Wires at a terminal in two groups: those that arrive (left) and those that leave (right); neither is empty when there are two.
+/// Wires at a terminal in two groups: those that arrive (left) and those that leave (right); neither is empty when
+/// there are two.
 struct WireSides {
   std::vector<WireId> left, right;
 };

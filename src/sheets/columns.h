@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// Blocks set in columns of even height, in reading order: down the first column, then the next.
+#pragma once
+
+#include <vector>
+
+#include "sheets/draw.h"
+#include "sheets/page_flow.h"
+
+namespace loomfolio {
+
+struct ColumnSetting {
+  int count = 2;
+  Millimetres gap = look::block_gap;  ///< between blocks of a column
+};
+
+/// Width of one of `count` columns over the flow's width.
+Millimetres column_width(const PageFlow& flow, int count);
+
+/// Puts blocks of column_width into the flow, as many pages as they need; the columns of each page are as even as the
+/// order allows.
+void add_columns(PageFlow& flow, std::vector<Block> blocks, const ColumnSetting& setting, Millimetres gap);
+
+}  // namespace loomfolio
