@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/anchors.h"
 
+#include "check/paths.h"
 #include "sheets/names.h"
 
 namespace loomfolio {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/fuse_look.h"
 #include "sheets/names.h"
@@ -87,7 +88,7 @@ Cell smallest_wire_cell(const SheetContext& context, const FuseFigures& figures)
   if (!figures.smallest_wire.is_set()) return text_cell("");
   const Wire& wire = context.build().wire(figures.smallest_wire);
   const std::string_view verdict = verdict_key(figures.protection);
-  Cell cell = two_line_cell(print_wire_size(wire), context.words()("name.wire", {{"id", wire.id}}));
+  Cell cell = two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
   if (!verdict.empty())
     cell.lines.push_back({{{context.words()(verdict), look::table, look::ink, {}}}, Align::left, {}});
   return cell;

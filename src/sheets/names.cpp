@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "check/paths.h"
+
 namespace loomfolio {
 
 const KindTerminal* kind_terminal_of(const Build& build, TerminalId id) {
@@ -19,9 +21,9 @@ std::string owner_name(const Build& build, TerminalId id, const Words& words) {
     case OwnerType::part:
       return build.parts[index].label;
     case OwnerType::splice:
-      return words("name.splice", {{"id", build.splices[index].id}});
+      return words("called.splice", {{"id", build.splices[index].id}});
     case OwnerType::earth:
-      return words("name.earth", {{"id", build.earths[index].id}});
+      return words("called.earth", {{"id", build.earths[index].id}});
   }
   return {};
 }
@@ -29,10 +31,6 @@ std::string owner_name(const Build& build, TerminalId id, const Words& words) {
 std::string terminal_mark(const Build& build, TerminalId id) {
   const KindTerminal* terminal = kind_terminal_of(build, id);
   return terminal == nullptr ? std::string() : terminal->id;
-}
-
-const Inside& inside_of(const Build& build, InsideRef ref) {
-  return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
 }
 
 std::string fuse_name(const Build& build, InsideRef fuse) {

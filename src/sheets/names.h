@@ -18,8 +18,6 @@ std::string owner_name(const Build& build, TerminalId terminal, const Words& wor
 /// The terminal's own mark on its owner: '86'; empty for splices and earths.
 std::string terminal_mark(const Build& build, TerminalId terminal);
 
-const Inside& inside_of(const Build& build, InsideRef ref);
-
 /// 'Fuse box, fuse 3'; the part's label alone where it holds one fuse.
 std::string fuse_name(const Build& build, InsideRef fuse);
 

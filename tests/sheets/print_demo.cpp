@@ -36,6 +36,7 @@ int main(int count, char** arguments) {
     return 1;
   }
   const Words words = read_words(library, project.builds.front().document.language, files, sources, findings);
+  std::cerr << print_diagnostics(findings, sources, Paint::plain);
   const auto papers = choose_papers(library.papers, count > 3 ? arguments[3] : project.builds.front().document.paper);
   if (!papers) return 2;
   const FontSet fonts(folder + "/fonts");
