@@ -13,6 +13,9 @@
 namespace loomfolio {
 namespace {
 
+/// Width of a joint's name and facts; the rest is its star's.
+constexpr double text_share = 0.25;
+
 struct Joint {
   std::string anchor, id, name;
   std::vector<std::string> lines;  ///< where it is and how it is joined
@@ -22,7 +25,7 @@ struct Joint {
 /// Name and facts at the near side, the star beside them.
 Block joint_block(const PageFlow& flow, Joint joint) {
   const TypeSetting setting = flow.setting();
-  const Millimetres text_width = flow.width() * 0.31;
+  const Millimetres text_width = flow.width() * text_share;
   Block block{flow.width(), {}, {}};
   block.items.push_back(AnchorItem{joint.anchor, {}});
   const auto put = [&](const Paragraph& paragraph) {
@@ -45,7 +48,7 @@ Block joint_block(const PageFlow& flow, Joint joint) {
   return block;
 }
 
-Millimetres star_width(const PageFlow& flow) { return flow.width() * 0.69 - look::gutter; }
+Millimetres star_width(const PageFlow& flow) { return flow.width() * (1 - text_share) - look::gutter; }
 
 void add_if_said(std::vector<std::string>& lines, const std::string& line) {
   if (!line.empty()) lines.push_back(line);
@@ -56,7 +59,7 @@ Joint earth_joint(const PageFlow& flow, const Earth& earth) {
   const Words& words = context.words();
   Joint joint{earth_anchor(earth), earth.id, earth.label, {}, earth_star(context, earth, star_width(flow))};
   joint.lines.push_back(zone_name(context.build().zone(earth.zone)));
-  if (!earth.place.empty()) joint.lines.push_back(words("earths.bolts_to", {{"place", earth.place}}));
+  if (!earth.place.empty()) joint.lines.push_back(earth.place);
   if (!earth.thread.empty()) joint.lines.push_back(words("earths.ring", {{"thread", earth.thread}}));
   return joint;
 }

@@ -43,7 +43,7 @@ const Earth& earth_of(const Build& build, TerminalId terminal) {
 
 std::string fitting_text(const Build& build, TerminalId id, const Words& words) {
   const OwnerType owner = build.terminal(id).owner;
-  if (owner == OwnerType::splice) return words("fitting.splice");
+  if (owner == OwnerType::splice) return {};
   if (owner == OwnerType::earth) return trimmed(words("fitting.stud", {{"size", earth_of(build, id).thread}}));
   const KindTerminal& terminal = *kind_terminal_of(build, id);
   const bool is_blade = terminal.form == TerminalForm::blade && terminal.blade_width;
@@ -52,9 +52,8 @@ std::string fitting_text(const Build& build, TerminalId id, const Words& words) 
 }
 
 std::string strip_text(const Build& build, TerminalId id, const Words& words) {
-  if (build.terminal(id).owner == OwnerType::splice) return {};
   const KindTerminal* terminal = kind_terminal_of(build, id);
-  if (terminal == nullptr || !terminal->strip) return words("fitting.strip_by_maker");
+  if (terminal == nullptr || !terminal->strip) return {};
   return words("fitting.strip", {{"length", print_small_length(*terminal->strip, build.document.units, words)}});
 }
 

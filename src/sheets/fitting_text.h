@@ -9,11 +9,10 @@
 
 namespace loomfolio {
 
-/// 'Blade 6.3 mm', 'Ring M6', 'Sealed contact'.
+/// 'Blade 6.3', 'Ring M6', 'Sealed'; empty at a splice, whose name says it.
 std::string fitting_text(const Build& build, TerminalId terminal, const Words& words);
 
-/// 'strip 6 mm'; 'strip by maker' where the terminal states none; empty where nothing is stripped by table (splices,
-/// earths' rings follow their own sheets and say so too).
+/// 'strip 6 mm'; empty where the terminal states none: the maker of the fitting says it then.
 std::string strip_text(const Build& build, TerminalId terminal, const Words& words);
 
 }  // namespace loomfolio

@@ -9,6 +9,7 @@
 #include "sheets/draw.h"
 #include "sheets/look.h"
 #include "sheets/print_text.h"
+#include "sheets/text_flow.h"
 
 namespace loomfolio {
 namespace {
@@ -35,6 +36,11 @@ void draw_field(Items& items, const Rect& field, const StripField& content, cons
   const Millimetres pad(2), room = field.width - pad * 2;
   add_text(items, {field.x + pad, field.y + Millimetres(3.4)}, words(content.head), look::strip_head, look::grey);
   const FittedText value = fit_text(content.value, look::strip_value, room, measure);
+  if (value.text != content.value) {
+    Block lines = set_paragraph({{{content.value, look::strip_value_small, look::ink, {}}}, Align::left, {}}, room, {measure});
+    if (lines.height <= look::line_step(look::strip_value_small) * 2.01)
+      return place_block(items, std::move(lines), {field.x + pad, field.y + Millimetres(3.7)});
+  }
   add_text(items, {field.x + pad, field.y + Millimetres(8)}, value.text, value.style);
 }
 
@@ -42,12 +48,12 @@ void draw_strip(Items& items, const PageShape& page, const TitleStrip& strip, co
                 const TextMeasure& measure) {
   const std::string revision = strip.revision + (strip.date.empty() ? "" : "   " + print_date(strip.date, words));
   const std::array<StripField, 6> fields{{
-      {0.27, strip.scope == Scope::kit ? "strip.kit" : "strip.machine", strip.title},
-      {0.14, "strip.job", strip.job},
-      {0.20, "strip.revision", revision},
-      {0.15, "strip.checked_by", strip.checked_by},
+      {0.25, strip.scope == Scope::kit ? "strip.kit" : "strip.machine", strip.title},
+      {0.13, "strip.job", strip.job},
+      {0.22, "strip.revision", revision},
+      {0.17, "strip.checked_by", strip.checked_by},
       {0.12, "strip.fingerprint", short_fingerprint(strip.fingerprint)},
-      {0.12, "strip.sheet",
+      {0.11, "strip.sheet",
        words("strip.sheet_of", {{"sheet", std::to_string(strip.sheet)}, {"of", std::to_string(strip.of)}})},
   }};
   const Pen edge{look::ink, page.columns > 0 ? look::part_line : look::heavy_line};

@@ -63,7 +63,7 @@ std::optional<FuseColour> find_colour(const std::array<RatingColour, n>& colours
 bool is_blade(std::string_view family) { return family.starts_with("blade"); }
 
 Block blade_body(const FuseColour& colour, const std::string& rating) {
-  Block block{Millimetres(9.4), Millimetres(9.2), {}};
+  Block block{Millimetres(9.4), Millimetres(9.6), {}};
   const auto box = [](double x, double y, double w, double h) {
     return Rect{Millimetres(x), Millimetres(y), Millimetres(w), Millimetres(h)};
   };

@@ -34,6 +34,7 @@ inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
 
 inline constexpr TextStyle strip_head{FaceName::sans, Weight::regular, 7};
 inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
+inline constexpr TextStyle strip_value_small{FaceName::sans, Weight::bold, 7};
 inline constexpr TextStyle face_text{FaceName::sans, Weight::regular, 7};
 inline constexpr TextStyle fuse_rating{FaceName::sans, Weight::bold, 8};
 inline constexpr double least_points = 7;
@@ -47,6 +48,7 @@ inline constexpr Millimetres strip_height{10}, grid_field{60}, grid_tick{2}, fra
 inline constexpr TextStyle table_small{FaceName::sans, Weight::regular, 7.5};
 inline constexpr TextStyle table_bold{FaceName::sans, Weight::bold, 8.5};
 inline constexpr TextStyle table_mono_bold{FaceName::mono, Weight::bold, 8.5};
+inline constexpr TextStyle running_head{FaceName::sans, Weight::bold, 9};
 inline constexpr TextStyle group_label{FaceName::sans, Weight::bold, 8};
 inline constexpr Millimetres gutter{4}, paragraph_gap{2}, block_gap{5}, heading_gap{7};
 inline constexpr Millimetres cell_pad{1.1}, column_gap{3}, group_space{3}, picture_gap{1.6};

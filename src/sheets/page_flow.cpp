@@ -6,7 +6,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres title_baseline(6.4), title_height(10), continued_baseline(4.2), continued_height(7), intro_gap(5);
+constexpr Millimetres title_baseline(6.4), title_height(10), continued_baseline(2.6), continued_height(7), intro_gap(5);
 
 }  // namespace
 
@@ -53,7 +53,8 @@ void PageFlow::draw_title() {
   const Millimetres baseline = body.y + (is_first ? title_baseline : continued_baseline);
 
   items().push_back(TagOpenItem{is_first ? "H1" : "P", {}});
-  loomfolio::add_text(items(), {near, baseline}, start_.title, is_first ? look::title : look::heading, look::ink,
+  loomfolio::add_text(items(), {near, baseline}, start_.title, is_first ? look::title : look::running_head,
+                      is_first ? look::ink : look::grey,
                       near_align);
   items().push_back(TagCloseItem{});
   std::string beside = context_.group;

@@ -19,6 +19,9 @@ constexpr Millimetres most_face_width(104), most_face_height(96);
 constexpr double beside_share = 0.44;
 /// Kinds with at most this many terminals are shown once for all parts of the kind.
 constexpr std::size_t shared_terminals = 3;
+/// How far a part may be drawn forward to fill a page.
+constexpr std::size_t look_ahead = 8;
+constexpr Millimetres entry_gap(6.5);
 
 /// Parts shown together: one part, or all small ones of a kind.
 struct PartGroup {
@@ -60,23 +63,54 @@ class MapMaker {
                         scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
 
   std::vector<Sheet> make() {
-    for (const PartGroup& group : group_parts(build_)) add_group(group);
+    std::vector<Entry> waiting;
+    for (const PartGroup& group : group_parts(build_)) waiting.push_back(make_entry(group));
+    while (!waiting.empty()) {
+      const std::size_t next = choose_next(waiting);
+      place(std::move(waiting[next]));
+      waiting.erase(waiting.begin() + static_cast<std::ptrdiff_t>(next));
+    }
     return flow_.take();
   }
 
  private:
-  void add_group(const PartGroup& group) {
-    Block head = make_head(group);
-    Block faces = make_faces(group, flow_.width() * beside_share);
-    const bool is_beside = faces.width <= flow_.width() * beside_share;
-    const Millimetres table_width =
-        is_beside && faces.height.number() > 0 ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
-    const Table table = make_table(group);
+  /// What the map says of one group: whole, or, where that is higher than a page, a head and a table that goes on.
+  struct Entry {
+    Block block;
+    Table long_table;  ///< without rows: all is in the block
+  };
+
+  /// The first of the next few that still fits on the page, so that pages are full and parts stay near their neighbours.
+  std::size_t choose_next(const std::vector<Entry>& waiting) const {
+    for (std::size_t i = 0; i < std::min(waiting.size(), look_ahead); ++i)
+      if (entry_gap + waiting[i].block.height <= flow_.room()) return i;
+    return 0;
+  }
+
+  void place(Entry entry) {
+    if (entry.long_table.rows.empty()) return flow_.add(std::move(entry.block), entry_gap);
+    flow_.keep(entry.block.height + Millimetres(30));
+    flow_.add(std::move(entry.block), entry_gap);
+    add_table(flow_, entry.long_table, look::paragraph_gap * 2);
+  }
+
+  Entry make_entry(const PartGroup& group) const {
+    const Millimetres room = flow_.width() * beside_share;
+    Block head = make_head(group), faces = make_faces(group, room);
+    const bool is_beside = faces.width <= room && faces.height.number() > 0;
+    const Millimetres table_width = is_beside ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
+    Table table = make_table(group);
     Block rows = table_block(table, table_width, flow_.setting());
-    const bool fits = head.height + rows.height < flow_.full_room() - look::block_gap;
-    if (is_beside && fits)
-      return flow_.add(beside(std::move(head), std::move(faces), std::move(rows)), look::block_gap * 1.4);
-    stack(std::move(head), std::move(faces), table, std::move(rows));
+    const Millimetres most = flow_.full_room() - entry_gap;
+    if (is_beside && head.height + rows.height <= most) return {beside(std::move(head), std::move(faces), std::move(rows)), {}};
+    const Millimetres y = head.height;
+    if (faces.height.number() > 0) head.height += faces.height + look::paragraph_gap * 2;
+    place_block(head.items, std::move(faces), {{}, y});
+    if (head.height + rows.height > most) return {std::move(head), std::move(table)};
+    const Millimetres below = head.height;
+    head.height += rows.height;
+    place_block(head.items, std::move(rows), {{}, below});
+    return {std::move(head), {}};
   }
 
   /// Name, kind and zone over a rule.
@@ -113,9 +147,10 @@ class MapMaker {
       if (!labels.empty()) faces.push_back(make_face(kind.faces[f], labels));
     }
     Millimetres widest_face, total;
-    for (const Block& face : faces) widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
-    return widest_face <= room ? pile(std::move(faces))
-                               : line_up(std::move(faces), total <= flow_.width() + look::gutter);
+    for (const Block& face : faces)
+      widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
+    const Millimetres line_room = widest_face <= room ? room : flow_.width();
+    return total - look::gutter <= line_room ? line_up(std::move(faces)) : pile(std::move(faces));
   }
 
   Block make_face(const Face& face, const std::vector<FaceLabel>& labels) const {
@@ -140,8 +175,7 @@ class MapMaker {
     return all;
   }
 
-  static Block line_up(std::vector<Block> faces, bool in_one_line) {
-    if (!in_one_line) return pile(std::move(faces));
+  static Block line_up(std::vector<Block> faces) {
     Block all;
     for (Block& face : faces) {
       const Millimetres x = all.width + (all.width.number() > 0 ? look::gutter : Millimetres(0));
@@ -158,7 +192,8 @@ class MapMaker {
       const Part& part = build_.part(id);
       if (group.parts.size() > 1)
         table.rows.push_back(group_row(part.label + ", " + zone_name(build_.zone(part.zone))));
-      for (Row& row : terminal_rows(context_, wires_, part)) table.rows.push_back(std::move(row));
+      const NameTerminals names = id == group.parts.front() ? NameTerminals::yes : NameTerminals::no;
+      for (Row& row : terminal_rows(context_, wires_, part, names)) table.rows.push_back(std::move(row));
     }
     return table;
   }
@@ -170,22 +205,6 @@ class MapMaker {
     place_block(block.items, std::move(faces), {{}, y});
     place_block(block.items, std::move(rows), {table_x, y});
     return block;
-  }
-
-  void stack(Block head, Block faces, const Table& table, Block rows) {
-    const Millimetres y = head.height;
-    const bool has_faces = faces.height.number() > 0;
-    head.height += faces.height;
-    place_block(head.items, std::move(faces), {{}, y});
-    if (head.height + look::block_gap + rows.height <= flow_.full_room()) {
-      const Millimetres below = head.height + (has_faces ? look::paragraph_gap * 2 : Millimetres(0));
-      head.height = below + rows.height;
-      place_block(head.items, std::move(rows), {{}, below});
-      return flow_.add(std::move(head), look::block_gap * 1.4);
-    }
-    flow_.keep(head.height + Millimetres(30));
-    flow_.add(std::move(head), look::block_gap * 1.4);
-    add_table(flow_, table, has_faces ? look::paragraph_gap * 2 : Millimetres(0));
   }
 
   const SheetContext& context_;

@@ -36,12 +36,12 @@ std::vector<Column> terminal_columns(const Words& words) {
           {words("terminals.goes_to"), CellAlign::near, Wrapping::wraps, 1.2}};
 }
 
-std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part) {
+std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part, NameTerminals names) {
   const Kind& kind = context.build().kind_of(part);
   std::vector<Row> rows;
   for (std::size_t t = 0; t < part.terminals.size(); ++t) {
     const KindTerminal& terminal = kind.terminals[t];
-    Cell mark = two_line_cell(terminal.id, terminal.name, look::table_bold);
+    Cell mark = two_line_cell(terminal.id, names == NameTerminals::yes ? terminal.name : "", look::table_bold);
     const std::vector<WireId>& ends = wires_of(wires, part, t);
     if (ends.empty()) rows.push_back(open_row(context, terminal, mark));
     for (std::size_t i = 0; i < ends.size(); ++i) {

@@ -17,8 +17,11 @@ struct TerminalWires {
 
 std::vector<Column> terminal_columns(const Words& words);
 
+/// Whether terminals' names stand under their marks; alike parts need them once.
+enum class NameTerminals : std::uint8_t { yes, no };
+
 /// A row for each wire end of the part, and one for each terminal that stays open.
-std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part);
+std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part, NameTerminals names);
 
 enum class LabelCodes : std::uint8_t { with_colours, marks_only };
 

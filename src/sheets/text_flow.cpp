@@ -13,6 +13,9 @@
 namespace loomfolio {
 namespace {
 
+/// Widths are rounded up piece by piece, so a line that fits exactly may add up to a little more.
+constexpr Millimetres slack(0.15);
+
 /// An unbreakable piece: its text without and with the spaces that follow it.
 struct Piece {
   std::size_t span = 0;
@@ -129,8 +132,8 @@ class LineBreaker {
  private:
   void add(const Word& word) {
     const Millimetres needed = width_of(word);
-    if (!line_.pieces.empty() && line_.width + pending_spaces_ + needed > width_) finish_line();
-    if (needed > width_) return add_broken(word);
+    if (!line_.pieces.empty() && line_.width + pending_spaces_ + needed > width_ + slack) finish_line();
+    if (needed > width_ + slack) return add_broken(word);
     for (const Piece& piece : word) append(piece);
   }
 

@@ -14,7 +14,7 @@ namespace {
 
 // All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after
 // `label_gap`.
-constexpr Millimetres fan(14), straight(9), label_gap(1.8), row_pitch(9.2), joint_half(8);
+constexpr Millimetres fan(11), straight(5), label_gap(1.6), row_pitch(8.6), joint_half(7);
 constexpr Colour metal{0xc9, 0xca, 0xcc};
 
 enum class Towards { left, right };
@@ -34,6 +34,17 @@ std::vector<PathPiece> fan_path(const Fan& f, Millimetres row_y, Millimetres joi
           PathLine{{end, row_y}}};
 }
 
+/// Sets a line smaller, down to the least size, while it is too wide.
+void shrink_to_fit(Paragraph& line, Millimetres room, const TextMeasure& measure) {
+  const auto width = [&] {
+    Millimetres sum;
+    for (const Span& span : line.spans) sum += measure.measure(span.text, span.style).width;
+    return sum;
+  };
+  while (width() > room && line.spans.front().style.points > look::least_points)
+    for (Span& span : line.spans) span.style.points = std::max(look::least_points, span.style.points - 0.5);
+}
+
 void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f,
                Millimetres row_y) {
   const double sign = f.towards == Towards::right ? 1 : -1;
@@ -47,6 +58,7 @@ void add_label(Items& items, const SheetContext& context, const Wire& wire, Term
   Paragraph where{{{owner_name(context.build(), end, context.words()), look::table, look::ink, {}}}, name.align, {}};
   if (!mark.empty()) where.spans.push_back({"\u00a0" + mark, look::table_bold, look::ink, {}});
   const TypeSetting setting{context.measure()};
+  for (Paragraph* line : {&name, &where}) shrink_to_fit(*line, f.label_room, context.measure());
   Block first = set_paragraph(name, f.label_room, setting), second = set_paragraph(where, f.label_room, setting);
   const Millimetres left = f.towards == Towards::right ? x : x - f.label_room;
   const Millimetres top = row_y - (first.height + second.height) / 2;
