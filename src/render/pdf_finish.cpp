@@ -3,7 +3,6 @@
 
 #include <cairo.h>
 
-#include <algorithm>
 #include <cassert>
 #include <exception>
 #include <qpdf/QPDF.hh>
@@ -13,6 +12,7 @@
 #include <qpdf/QPDFWriter.hh>
 
 #include "render/pdf_places.h"
+#include "render/pdf_structure.h"
 
 namespace loomfolio {
 namespace {
@@ -88,27 +88,6 @@ void attach(QPDF& pdf, const std::vector<Attachment>& attachments) {
   if (!attachments.empty()) pdf.getRoot().replaceKey("/AF", associated);
 }
 
-/// Structure elements under `element`, in reading order, that are of kind `wanted`.
-void collect_elements(QPDFObjectHandle element, const std::string& wanted, std::vector<QPDFObjectHandle>& found) {
-  if (!element.isDictionary()) return;
-  QPDFObjectHandle kind = element.getKey("/S");
-  if (kind.isName() && kind.getName() == wanted) found.push_back(element);
-  QPDFObjectHandle children = element.getKey("/K");
-  if (children.isArray())
-    for (int i = 0; i < children.getArrayNItems(); ++i) collect_elements(children.getArrayItem(i), wanted, found);
-  else
-    collect_elements(children, wanted, found);
-}
-
-void set_figure_texts(QPDF& pdf, const std::vector<std::string>& texts) {
-  if (texts.empty()) return;
-  std::vector<QPDFObjectHandle> figures;
-  collect_elements(pdf.getRoot().getKey("/StructTreeRoot"), "/Figure", figures);
-  assert(figures.size() == texts.size());
-  for (std::size_t i = 0; i < std::min(figures.size(), texts.size()); ++i)
-    if (!texts[i].empty()) figures[i].replaceKey("/Alt", text(texts[i]));
-}
-
 }  // namespace
 
 std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras) {
@@ -119,12 +98,13 @@ std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfEx
     set_info(pdf, folio.info);
     set_catalog(pdf, folio.info, extras.structure);
     set_page_labels(pdf, folio.sheets);
-    set_figure_texts(pdf, extras.figure_texts);
+    finish_structure(pdf, extras.figure_texts);
     set_places(pdf, folio, extras);
     attach(pdf, folio.attachments);
     QPDFWriter writer(pdf);
     writer.setOutputMemory();
     writer.setMinimumPDFVersion("1.7");
+    writer.setDecodeLevel(qpdf_dl_none);  // cairo has compressed its streams
     writer.setObjectStreamMode(qpdf_o_generate);
     writer.setDeterministicID(true);
     writer.write();

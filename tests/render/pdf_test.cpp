@@ -209,4 +209,29 @@ figure "a relay on sheet two"
 )");
 }
 
+TEST_CASE("the structure is a document of what was tagged, without what readers skip") {
+  Folio folio;
+  folio.sheets = {test::sheet_of_lines("one", {}), test::sheet_of_lines("two", {})};
+  const auto text = [](const char* words) { return TextItem{test::at(20, 20), words, {}}; };
+  folio.sheets[0].items = {TagOpenItem{"H1", ""}, text("Wires"),  TagCloseItem{},         TagOpenItem{"Artifact", ""},
+                           text("foot"),          TagOpenItem{"P", ""}, text("of the sheet"), TagCloseItem{},
+                           TagCloseItem{},        TagOpenItem{"Table", ""}, TagOpenItem{"TR", ""}, TagOpenItem{"TH", ""},
+                           text("Wire"),          TagCloseItem{}, TagOpenItem{"TD", ""},  text("12"),
+                           TagCloseItem{},        TagCloseItem{}, TagCloseItem{}};
+  folio.sheets[1].items = {TagOpenItem{"P", ""}, text("Second"), TagCloseItem{}};
+  const std::string structure = read_back(render_pdf(folio, fonts()), "pdfinfo -struct-text FILE");
+  CHECK(structure == R"(Document
+  H1 (block)
+    "Wires"
+  Table (block)
+    TR
+      TH
+        "Wire"
+      TD
+        "12"
+  P (block)
+    "Second"
+)");
+}
+
 }  // namespace loomfolio
