@@ -2,6 +2,10 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <filesystem>
+#include <fstream>
+
+#include <stdlib.h>
 
 #include "render/faces.h"
 #include "render/render_helper.h"
@@ -18,6 +22,29 @@ TEST_CASE("a missing face is an error that names its package") {
   CHECK(list.error == "");
   find_face_files(list, {"/nowhere"});
   CHECK(list.error == "faces not found: `Loom-Regular.otf` (package fonts-loom)");
+}
+
+TEST_CASE("faces installed beside the set-up come first, then the package's folder, then anywhere below") {
+  namespace fs = std::filesystem;
+  std::string folder = (fs::temp_directory_path() / "loomfolio-test-XXXXXX").string();
+  REQUIRE(mkdtemp(folder.data()));
+  const auto put = [&](const std::string& path) {
+    fs::create_directories(fs::path(folder + "/" + path).parent_path());
+    std::ofstream(folder + "/" + path) << "a face";
+  };
+  const auto found = [&] {
+    FaceList list = parse_faces("[[face]]\nfamily = \"L\"\nfile = \"L.otf\"\nfolder = \"opentype/l\"\npackage = \"fonts-l\"\n");
+    find_face_files(list, {folder + "/fonts/faces", folder + "/share"});
+    return list.faces[0].path;
+  };
+  put("share/z/L.otf");
+  put("share/other/L.otf");
+  CHECK(found() == folder + "/share/other/L.otf");
+  put("share/opentype/l/L.otf");
+  CHECK(found() == folder + "/share/opentype/l/L.otf");
+  put("fonts/faces/L.otf");
+  CHECK(found() == folder + "/fonts/faces/L.otf");
+  fs::remove_all(folder);
 }
 
 TEST_CASE("a list of faces that cannot be read says which line") {
