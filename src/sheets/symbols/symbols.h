@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// Graphic symbols by IEC 60617 on a module of 2.5 mm. Proportions are ours, from memory.
+#pragma once
+
+#include "layout/inside_drawing.h"
+#include "sheets/symbols/pencil.h"
+
+namespace loomfolio {
+
+/// How an element stands when the sheet shows a situation; at rest else.
+struct SymbolState {
+  bool is_known = false;
+  bool is_on = false;  ///< contact closed, lamp lit
+  int way = -1;        ///< selector: the pin (from 1) it joins to its common, -1: none
+};
+
+/// Draws the symbol with its place counted from `origin`, leads to its pins excluded.
+void draw_symbol(Items& items, const PlacedSymbol& symbol, Point origin, const SymbolInk& ink,
+                 const SymbolState& state = {});
+
+/// An earth by its own: the wire ends at `at`, on top of it.
+void draw_earth(Items& items, Point at, const SymbolInk& ink);
+
+}  // namespace loomfolio
