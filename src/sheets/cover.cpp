@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres entry_height(5.4), group_height(7.4), tool_box(3);
+constexpr Millimetres entry_height(5.4), group_space(2.6), tool_box(3);
 
 /// One after another, downwards.
 class Stack {
@@ -104,9 +104,9 @@ Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlo
 }
 
 Block contents_group(const std::string& group, Millimetres width, const PageFlow& flow) {
-  Block block{width, group_height, {}};
   Block text = set_paragraph({{{group, look::text_bold, look::ink, {}}}, Align::left, "P"}, width, flow.setting());
-  place_block(block.items, std::move(text), {{}, group_height - entry_height + Millimetres(0.3)});
+  Block block{width, group_space + text.height + Millimetres(0.4), {}};
+  place_block(block.items, std::move(text), {{}, group_space});
   return block;
 }
 
@@ -166,12 +166,11 @@ void add_contents_and_tools(PageFlow& flow) {
   std::vector<Block> lines = contents_blocks(flow, width);
   Block tools = tools_block(flow, width);
   const Millimetres room = flow.room() - Millimetres(9);
-  Stack stack(width);
-  stack.put(head_block(words("cover.contents"), width, flow));
-  std::size_t placed = 0;
-  Millimetres used = stack.take().height;
   Stack column(width);
-  column.put(head_block(words("cover.contents"), width, flow));
+  Block head = head_block(words("cover.contents"), width, flow);
+  std::size_t placed = 0;
+  Millimetres used = head.height;
+  column.put(std::move(head));
   for (; placed < lines.size() && used + lines[placed].height <= room; ++placed) {
     used += lines[placed].height;
     column.put(std::move(lines[placed]));

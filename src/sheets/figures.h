@@ -1,40 +1,37 @@
 // SPDX-License-Identifier: MIT
-// Computed figures as the sheets print them. The sheets measure nothing: whoever composes a folio fills these from
-// solve/.
+// Figures of a build that several pages print. The sheets measure nothing: these only pick out what solve/ found.
 #pragma once
 
-#include <optional>
-#include <string>
 #include <vector>
 
 #include "model/build.h"
+#include "solve/solution.h"
+#include "solve/wire_load.h"
 
 namespace loomfolio {
 
-/// What one wire carries at worst.
-struct WireFigures {
-  std::optional<Amperes> most;    ///< over all situations
-  SituationId in_situation;       ///< where that is
-  std::optional<Volts> drop;      ///< along the wire, there
-  std::optional<InsideRef> fuse;  ///< the fuse that protects it; unset: none does
+/// One build with what was computed from it.
+struct SolvedBuild {
+  const Build& build;
+  std::vector<Solution> solutions;        ///< by SituationId; empty where nothing was solved: figures then stay blank
+  std::vector<WireLoad> wire_loads = {};  ///< by WireId; compose_folio finds them when they are not given
 };
 
-/// How well a fuse and the wires behind it go together.
-enum class Protection : std::uint8_t { unknown, good, tight, poor };
-
-struct FuseFigures {
-  InsideRef fuse;
-  std::optional<Amperes> load;  ///< most, over all situations
-  SituationId in_situation;
-  std::vector<PartId> feeds;     ///< parts that it protects
-  std::vector<InsideRef> stops;  ///< what stops when it blows
-  WireId smallest_wire;          ///< behind it
-  Protection protection = Protection::unknown;
+/// The most that flows through an element over all situations, and where.
+struct MostCurrent {
+  Amperes amperes{0};
+  SituationId situation;  ///< unset while nothing flows in any
 };
+MostCurrent most_through(const SolvedBuild& solved, InsideRef inside);
 
-struct BuildFigures {
-  std::vector<WireFigures> wires;  ///< by WireId; empty: not computed
-  std::vector<FuseFigures> fuses;
-};
+/// Wires whose nearest fuse is that one.
+std::vector<WireId> wires_behind(const SolvedBuild& solved, InsideRef fuse);
+
+/// Of those, the one with the least metal; unset when there is none.
+WireId smallest_wire_behind(const SolvedBuild& solved, InsideRef fuse);
+
+/// Consumers at the ends of the wires behind a fuse: parts that hold a lamp, load, motor, coil, charger or output; by
+/// PartId.
+std::vector<PartId> parts_behind(const SolvedBuild& solved, InsideRef fuse);
 
 }  // namespace loomfolio

@@ -15,11 +15,15 @@ bool is_wanted(const FolioOptions& options, std::string_view kind) {
          std::find(options.sheets.begin(), options.sheets.end(), kind) != options.sheets.end();
 }
 
-/// The builds to print: one variant when it was asked for, else all.
-std::vector<const SolvedBuild*> wanted_builds(const FolioInput& input) {
-  std::vector<const SolvedBuild*> builds;
-  for (const SolvedBuild& solved : input.builds)
-    if (input.options.variant.empty() || solved.build.variant == input.options.variant) builds.push_back(&solved);
+/// The builds to print: one variant when it was asked for, else all; each with its wires' loads.
+std::vector<SolvedBuild> wanted_builds(const FolioInput& input) {
+  std::vector<SolvedBuild> builds;
+  for (const SolvedBuild& solved : input.builds) {
+    if (!input.options.variant.empty() && solved.build.variant != input.options.variant) continue;
+    builds.push_back(solved);
+    if (builds.back().wire_loads.empty() && !solved.solutions.empty())
+      builds.back().wire_loads = find_wire_loads(solved.build, solved.solutions);
+  }
   return builds;
 }
 
@@ -31,7 +35,7 @@ class Composer {
     if (builds_.empty()) return {};
     // What is common leads, each hook-up's own sheets follow together, and what closes the folio comes last.
     make_common(Part::front);
-    for (const SolvedBuild* solved : builds_) make_own(*solved);
+    for (const SolvedBuild& solved : builds_) make_own(solved);
     make_common(Part::back);
     make_opening();
     return std::move(sheets_);
@@ -46,7 +50,7 @@ class Composer {
       if (kind.scope == SheetScope::each_variant)
         is_past_own = true;
       else if (kind.scope == SheetScope::once && is_past_own == (part == Part::back))
-        make(kind, {input_, *builds_.front(), {}, {}});
+        make(kind, {input_, builds_.front(), {}, {}});
     }
   }
 
@@ -59,7 +63,7 @@ class Composer {
   }
 
   void make_opening() {
-    SheetContext context{input_, *builds_.front(), {}, {}};
+    SheetContext context{input_, builds_.front(), {}, {}};
     for (const Sheet& sheet : sheets_)
       if (first_of_run(sheet.id) == sheet.id) context.contents.push_back({sheet.id, sheet.title, sheet.group});
     std::vector<Sheet> others = std::exchange(sheets_, {});
@@ -77,12 +81,13 @@ class Composer {
   }
 
   const FolioInput& input_;
-  std::vector<const SolvedBuild*> builds_;
+  std::vector<SolvedBuild> builds_;
   std::vector<Sheet> sheets_;
 };
 
 void frame_all(Folio& folio, const FolioInput& input, const Document& document) {
   TitleStrip strip = title_strip_of(document, input.project.fingerprint);
+  strip.is_draft = input.options.is_draft;
   strip.of = static_cast<int>(folio.sheets.size());
   strip.sheet = 0;
   for (Sheet& sheet : folio.sheets) {
@@ -93,9 +98,10 @@ void frame_all(Folio& folio, const FolioInput& input, const Document& document) 
 
 }  // namespace
 
-Folio compose_folio(const FolioInput& input) {
-  Folio folio;
-  if (input.builds.empty()) return folio;
+Composed compose_with_report(const FolioInput& input) {
+  Composed composed;
+  if (input.builds.empty()) return composed;
+  Folio& folio = composed.folio;
   const Document& document = input.builds.front().build.document;
   folio.info.title = document.title;
   folio.info.author = document.workshop;
@@ -104,10 +110,12 @@ Folio compose_folio(const FolioInput& input) {
   folio.info.date = document.date;
   folio.info.fingerprint = input.project.fingerprint;
   folio.sheets = Composer(input).make_all();
-  resolve_references(folio, input.text_paper, input.drawing_paper);
+  composed.lost_references = resolve_references(folio, input.text_paper, input.drawing_paper);
   frame_all(folio, input, document);
-  return folio;
+  return composed;
 }
+
+Folio compose_folio(const FolioInput& input) { return compose_with_report(input).folio; }
 
 std::optional<PaperPair> choose_papers(const std::vector<Paper>& papers, const std::string& id) {
   const auto named = std::find_if(papers.begin(), papers.end(), [&](const Paper& p) { return p.id == id; });

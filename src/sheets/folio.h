@@ -12,16 +12,8 @@
 #include "model/words.h"
 #include "sheets/figures.h"
 #include "sheets/sheet.h"
-#include "solve/solution.h"
 
 namespace loomfolio {
-
-/// One build with what was computed from it. Vectors may be empty where nothing was computed; figures then stay blank.
-struct SolvedBuild {
-  const Build& build;
-  std::vector<Solution> solutions;  ///< by SituationId
-  BuildFigures figures = {};
-};
 
 struct FolioOptions {
   std::vector<std::string> sheets;  ///< names of sheet kinds wanted, as in sheet_kinds(); empty: all
@@ -76,6 +68,13 @@ struct SheetKind {
 
 /// All kinds of sheet, in the order they are bound.
 const std::vector<SheetKind>& sheet_kinds();
+
+/// A folio, and the targets of references that led nowhere (of all sheets, there should be none).
+struct Composed {
+  Folio folio;
+  std::vector<std::string> lost_references;
+};
+Composed compose_with_report(const FolioInput& input);
 
 /// All sheets with frames, links resolved, in order. Never fails; an empty choice gives an empty folio.
 Folio compose_folio(const FolioInput& input);

@@ -37,7 +37,8 @@ void draw_field(Items& items, const Rect& field, const StripField& content, cons
   add_text(items, {field.x + pad, field.y + Millimetres(3.4)}, words(content.head), look::strip_head, look::grey);
   const FittedText value = fit_text(content.value, look::strip_value, room, measure);
   if (value.text != content.value) {
-    Block lines = set_paragraph({{{content.value, look::strip_value_small, look::ink, {}}}, Align::left, {}}, room, {measure});
+    Block lines =
+        set_paragraph({{{content.value, look::strip_value_small, look::ink, {}}}, Align::left, {}}, room, {measure});
     if (lines.height <= look::line_step(look::strip_value_small) * 2.01)
       return place_block(items, std::move(lines), {field.x + pad, field.y + Millimetres(3.7)});
   }
@@ -51,7 +52,7 @@ void draw_strip(Items& items, const PageShape& page, const TitleStrip& strip, co
       {0.25, strip.scope == Scope::kit ? "strip.kit" : "strip.machine", strip.title},
       {0.13, "strip.job", strip.job},
       {0.22, "strip.revision", revision},
-      {0.17, "strip.checked_by", strip.checked_by},
+      {0.17, "strip.checked_by", strip.is_draft ? words("strip.draft") : strip.checked_by},
       {0.12, "strip.fingerprint", short_fingerprint(strip.fingerprint)},
       {0.11, "strip.sheet",
        words("strip.sheet_of", {{"sheet", std::to_string(strip.sheet)}, {"of", std::to_string(strip.of)}})},
@@ -151,6 +152,9 @@ void put_frame(Sheet& sheet, const PageShape& page, const TitleStrip& strip, con
     add_rect(items, page.frame, {look::ink, look::frame_line});
   }
   draw_strip(items, page, strip, words, measure);
+  if (strip.is_draft)
+    add_text(items, {page.width / 2, Millimetres(6.8)}, words("strip.draft_head"), look::draft, look::safety_red,
+             Align::centre);
   items.push_back(TagCloseItem{});
 }
 

@@ -34,6 +34,7 @@ struct TitleStrip {
   Scope scope = Scope::machine;
   std::string title, job, revision, date, checked_by, fingerprint;
   int sheet = 1, of = 1;
+  bool is_draft = false;  ///< the check found errors: said at the head and in place of who checked it
 };
 
 TitleStrip title_strip_of(const Document& document, const std::string& fingerprint);

@@ -16,12 +16,6 @@
 namespace loomfolio {
 namespace {
 
-const FuseFigures* figures_of(const SheetContext& context, InsideRef fuse) {
-  for (const FuseFigures& figures : context.solved.figures.fuses)
-    if (figures.fuse == fuse) return &figures;
-  return nullptr;
-}
-
 /// All fuses, in the order of parts; ways of a fuse box that no wire leaves are left out.
 std::vector<InsideRef> list_fuses(const Build& build) {
   const auto wires = wires_at_terminals(build);
@@ -57,56 +51,29 @@ std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
   return join(names, ", ");
 }
 
-std::string list_insides(const Build& build, const std::vector<InsideRef>& refs) {
-  std::vector<std::string> names;
-  for (const InsideRef ref : refs) names.push_back(inside_name(build, ref));
-  return join(names, "; ");
+Cell load_cell(const SheetContext& context, InsideRef fuse) {
+  const MostCurrent most = most_through(context.solved, fuse);
+  if (!most.situation.is_set()) return text_cell("");
+  const std::string where = situation_name(context.build().situations[most.situation.at()]);
+  return two_line_cell(print_amperes(most.amperes) + "\u00a0A", where);
 }
 
-std::string_view verdict_key(Protection protection) {
-  switch (protection) {
-    case Protection::unknown:
-      return {};
-    case Protection::good:
-      return "fuses.verdict_good";
-    case Protection::tight:
-      return "fuses.verdict_tight";
-    case Protection::poor:
-      return "fuses.verdict_poor";
-  }
-  return {};
-}
-
-Cell load_cell(const SheetContext& context, const FuseFigures& figures) {
-  if (!figures.load) return text_cell("");
-  std::string where;
-  if (figures.in_situation.is_set()) where = situation_name(context.build().situations[figures.in_situation.at()]);
-  return two_line_cell(print_rating(*figures.load), where);
-}
-
-Cell smallest_wire_cell(const SheetContext& context, const FuseFigures& figures) {
-  if (!figures.smallest_wire.is_set()) return text_cell("");
-  const Wire& wire = context.build().wire(figures.smallest_wire);
-  const std::string_view verdict = verdict_key(figures.protection);
-  Cell cell = two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
-  if (!verdict.empty())
-    cell.lines.push_back({{{context.words()(verdict), look::table, look::ink, {}}}, Align::left, {}});
-  return cell;
+Cell smallest_wire_cell(const SheetContext& context, InsideRef fuse) {
+  const WireId id = smallest_wire_behind(context.solved, fuse);
+  if (!id.is_set()) return text_cell("");
+  const Wire& wire = context.build().wire(id);
+  return two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
 }
 
 Row fuse_row(const SheetContext& context, InsideRef ref) {
   const Build& build = context.build();
   const Inside& fuse = inside_of(build, ref);
-  const FuseFigures* found = figures_of(context, ref);
-  const FuseFigures figures = found == nullptr ? FuseFigures{} : *found;
   Row row;
   row.anchor = fuse_anchor(build, ref);
   row.cells = {rating_cell(fuse, context.words()),
                two_line_cell(fuse_name(build, ref), fuse_family_name(fuse.family, context.words()), look::table_bold),
-               text_cell(list_parts(build, figures.feeds)),
-               load_cell(context, figures),
-               smallest_wire_cell(context, figures),
-               text_cell(list_insides(build, figures.stops))};
+               text_cell(list_parts(build, parts_behind(context.solved, ref))), load_cell(context, ref),
+               smallest_wire_cell(context, ref)};
   return row;
 }
 
@@ -117,8 +84,7 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
                    {words("fuses.position"), CellAlign::near, Wrapping::wraps, 0.5},
                    {words("fuses.protects"), CellAlign::near, Wrapping::wraps, 1},
                    {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.3},
-                   {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.3},
-                   {words("fuses.stops"), CellAlign::near, Wrapping::wraps, 1}};
+                   {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.3}};
   for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse));
   return table;
 }

@@ -54,8 +54,7 @@ void PageFlow::draw_title() {
 
   items().push_back(TagOpenItem{is_first ? "H1" : "P", {}});
   loomfolio::add_text(items(), {near, baseline}, start_.title, is_first ? look::title : look::running_head,
-                      is_first ? look::ink : look::grey,
-                      near_align);
+                      is_first ? look::ink : look::grey, near_align);
   items().push_back(TagCloseItem{});
   std::string beside = context_.group;
   if (!is_first) {

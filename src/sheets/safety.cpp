@@ -4,12 +4,17 @@
 #include <array>
 #include <utility>
 
+#include "base/text.h"
 #include "sheets/columns.h"
 #include "sheets/panel.h"
+#include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/table.h"
 
 namespace loomfolio {
 namespace {
+
+using Places = std::vector<std::pair<std::string, std::string>>;
 
 struct Hazard {
   Signal signal;
@@ -31,7 +36,7 @@ constexpr std::array<Hazard, 9> hazards{{
 }};
 
 /// Names of the poles by what is earthed on this machine.
-std::vector<std::pair<std::string, std::string>> pole_names(const Build& build, const Words& words) {
+Places pole_names(const Build& build, const Words& words) {
   const std::string negative = words("safety.negative"), positive = words("safety.positive");
   const bool is_positive_earth = build.electrics.is_positive_earth;
   return {{"earthed", is_positive_earth ? positive : negative}, {"live", is_positive_earth ? negative : positive}};
@@ -50,6 +55,32 @@ Block signal_meaning(Signal signal, std::string_view meaning, const PageFlow& fl
   place_block(block.items, std::move(bar), {is_right_to_left ? width - bar_width : Millimetres(0), {}});
   place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : bar_width + look::gutter, y});
   return block;
+}
+
+/// Figures of FAA AC 43.13-1B, chapter 11: clamps 24 in apart, wires 6 in from fuel lines, 3/8 in clear of a hole's
+/// edge.
+Places routing_figures(const SheetContext& context) {
+  const bool is_metric = context.build().document.units == UnitSystem::metric;
+  const auto length = [&](double mm, const char* inches) {
+    const std::string unit = length_unit(context.build().document.units, context.words());
+    return (is_metric ? shortest(mm, 0) : std::string(inches)) + "\u00a0" + unit;
+  };
+  return {{"support", length(600, "24")}, {"fuel", length(150, "6")}, {"edge", length(10, "3/8")}};
+}
+
+/// Rows of two texts, `key`_1a and `key`_1b and so on: what, and what then.
+void add_pairs(PageFlow& flow, const std::string& key, const Places& places) {
+  const Words& words = flow.context().words();
+  Table table;
+  table.columns = {{words(key + "_head_a"), CellAlign::near, Wrapping::wraps, 1},
+                   {words(key + "_head_b"), CellAlign::near, Wrapping::wraps, 2}};
+  for (int i = 1; words.has(key + "_" + std::to_string(i) + "a"); ++i) {
+    const std::string row = key + "_" + std::to_string(i);
+    table.rows.push_back(
+        {{text_cell(words(row + "a"), look::text_bold), text_cell(words(row + "b", places), look::text)}});
+  }
+  flow.add_heading(words(key + "_title"), Millimetres(30));
+  add_table(flow, table, look::paragraph_gap);
 }
 
 void add_signal_words(PageFlow& flow) {
@@ -74,6 +105,8 @@ std::vector<Sheet> make_safety(const SheetContext& context) {
     panels.push_back(make_panel(panel_from_words(words, hazard.signal, std::string(hazard.key), poles),
                                 column_width(flow, 2), words, flow.setting()));
   add_columns(flow, std::move(panels), {2, look::gutter}, look::block_gap);
+  add_pairs(flow, "safety.wrong", poles);
+  add_pairs(flow, "safety.route", routing_figures(context));
   flow.add_heading(words("safety.law"));
   flow.add_text(words("safety.law_text"), look::text, look::paragraph_gap);
   return flow.take();

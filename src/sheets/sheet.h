@@ -46,7 +46,8 @@ struct PathLine {
 struct PathCurve {
   Point control_1, control_2, to;
 };
-/// Drawn clockwise. A straight line leads from what was drawn before to its start; a whole circle is a figure of its own.
+/// Drawn clockwise. A straight line leads from what was drawn before to its start; a whole circle is a figure of its
+/// own.
 struct PathArc {
   Point centre;
   Millimetres radius;

@@ -80,7 +80,8 @@ class MapMaker {
     Table long_table;  ///< without rows: all is in the block
   };
 
-  /// The first of the next few that still fits on the page, so that pages are full and parts stay near their neighbours.
+  /// The first of the next few that still fits on the page, so that pages are full and parts stay near their
+  /// neighbours.
   std::size_t choose_next(const std::vector<Entry>& waiting) const {
     for (std::size_t i = 0; i < std::min(waiting.size(), look_ahead); ++i)
       if (entry_gap + waiting[i].block.height <= flow_.room()) return i;
@@ -102,7 +103,8 @@ class MapMaker {
     Table table = make_table(group);
     Block rows = table_block(table, table_width, flow_.setting());
     const Millimetres most = flow_.full_room() - entry_gap;
-    if (is_beside && head.height + rows.height <= most) return {beside(std::move(head), std::move(faces), std::move(rows)), {}};
+    if (is_beside && head.height + rows.height <= most)
+      return {beside(std::move(head), std::move(faces), std::move(rows)), {}};
     const Millimetres y = head.height;
     if (faces.height.number() > 0) head.height += faces.height + look::paragraph_gap * 2;
     place_block(head.items, std::move(faces), {{}, y});
@@ -147,8 +149,7 @@ class MapMaker {
       if (!labels.empty()) faces.push_back(make_face(kind.faces[f], labels));
     }
     Millimetres widest_face, total;
-    for (const Block& face : faces)
-      widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
+    for (const Block& face : faces) widest_face = std::max(widest_face, face.width), total += face.width + look::gutter;
     const Millimetres line_room = widest_face <= room ? room : flow_.width();
     return total - look::gutter <= line_room ? line_up(std::move(faces)) : pile(std::move(faces));
   }

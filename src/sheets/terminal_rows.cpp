@@ -36,7 +36,8 @@ std::vector<Column> terminal_columns(const Words& words) {
           {words("terminals.goes_to"), CellAlign::near, Wrapping::wraps, 1.2}};
 }
 
-std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part, NameTerminals names) {
+std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part,
+                               NameTerminals names) {
   const Kind& kind = context.build().kind_of(part);
   std::vector<Row> rows;
   for (std::size_t t = 0; t < part.terminals.size(); ++t) {

@@ -21,7 +21,8 @@ std::vector<Column> terminal_columns(const Words& words);
 enum class NameTerminals : std::uint8_t { yes, no };
 
 /// A row for each wire end of the part, and one for each terminal that stays open.
-std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part, NameTerminals names);
+std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires& wires, const Part& part,
+                               NameTerminals names);
 
 enum class LabelCodes : std::uint8_t { with_colours, marks_only };
 

@@ -41,9 +41,9 @@ bool is_east_asian(std::string_view character) {
   return (code >= 0x3040 && code <= 0x9FFF) || (code >= 0xAC00 && code <= 0xD7A3);
 }
 
-bool is_letter_or_digit(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-         static_cast<unsigned char>(c) >= 0x80;
+/// Numbers do not break at a hyphen or slash: they would read as two.
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
 
 class PieceCutter {
@@ -78,7 +78,7 @@ class PieceCutter {
       }
       word += character;
       const bool may_break_inside = (character == "-" || character == "/") && word.size() > 1 && i < text.size() &&
-                                    is_letter_or_digit(word[word.size() - 2]) && is_letter_or_digit(text[i]);
+                                    is_letter(word[word.size() - 2]) && is_letter(text[i]);
       if (may_break_inside || is_east_asian(character)) finish(index, std::exchange(word, {}), {}, true);
     }
     if (!word.empty()) finish(index, std::move(word), {}, false);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The wire table: every wire once, with all that is needed to cut, fit and check it.
 #include "base/text.h"
+#include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/fitting_text.h"
 #include "sheets/names.h"
@@ -35,19 +36,57 @@ Cell end_cell(const SheetContext& context, TerminalId terminal) {
 }
 
 /// The most it carries, and the number of the situation where it does; the numbers are told below the table.
-Cell current_cell(const SheetContext& context, const WireFigures& figures) {
-  if (!figures.most) return text_cell("");
-  std::string where;
-  if (figures.in_situation.is_set())
-    where = context.words()("wires.in_situation", {{"number", std::to_string(figures.in_situation.index + 1)}});
-  return two_line_cell(print_amperes(*figures.most), where);
+Cell current_cell(const SheetContext& context, const WireLoad& load) {
+  if (!load.situation.is_set()) return text_cell("");
+  return two_line_cell(print_amperes(load.worst),
+                       context.words()("wires.in_situation", {{"number", std::to_string(load.situation.index + 1)}}));
+}
+
+/// Words for what stands between a short on the wire and harm; empty where the fuse alone says it.
+std::string_view verdict_key(WireVerdict verdict) {
+  switch (verdict) {
+    case WireVerdict::never_live:
+    case WireVerdict::is_protected:
+    case WireVerdict::not_studied:
+      return {};
+    case WireVerdict::earth_side:
+      return "wires.earth_side";
+    case WireVerdict::limited:
+      return "wires.limited";
+    case WireVerdict::starter_cable:
+      return "wires.starter_cable";
+    case WireVerdict::opens_slowly:
+      return "wires.opens_slowly";
+    case WireVerdict::fuse_too_large:
+      return "wires.fuse_too_large";
+    case WireVerdict::fuse_may_not_open:
+      return "wires.fuse_may_not_open";
+    case WireVerdict::wire_hurt_first:
+      return "wires.wire_hurt_first";
+    case WireVerdict::unfused:
+      return "wires.unfused";
+  }
+  return {};
+}
+
+Cell fuse_cell(const SheetContext& context, const WireLoad& load) {
+  const Build& build = context.build();
+  const std::string_view verdict = verdict_key(load.verdict);
+  const std::string said = verdict.empty() ? "" : context.words()(verdict);
+  if (!load.fuse.part.is_set()) return two_line_cell("", said);
+  const Inside& fuse = inside_of(build, load.fuse);
+  Cell cell = two_line_cell(fuse.rating ? print_rating(*fuse.rating) : "", fuse_name(build, load.fuse));
+  const LinkTarget target{context.id_prefix + "fuses", fuse_anchor(build, load.fuse)};
+  cell.lines.front().spans.front().link = target;
+  if (!said.empty()) cell.lines.push_back({{{said, look::table_small, look::ink, {}}}, Align::left, {}});
+  return cell;
 }
 
 Row wire_row(const SheetContext& context, WireId id) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
-  const BuildFigures& figures = context.solved.figures;
-  const WireFigures own = id.at() < figures.wires.size() ? figures.wires[id.at()] : WireFigures{};
+  const std::vector<WireLoad>& loads = context.solved.wire_loads;
+  const WireLoad load = id.at() < loads.size() ? loads[id.at()] : WireLoad{};
   Row row;
   row.anchor = wire_anchor(wire);
   row.cells = {wire_number_cell(context, id),
@@ -56,16 +95,16 @@ Row wire_row(const SheetContext& context, WireId id) {
                end_cell(context, wire.to),
                two_line_cell(print_wire_size(wire), print_insulation(wire.insulation, context.words())),
                text_cell(wire.length ? print_length(*wire.length, build.document.units) : ""),
-               current_cell(context, own),
-               text_cell(own.drop ? print_volts(*own.drop) : ""),
-               text_cell(own.fuse ? fuse_name(build, *own.fuse) : "")};
+               current_cell(context, load),
+               text_cell(load.situation.is_set() ? print_volts(load.drop) : ""),
+               fuse_cell(context, load)};
   return row;
 }
 
 /// 'Situations: 1 key on, 2 ...', so that the numbers beside the amperes can be read.
 void add_situation_numbers(PageFlow& flow) {
   const SheetContext& context = flow.context();
-  if (context.solved.figures.wires.empty()) return;
+  if (context.solved.wire_loads.empty()) return;
   std::vector<std::string> names;
   const std::vector<Situation>& situations = context.build().situations;
   for (std::size_t i = 0; i < situations.size(); ++i)

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// A sample of samples/ read, solved and composed with a face of fixed widths.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "read/read.h"
+#include "sheets/folio.h"
+
+namespace loomfolio {
+
+/// Names of all specs in samples/, sorted: "street-single".
+std::vector<std::string> sample_names();
+
+/// Reads and composes; `paper` empty: the document's own. A sample that cannot be read gives an empty folio.
+class SampleFolio {
+ public:
+  SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure);
+  const Composed& composed() const { return composed_; }
+  const PaperPair& papers() const { return papers_; }
+  const Words& words() const { return words_; }
+
+ private:
+  Project project_;
+  Words words_;
+  PaperPair papers_;
+  Composed composed_;
+};
+
+}  // namespace loomfolio

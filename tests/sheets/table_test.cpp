@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+// Columns and rows of tables.
+#include "sheets/table.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace loomfolio;
+
+namespace {
+
+const FixedTextMeasure fixed_face;
+
+Table two_columns(const std::string& left, const std::string& right) {
+  Table table;
+  table.columns = {{"A", CellAlign::near, Wrapping::keeps, 0}, {"B", CellAlign::near, Wrapping::wraps, 1}};
+  table.rows.push_back({{text_cell(left), text_cell(right)}});
+  return table;
+}
+
+std::vector<TextItem> texts_of(const Block& block) {
+  std::vector<TextItem> texts;
+  for (const Item& item : block.items)
+    if (const auto* text = std::get_if<TextItem>(&item)) texts.push_back(*text);
+  return texts;
+}
+
+double right_edge(const TextItem& text) {
+  const double width = fixed_face.measure(text.text, text.style).width.number();
+  return text.at.x.number() + (text.align == Align::right ? 0 : text.align == Align::centre ? width / 2 : width);
+}
+
+}  // namespace
+
+TEST_CASE("columns get their natural width, and what is left goes to those that stretch") {
+  const std::vector<Millimetres> widths = fit_columns(two_columns("12345", "some words"), Millimetres(100), fixed_face);
+  CHECK(widths[0].number() == doctest::Approx(fixed_face.measure("12345", look::table).width.number()));
+  CHECK((widths[0] + widths[1] + look::column_gap).number() == doctest::Approx(100));
+}
+
+TEST_CASE("where room is short, wrapping columns give way and others keep their lines") {
+  const std::vector<Millimetres> widths =
+      fit_columns(two_columns("12345", "a sentence of several words that must wrap"), Millimetres(45), fixed_face);
+  CHECK(widths[0].number() == doctest::Approx(fixed_face.measure("12345", look::table).width.number()));
+  CHECK((widths[0] + widths[1] + look::column_gap).number() == doctest::Approx(45));
+}
+
+TEST_CASE("decimal points stand under each other") {
+  Table table;
+  table.columns = {{"A", CellAlign::point, Wrapping::keeps, 0}};
+  for (const char* number : {"0.35", "142", "7.5"}) table.rows.push_back({{text_cell(number)}});
+  std::vector<double> points;
+  for (const TextItem& text : texts_of(table_block(table, Millimetres(40), {fixed_face}))) {
+    if (text.text == "A") continue;
+    const std::string before = text.text.substr(0, text.text.find('.'));
+    points.push_back(text.at.x.number() + fixed_face.measure(before, text.style).width.number());
+  }
+  REQUIRE(points.size() == 3);
+  CHECK(points[0] == doctest::Approx(points[1]));
+  CHECK(points[0] == doctest::Approx(points[2]));
+}
+
+TEST_CASE("no cell leaves its table, however narrow") {
+  for (const double width : {30.0, 60.0, 178.0}) {
+    const Block block = table_block(two_columns("battery to starter relay", "Incomprehensibilities happen here"),
+                                    Millimetres(width), {fixed_face});
+    for (const TextItem& text : texts_of(block)) CHECK(right_edge(text) <= width + 0.2);
+  }
+}
+
+TEST_CASE("every fifth row is darker, counted anew in each group") {
+  Table table;
+  table.columns = {{"A", CellAlign::near, Wrapping::keeps, 0}};
+  for (int group = 0; group < 2; ++group) {
+    table.rows.push_back(group_row("group"));
+    for (int i = 0; i < 6; ++i) table.rows.push_back({{text_cell("row")}});
+  }
+  int bands = 0;
+  for (const Item& item : table_block(table, Millimetres(50), {fixed_face}).items)
+    if (const auto* rect = std::get_if<RectItem>(&item)) bands += rect->fill.is_filled ? 1 : 0;
+  CHECK(bands == 2);
+}
