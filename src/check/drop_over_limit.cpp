@@ -19,18 +19,6 @@ struct Loss {
   LoadWays ways;
 };
 
-/// Volts of the battery; nothing when the build has none or more than one.
-std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution) {
-  std::optional<Volts> volts;
-  int sources = 0;
-  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
-    if (inside.type != InsideType::source) return;
-    ++sources;
-    volts = Volts(std::fabs(solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].volts.number()));
-  });
-  return sources == 1 ? volts : std::nullopt;
-}
-
 bool is_judged(const Inside& inside) {
   switch (inside.type) {
     case InsideType::load:

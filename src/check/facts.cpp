@@ -94,6 +94,23 @@ Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef 
   return -solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].amperes;
 }
 
+std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution) {
+  std::optional<Volts> volts;
+  int sources = 0;
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    if (inside.type != InsideType::source) return;
+    ++sources;
+    volts = Volts(std::fabs(solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].volts.number()));
+  });
+  return sources == 1 ? volts : std::nullopt;
+}
+
+Where rating_place(const Part& part, const Inside& fuse) {
+  for (const std::string& key : {fuse.id, std::string("rating"), fuse.id + "_fuse"})
+    if (part.origin.has(key)) return part.origin.key(key);
+  return part.origin.table;
+}
+
 std::string say_wire(const Build& build, WireId wire) { return "wire `" + build.wire(wire).id + "`"; }
 
 std::string say_terminal(const Build& build, TerminalId terminal) { return "`" + build.terminal(terminal).name + "`"; }

@@ -70,6 +70,13 @@ Peak greatest_volts(const Facts& facts, InsideRef inside);
 /// Current that a battery gives; negative while it is charged.
 Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef source);
 
+/// Volts of the battery, without sign; nothing when the build has none or more than one.
+std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution);
+
+/// Where the spec gives the rating of a fuse: `rating` of an in-line fuse, `f2` of a box, `main_fuse` of a starter relay; else
+/// the part.
+Where rating_place(const Part& part, const Inside& fuse);
+
 // How findings name things. All with their backticks.
 std::string say_wire(const Build& build, WireId wire);              ///< wire `12`
 std::string say_terminal(const Build& build, TerminalId terminal);  ///< `relay.86`

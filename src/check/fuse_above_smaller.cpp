@@ -37,7 +37,7 @@ void fuse_above_smaller(const Facts& facts, Diagnostics& findings) {
       const bool is_behind =
           behind[static_cast<std::size_t>(points[0])] && !behind[static_cast<std::size_t>(points[1])];
       if (!is_behind || *smaller.rating <= *fuse.rating) return;
-      findings.push_back(make_diagnostic(DiagnosticId::fuse_above_smaller, part.origin.key("rating"),
+      findings.push_back(make_diagnostic(DiagnosticId::fuse_above_smaller, rating_place(part, smaller),
                                          "fuse " + say_inside(build, below) + " of " + say(*smaller.rating) +
                                              " stands behind fuse " + say_inside(build, above) + " of " +
                                              say(*fuse.rating),

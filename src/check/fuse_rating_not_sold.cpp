@@ -29,7 +29,7 @@ void fuse_rating_not_sold(const Facts& facts, Diagnostics& findings) {
     if (!sold || std::find(sold->begin(), sold->end(), inside.rating->number()) != sold->end()) return;
     std::vector<std::string> texts;
     for (const double rating : *sold) texts.push_back(shortest(rating, 1));
-    findings.push_back(make_diagnostic(DiagnosticId::fuse_rating_not_sold, part.origin.key("rating"),
+    findings.push_back(make_diagnostic(DiagnosticId::fuse_rating_not_sold, rating_place(part, inside),
                                        "fuse " + say_inside(facts.build, ref) + " is rated " + say(*inside.rating) +
                                            ", which is not sold in its family",
                                        "sold are " + join(texts, ", ") + " A"));

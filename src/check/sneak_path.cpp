@@ -37,11 +37,11 @@ void sneak_path(const Facts& facts, Diagnostics& findings) {
       loads.insert(loads.end(), ways.to_earth.loads.begin(), ways.to_earth.loads.end());
       std::erase_if(loads, [&](InsideRef other) { return other.part == ref.part; });
       if (loads.empty()) return;
-      Diagnostic finding =
-          make_diagnostic(DiagnosticId::sneak_path, part.origin.table,
-                          say_inside(facts.build, ref) + " is half fed, " + say(state.volts) + ", through load " +
-                              say_inside(facts.build, loads.front()) + " in " + say_situation(*settled.situation),
-                          "look for a missing earth, or put a diode where two feeds meet");
+      Diagnostic finding = make_diagnostic(
+          DiagnosticId::sneak_path, part.origin.table,
+          say_inside(facts.build, ref) + " is half fed, " + say(Volts(std::fabs(state.volts.number()))) +
+              ", through load " + say_inside(facts.build, loads.front()) + " in " + say_situation(*settled.situation),
+          "look for a missing earth, or put a diode where two feeds meet");
       add_note(finding, facts.build.part(loads.front().part).origin.table, "the current passes this load");
       findings.push_back(std::move(finding));
     });
