@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Volts lost between the battery's poles and a load, over the whole loop and in the worst situation, against the limit
-// of the load's function. Loads that stand in series with others, or
-// behind a diode or a resistor, get less on purpose.
+// of the load's function. Loads that stand in series with others, or behind a diode or a resistor, get less on
+// purpose. One finding a function: its worst load, with the others as notes.
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "check/rules.h"
 #include "check/ways.h"
@@ -83,25 +85,43 @@ void name_worst_wire(const Facts& facts, const Loss& loss, Diagnostic& finding) 
              say_wire(facts.build, worst) + " loses most of it, " + say(most) + " in its copper");
 }
 
+struct Finding {
+  InsideRef load;
+  Loss loss;
+};
+
+Diagnostic report(const Facts& facts, WireFunction function, const std::vector<Finding>& over) {
+  const auto worst = std::max_element(over.begin(), over.end(),
+                                      [](const Finding& a, const Finding& b) { return a.loss.volts < b.loss.volts; });
+  const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
+  Diagnostic finding = make_diagnostic(DiagnosticId::drop_over_limit, facts.build.part(worst->load.part).origin.table,
+                                       say(worst->loss.volts) + " are lost between the battery and " +
+                                           say_inside(facts.build, worst->load) + " in " +
+                                           say_situation(*worst->loss.settled->situation) + "; " + say(limit) +
+                                           " is the limit of `drop." + std::string(word_of(function)) + "`",
+                                       "use a thicker or shorter wire, or feed it through a relay");
+  name_worst_wire(facts, worst->loss, finding);
+  for (const Finding& other : over)
+    if (&other != &*worst)
+      add_note(finding, facts.build.part(other.load.part).origin.table,
+               say_inside(facts.build, other.load) + " loses " + say(other.loss.volts) + " in " +
+                   say_situation(*other.loss.settled->situation));
+  return finding;
+}
+
 }  // namespace
 
 void drop_over_limit(const Facts& facts, Diagnostics& findings) {
+  std::map<WireFunction, std::vector<Finding>> over;
   const std::vector<SettledSituation> all = settled_situations(facts);
-  each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (!is_judged(inside)) return;
     const WireFunction function = function_of(facts.build, ref);
     const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
     const Loss loss = worst_loss(facts, all, ref);
-    if (!loss.settled || loss.volts.number() <= limit.number() * rating_tolerance) return;
-    Diagnostic finding =
-        make_diagnostic(DiagnosticId::drop_over_limit, part.origin.table,
-                        say(loss.volts) + " are lost between the battery and " + say_inside(facts.build, ref) + " in " +
-                            say_situation(*loss.settled->situation) + "; " + say(limit) + " is the limit of `drop." +
-                            std::string(word_of(function)) + "`",
-                        "use a thicker or shorter wire, or feed it through a relay");
-    name_worst_wire(facts, loss, finding);
-    findings.push_back(std::move(finding));
+    if (loss.settled && loss.volts.number() > limit.number() * rating_tolerance) over[function].push_back({ref, loss});
   });
+  for (const auto& [function, losses] : over) findings.push_back(report(facts, function, losses));
 }
 
 }  // namespace loomfolio::rules

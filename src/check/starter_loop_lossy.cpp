@@ -22,12 +22,21 @@ Volts over_contacts(const Facts& facts, const Solution& solution, const Way& way
   return over;
 }
 
-/// Volts over earths whose resistance the spec leaves to the default: an assumption is no finding.
-Volts over_assumed_earths(const Facts& facts, const Solution& solution, const Way& way) {
+bool is_body(const Build& build, const Bridge& bolt) {
+  const auto is_of_part = [&](PathPoint p) {
+    return p < static_cast<PathPoint>(build.terminals.size()) &&
+           build.terminals[static_cast<std::size_t>(p)].owner == OwnerType::part;
+  };
+  return is_of_part(bolt.a) || is_of_part(bolt.b);
+}
+
+/// Volts over bolts whose resistance nobody gave, of earths and of the motor's body: an assumption is no finding.
+Volts over_assumed_bolts(const Facts& facts, const Solution& solution, const Way& way, Amperes motor) {
   Volts over;
   for (const int b : way.bridges) {
     const Bridge& bridge = facts.paths.bridges[static_cast<std::size_t>(b)];
     if (bridge.wire.is_set() || bridge.inside.part.is_set()) continue;
+    if (is_body(facts.build, bridge)) over += Volts(std::fabs((motor * standard::body).number()));
     for (const Earth& earth : facts.build.earths) {
       if (earth.resistance || (bridge.a != earth.terminal.index && bridge.b != earth.terminal.index)) continue;
       Amperes sum;
@@ -54,7 +63,7 @@ void starter_loop_lossy(const Facts& facts, Diagnostics& findings) {
       const Volts lost = *battery - Volts(std::fabs(state.volts.number())) -
                          over_contacts(facts, *settled.solution, ways.to_supply) -
                          over_contacts(facts, *settled.solution, ways.to_earth) -
-                         over_assumed_earths(facts, *settled.solution, ways.to_earth);
+                         over_assumed_bolts(facts, *settled.solution, ways.to_earth, state.amperes);
       const Volts limit(per_100_amperes * std::fabs(state.amperes.number()) / 100);
       if (lost.number() <= limit.number() * rating_tolerance) continue;
       findings.push_back(make_diagnostic(DiagnosticId::starter_loop_lossy, part.origin.table,
