@@ -5,6 +5,7 @@
 #include <string>
 
 #include "base/text.h"
+#include "read/findings.h"
 #include "read/toml_tree.h"
 
 namespace loomfolio {
@@ -14,7 +15,8 @@ Where at(std::int32_t file, std::size_t begin, std::size_t length) {
   return {file, static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(begin + length)};
 }
 
-/// Past the string that opens at `i`; an unclosed one ends at its line, or at the end of the text when it is multi-line.
+/// Past the string that opens at `i`; an unclosed one ends at its line, or at the end of the text when it is multi-line. A
+/// multi-line string may end in one or two quotes of its own before the closing three.
 std::size_t skip_string(std::string_view text, std::size_t i) {
   const char quote = text[i];
   const bool has_escapes = quote == '"';
@@ -22,7 +24,11 @@ std::size_t skip_string(std::string_view text, std::size_t i) {
   i += is_long ? 3 : 1;
   while (i < text.size()) {
     if (has_escapes && text[i] == '\\') i += 2;
-    else if (is_long && text.substr(i, 3) == std::string(3, quote)) return i + 3;
+    else if (is_long && text.substr(i, 3) == std::string(3, quote)) {
+      i += 3;
+      for (int own = 0; own < 2 && i < text.size() && text[i] == quote; ++own) ++i;
+      return i;
+    }
     else if (!is_long && text[i] == quote) return i + 1;
     else if (!is_long && text[i] == '\n') return i;
     else ++i;
@@ -30,10 +36,16 @@ std::size_t skip_string(std::string_view text, std::size_t i) {
   return text.size();
 }
 
-/// The first dotted key of more than `most_key_pieces`. Such keys would make a tree too deep to walk.
-std::optional<std::size_t> find_deep_key(std::string_view text) {
+struct Fault {
+  DiagnosticId id{};
+  std::size_t at = 0, length = 1;
+};
+
+/// The first thing outside texts and comments that TOML does not have there: a character beyond ASCII, or a dotted key of more
+/// than `most_key_pieces`, which would make a tree too deep to walk.
+std::optional<Fault> find_fault_outside_texts(std::string_view text) {
   int dots = 0;
-  for (std::size_t i = 0; i < text.size();) {
+  for (std::size_t i = text.starts_with("\xEF\xBB\xBF") ? 3 : 0; i < text.size();) {
     const char c = text[i];
     if (c == '"' || c == '\'') {
       i = skip_string(text, i);
@@ -43,7 +55,12 @@ std::optional<std::size_t> find_deep_key(std::string_view text) {
       i = std::min(text.find('\n', i), text.size());
       continue;
     }
-    if (c == '.' && ++dots >= most_key_pieces) return i;
+    if (c == '.' && ++dots >= most_key_pieces) return Fault{DiagnosticId::nested_too_deep, i};
+    if (static_cast<unsigned char>(c) >= 0x80) {
+      std::size_t end = i + 1;
+      while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
+      return Fault{DiagnosticId::toml_syntax, i, end - i};
+    }
     if (std::string_view("\n=,[]{}").find(c) != std::string_view::npos) dots = 0;
     ++i;
   }
@@ -90,10 +107,13 @@ bool check_source(std::string_view text, std::int32_t file, Diagnostics& finding
                   std::string("byte 0x") + digits[byte >> 4] + digits[byte & 15] + " is not UTF-8 here",
                   "save the file as UTF-8 text");
   }
-  if (const auto deep = find_deep_key(text))
-    return refuse(DiagnosticId::nested_too_deep, at(file, *deep, 1),
-                  "this key has more than " + std::to_string(most_key_pieces) + " pieces");
-  return true;
+  const auto fault = find_fault_outside_texts(text);
+  if (!fault) return true;
+  const Where where = at(file, fault->at, fault->length);
+  if (fault->id == DiagnosticId::nested_too_deep)
+    return refuse(fault->id, where, "this key has more than " + std::to_string(most_key_pieces) + " pieces");
+  return refuse(fault->id, where, "this is not TOML: " + quoted(text.substr(fault->at, fault->length)) + " stands outside quotes",
+                "texts, and keys with such letters, are written in quotes");
 }
 
 }  // namespace loomfolio

@@ -56,6 +56,9 @@ TEST_CASE("keys stand in the order of the file") {
 
 TEST_CASE("what cannot be read says where and why") {
   CHECK(Parsed("a = \"x\nb = 1").fault().starts_with("toml-syntax at 6: this is not TOML"));
+  CHECK(Parsed("\xC3\xBC = 1").fault() == "toml-syntax at 0: this is not TOML: `\xC3\xBC` stands outside quotes");
+  CHECK(Parsed("a = \xEF\xBB\xBDx\"").fault().starts_with("toml-syntax at 4"));
+  CHECK(Parsed("[=]").fault().starts_with("toml-syntax at 1: this is not TOML: in this key: expected bare key"));
   CHECK(Parsed("").fault() == "file-empty at 0: the file is empty");
   CHECK(Parsed(" \n\t").fault() == "file-empty at 0: the file is empty");
   CHECK(Parsed(std::string("a = 1\n\0", 7)).fault() == "nul-byte at 6: byte 0 stands in the text; a spec is plain text");
@@ -68,6 +71,13 @@ TEST_CASE("what cannot be read says where and why") {
 
 TEST_CASE("dots in texts and comments nest nothing") {
   CHECK(Parsed("a = \"" + std::string(50, '.') + "\" # " + std::string(50, '.') + "\nb = '''\n" + std::string(50, '.') + "'''").tree);
+}
+
+TEST_CASE("letters beyond ASCII may follow a line's end in a text") {
+  const Parsed p("a = \"\"\"x\\\n  \xC3\x9C\xE3\x81\x82\"\"\"\"\nb = '''\xC3\xBC''''' # \xC3\xBC\n");
+  REQUIRE(p.tree);
+  CHECK(p.tree->find("a")->value.text == "x\xC3\x9C\xE3\x81\x82\"");
+  CHECK(p.tree->find("b")->value.text == "\xC3\xBC''");
 }
 
 TEST_CASE("a key or table written twice names both places") {
