@@ -2,6 +2,7 @@
 // Column widths: every column has a natural width (its widest line unbroken) and a least one (its longest word).
 // Columns that keep their lines get the natural width; wrapping columns share the rest between least and natural.
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 #include "sheets/reference.h"
@@ -56,12 +57,38 @@ std::vector<Wish> column_wishes(const Table& table, const TextMeasure& measure) 
         const Wish one = wish_of(row.cells[c], measure);
         wishes[c].at_least(one.natural, one.least);
       }
+    const PointPlace point = find_point(table, c, measure);
+    wishes[c].at_least(point.before + point.after, point.before + point.after);
     if (table.columns[c].wrapping == Wrapping::keeps) wishes[c].least = wishes[c].natural;
   }
   return wishes;
 }
 
 }  // namespace
+
+std::size_t point_in(const std::string& text) { return std::min(text.find('.'), text.size()); }
+
+/// Text of a cell that stands on the point: one line, one span, beginning with a digit or sign.
+const Span* pointed_span(const Cell& cell) {
+  if (cell.lines.empty() || cell.lines.front().spans.size() != 1) return nullptr;
+  const Span& span = cell.lines.front().spans.front();
+  const bool is_figure =
+      !span.text.empty() && (std::isdigit(static_cast<unsigned char>(span.text[0])) != 0 || span.text[0] == '-');
+  return is_figure ? &span : nullptr;
+}
+
+PointPlace find_point(const Table& table, std::size_t column, const TextMeasure& measure) {
+  PointPlace place;
+  if (table.columns[column].align != CellAlign::point) return place;
+  for (const Row& row : table.rows) {
+    const Span* span = row.is_group || column >= row.cells.size() ? nullptr : pointed_span(row.cells[column]);
+    if (span == nullptr) continue;
+    const std::size_t point = point_in(span->text);
+    place.before = std::max(place.before, measure.measure(span->text.substr(0, point), span->style).width);
+    place.after = std::max(place.after, measure.measure(span->text.substr(point), span->style).width);
+  }
+  return place;
+}
 
 std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure) {
   const std::vector<Wish> wishes = column_wishes(table, measure);

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 // The fuse chart: which fuse goes where, what it looks like, what it protects, and what stops when it blows.
 #include <algorithm>
+#include <utility>
 
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/anchors.h"
+#include "sheets/columns.h"
+#include "sheets/face_drawing.h"
 #include "sheets/fuse_look.h"
 #include "sheets/names.h"
 #include "sheets/panel.h"
@@ -45,6 +48,50 @@ Cell rating_cell(const Inside& fuse, const Words& words) {
   return cell;
 }
 
+/// Colours the fuses on a face that shows one filled bar a fuse, in the order of the part's fuses. Other faces stay as
+/// they are.
+void colour_fuses(Block& drawing, const Part& part, const Face& face, int scale, const std::vector<bool>& is_used) {
+  std::vector<const Inside*> fuses;
+  for (const Inside& inside : part.insides)
+    if (inside.type == InsideType::fuse) fuses.push_back(&inside);
+  std::vector<const FaceShape*> bars;
+  for (const FaceShape& shape : face.shapes)
+    if (shape.type == ShapeType::rect && shape.is_filled) bars.push_back(&shape);
+  if (bars.size() != fuses.size()) return;
+  const Millimetres shift = look::part_line / 2;  // as draw_face leaves room for its outline
+  for (std::size_t i = 0; i < bars.size(); ++i) {
+    const auto colour =
+        is_used[i] && fuses[i]->rating ? fuse_colour(fuses[i]->family, *fuses[i]->rating) : std::nullopt;
+    const FaceShape& bar = *bars[i];
+    const Rect rect{bar.points[0].x / scale + shift, bar.points[0].y / scale + shift, bar.width / scale,
+                    bar.height / scale};
+    add_boxed_rect(drawing.items, rect, colour ? colour->body : look::paper, {look::ink, look::part_line},
+                   bar.radius / scale);
+    if (!colour) continue;
+    const Millimetres middle = rect.y + rect.height / 2;
+    add_text(drawing.items, {rect.x + rect.width / 2, baseline_at_middle(middle, look::fuse_on_face)},
+             shortest(fuses[i]->rating->number(), 1), look::fuse_on_face, colour->letters, Align::centre);
+  }
+}
+
+/// A face under its part's name.
+Block fuse_face(const PageFlow& flow, const Part& part, const Face& face, const std::vector<bool>& is_used) {
+  const Words& words = flow.context().words();
+  const int scale = face_scale(face, column_width(flow, 2), Millimetres(80));
+  Block block = set_paragraph({{{part.label, look::text_bold, look::ink, {}}}, Align::left, "H3"},
+                              column_width(flow, 2), flow.setting());
+  Block drawing = draw_face(face, {}, scale, flow.setting().measure);
+  if (scale == 1) colour_fuses(drawing, part, face, scale, is_used);
+  Block caption =
+      face_caption(face, scale, std::min(block.width, std::max(drawing.width, Millimetres(60))), words, flow.setting());
+  const Millimetres drawing_y = block.height + Millimetres(1.5),
+                    caption_y = drawing_y + drawing.height + Millimetres(1.5);
+  block.height = caption_y + caption.height;
+  place_block(block.items, std::move(drawing), {{}, drawing_y});
+  place_block(block.items, std::move(caption), {{}, caption_y});
+  return block;
+}
+
 std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
   std::vector<std::string> names;
   for (const PartId part : parts) names.push_back(build.part(part).label);
@@ -77,6 +124,36 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   return row;
 }
 
+/// By the part's fuses, in order: whether it is one of those in use.
+std::vector<bool> used_ways(const Build& build, PartId id, const std::vector<InsideRef>& fuses) {
+  std::vector<bool> is_used;
+  const Part& part = build.part(id);
+  for (std::size_t i = 0; i < part.insides.size(); ++i)
+    if (part.insides[i].type == InsideType::fuse)
+      is_used.push_back(std::find(fuses.begin(), fuses.end(), InsideRef{id, static_cast<int>(i)}) != fuses.end());
+  return is_used;
+}
+
+/// Faces that show no terminals, of parts that hold several of these fuses: the box as one sees it with the lid off.
+std::vector<Block> fuse_faces(const PageFlow& flow, const std::vector<InsideRef>& fuses) {
+  const Build& build = flow.context().build();
+  std::vector<Block> blocks;
+  PartId last;
+  for (const InsideRef fuse : fuses) {
+    if (fuse.part == last) continue;
+    last = fuse.part;
+    const Part& part = build.part(fuse.part);
+    const Kind& kind = build.kind_of(part);
+    for (std::size_t f = 0; f < kind.faces.size(); ++f) {
+      const bool has_terminals =
+          std::any_of(kind.terminals.begin(), kind.terminals.end(),
+                      [&](const KindTerminal& terminal) { return terminal.face == static_cast<int>(f); });
+      if (!has_terminals) blocks.push_back(fuse_face(flow, part, kind.faces[f], used_ways(build, fuse.part, fuses)));
+    }
+  }
+  return blocks;
+}
+
 Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuses) {
   const Words& words = context.words();
   Table table;
@@ -99,6 +176,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
            {});
   add_table(flow, fuse_table(context, fuses));
+  add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);
   return flow.take();
 }
 

@@ -52,6 +52,18 @@ Cell text_cell(std::string text, const TextStyle& style = look::table);
 Cell two_line_cell(std::string first, std::string second, const TextStyle& style = look::table);
 Row group_row(std::string text);
 
+/// The widest part before and after the decimal point in a column.
+struct PointPlace {
+  Millimetres before, after;
+};
+PointPlace find_point(const Table& table, std::size_t column, const TextMeasure& measure);
+
+/// The span of a cell that stands on the point: of one line, one span, beginning with a digit or minus; else nothing.
+const Span* pointed_span(const Cell& cell);
+
+/// Where the decimal point is in a number; its length when there is none.
+std::size_t point_in(const std::string& number);
+
 /// Widths that fit texts where there is room: each column its natural width, what is left shared by `stretch`; where
 /// there is not, wrapping columns give way in proportion to what they can give.
 std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure);

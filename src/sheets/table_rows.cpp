@@ -2,24 +2,10 @@
 #include "sheets/table_rows.h"
 
 #include <algorithm>
-#include <cctype>
 #include <utility>
-
-#include "sheets/reference.h"
 
 namespace loomfolio {
 namespace {
-
-std::size_t point_in(const std::string& text) { return std::min(text.find('.'), text.size()); }
-
-/// Text of a cell that stands on the point: one line, one span, beginning with a digit or sign.
-const Span* pointed_span(const Cell& cell) {
-  if (cell.lines.empty() || cell.lines.front().spans.size() != 1) return nullptr;
-  const Span& span = cell.lines.front().spans.front();
-  const bool is_figure =
-      !span.text.empty() && (std::isdigit(static_cast<unsigned char>(span.text[0])) != 0 || span.text[0] == '-');
-  return is_figure ? &span : nullptr;
-}
 
 Align text_align(CellAlign align) {
   return align == CellAlign::near ? Align::left : align == CellAlign::centre ? Align::centre : Align::right;
@@ -35,21 +21,7 @@ void add_rule(Block& block, const Pen& pen) {
 
 RowSetter::RowSetter(const Table& table, Millimetres width, const TypeSetting& setting)
     : table_(table), setting_(setting), widths_(fit_columns(table, width, setting.measure)), width_(width) {
-  for (std::size_t c = 0; c < table.columns.size(); ++c) points_.push_back(find_point(c));
-}
-
-RowSetter::PointPlace RowSetter::find_point(std::size_t column) const {
-  PointPlace place;
-  if (table_.columns[column].align != CellAlign::point) return place;
-  for (const Row& row : table_.rows) {
-    if (row.is_group || column >= row.cells.size()) continue;
-    const Span* span = pointed_span(row.cells[column]);
-    if (span == nullptr) continue;
-    const std::size_t point = point_in(span->text);
-    place.before = std::max(place.before, setting_.measure.measure(span->text.substr(0, point), span->style).width);
-    place.after = std::max(place.after, setting_.measure.measure(span->text.substr(point), span->style).width);
-  }
-  return place;
+  for (std::size_t c = 0; c < table.columns.size(); ++c) points_.push_back(find_point(table, c, setting.measure));
 }
 
 /// Left edge of a column: counted from the right where the language reads from there.

@@ -22,12 +22,6 @@ class RowSetter {
   Block make_group(const Row& row, bool is_between_rows, const std::string& continued = {}) const;
 
  private:
-  /// The widest part before and after the decimal point of a column's first lines.
-  struct PointPlace {
-    Millimetres before, after;
-  };
-
-  PointPlace find_point(std::size_t column) const;
   /// Left edge of a column; columns go from right to left where the language does.
   Millimetres column_x(std::size_t column) const;
   Block set_cell(const Cell& cell, std::size_t column) const;

@@ -51,7 +51,8 @@ void add_label(Items& items, const SheetContext& context, const Wire& wire, Term
   const Millimetres x = f.joint.x + (fan + straight + label_gap) * sign;
   const TerminalId end = other_end(wire, here);
   Paragraph name{{{wire.id, look::table_mono_bold, look::ink, {}},
-                  {"  " + wire.colour.text() + "  " + print_wire_size(wire), look::table_mono, look::ink, {}}},
+                  {"  " + wire.colour.text(), look::table_mono, look::ink, {}},
+                  {"  " + print_wire_size(wire), look::table, look::ink, {}}},
                  f.towards == Towards::right ? Align::left : Align::right,
                  {}};
   const std::string mark = terminal_mark(context.build(), end);
