@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Column widths: every column has a natural width (its widest line unbroken) and a least one (its longest word).
-// Columns that keep their lines get the natural width; wrapping columns share the rest between least and natural.
+// Columns that keep their lines get the natural width; the others share what is left by a common cap, weighted by their
+// stretch: a column that needs less keeps its natural width, and none gives way further than its longest word.
 #include <algorithm>
 #include <cctype>
 
@@ -37,12 +38,14 @@ Wish wish_of(const Paragraph& line, const TextMeasure& measure) {
 
 Wish wish_of(const Cell& cell, const TextMeasure& measure) {
   Wish wish;
-  const Millimetres picture = cell.picture ? cell.picture->width + look::picture_gap : Millimetres(0);
+  Millimetres top;
   for (const Paragraph& line : cell.lines) {
     const Wish one = wish_of(line, measure);
+    const Millimetres picture = picture_indent(cell, top);
     wish.at_least(one.natural + picture, one.least + picture);
+    top += look::line_step(line.spans.front().style);
   }
-  wish.at_least(picture, picture);
+  if (cell.picture) wish.at_least(cell.picture->width, cell.picture->width);
   return wish;
 }
 
@@ -65,6 +68,19 @@ std::vector<Wish> column_wishes(const Table& table, const TextMeasure& measure) 
 }
 
 }  // namespace
+
+Millimetres picture_top(const Cell& cell) {
+  if (!cell.picture || cell.lines.empty()) return {};
+  const Millimetres line = look::line_step(cell.lines.front().spans.front().style);
+  return std::max(Millimetres(0), (line - cell.picture->height) / 2);
+}
+
+Millimetres picture_indent(const Cell& cell, Millimetres line_top) {
+  if (!cell.picture) return {};
+  const Millimetres touching(0.5);  // a line may begin this little above the picture's foot
+  const bool is_beside = line_top + touching < picture_top(cell) + cell.picture->height;
+  return is_beside ? cell.picture->width + look::picture_gap : Millimetres(0);
+}
 
 std::size_t point_in(const std::string& text) { return std::min(text.find('.'), text.size()); }
 
@@ -90,6 +106,32 @@ PointPlace find_point(const Table& table, std::size_t column, const TextMeasure&
   return place;
 }
 
+namespace {
+
+/// Width of a column under a cap in whole 0.01 mm.
+Millimetres capped(const Wish& wish, const Column& column, Grid cap) {
+  if (column.wrapping == Wrapping::keeps) return wish.natural;
+  const double weight = column.stretch > 0 ? column.stretch : 1;
+  return std::clamp(to_mm(cap) * weight, wish.least, wish.natural);
+}
+
+/// The greatest cap under which all columns fit into `room`.
+Grid find_cap(const std::vector<Wish>& wishes, const Table& table, Millimetres room) {
+  Grid low = 0, high = to_grid(room) * 20;
+  while (low < high) {
+    const Grid middle = low + (high - low + 1) / 2;
+    Millimetres sum;
+    for (std::size_t c = 0; c < wishes.size(); ++c) sum += capped(wishes[c], table.columns[c], middle);
+    if (sum <= room)
+      low = middle;
+    else
+      high = middle - 1;
+  }
+  return low;
+}
+
+}  // namespace
+
 std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure) {
   const std::vector<Wish> wishes = column_wishes(table, measure);
   const Millimetres room = width - look::column_gap * (static_cast<double>(wishes.size()) - 1);
@@ -101,16 +143,15 @@ std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, cons
     stretch += table.columns[c].stretch;
   }
   std::vector<Millimetres> widths;
+  const Grid cap = natural > room && least <= room ? find_cap(wishes, table, room) : 0;
   for (std::size_t c = 0; c < wishes.size(); ++c) {
-    const Wish& wish = wishes[c];
     if (natural <= room) {
       const double share = stretch > 0 ? table.columns[c].stretch / stretch : 0;
-      widths.push_back(wish.natural + (room - natural) * share);
+      widths.push_back(wishes[c].natural + (room - natural) * share);
     } else if (least <= room) {
-      const double share = natural > least ? (room - least) / (natural - least) : 0;
-      widths.push_back(wish.least + (wish.natural - wish.least) * share);
+      widths.push_back(capped(wishes[c], table.columns[c], cap));
     } else {
-      widths.push_back(wish.least * (room / least));
+      widths.push_back(wishes[c].least * (room / least));
     }
   }
   return widths;

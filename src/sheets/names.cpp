@@ -47,6 +47,14 @@ std::string inside_name(const Build& build, InsideRef ref) {
   return inside.name.empty() ? part.label : part.label + ", " + inside.name;
 }
 
+std::string switch_name(const Build& build, InsideRef ref) {
+  const Part& part = build.part(ref.part);
+  const auto is_switch = [](const Inside& inside) { return inside.type == InsideType::switch_; };
+  if (std::count_if(part.insides.begin(), part.insides.end(), is_switch) < 2) return part.label;
+  const Inside& inside = part.insides[static_cast<std::size_t>(ref.inside)];
+  return part.label + ", " + (inside.name.empty() ? inside.id : inside.name);
+}
+
 const std::string& situation_name(const Situation& situation) {
   return situation.label.empty() ? situation.name : situation.label;
 }

@@ -24,6 +24,9 @@ std::string fuse_name(const Build& build, InsideRef fuse);
 /// A part's label, with the element's own name when it has several that matter: 'Headlamp, dip'.
 std::string inside_name(const Build& build, InsideRef ref);
 
+/// A switch as a person finds it: its part's label, with its own name where the part holds several.
+std::string switch_name(const Build& build, InsideRef ref);
+
 /// Its label, or its name when it has none.
 const std::string& situation_name(const Situation& situation);
 

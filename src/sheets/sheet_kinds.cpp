@@ -8,10 +8,18 @@ namespace loomfolio {
 
 const std::vector<SheetKind>& sheet_kinds() {
   static const std::vector<SheetKind> kinds = {
-      {"cover", SheetScope::opening, make_cover},           {"safety", SheetScope::once, make_safety},
-      {"chooser", SheetScope::once, make_chooser},          {"terminals", SheetScope::each_variant, make_terminal_map},
-      {"wires", SheetScope::each_variant, make_wire_table}, {"fuses", SheetScope::each_variant, make_fuse_chart},
-      {"earths", SheetScope::each_variant, make_earths},    {"changes", SheetScope::once, make_changes},
+      {"cover", SheetScope::opening, make_cover},
+      {"safety", SheetScope::once, make_safety},
+      {"chooser", SheetScope::once, make_chooser},
+      {"situations", SheetScope::each_variant, make_situations},
+      {"terminals", SheetScope::each_variant, make_terminal_map},
+      {"wires", SheetScope::each_variant, make_wire_table},
+      {"fuses", SheetScope::each_variant, make_fuse_chart},
+      {"earths", SheetScope::each_variant, make_earths},
+      {"parts", SheetScope::each_variant, make_parts_list},
+      {"cuts", SheetScope::each_variant, make_cut_list},
+      {"labels", SheetScope::each_variant, make_label_strips},
+      {"changes", SheetScope::once, make_changes},
   };
   return kinds;
 }

@@ -11,10 +11,14 @@ namespace loomfolio {
 std::vector<Sheet> make_cover(const SheetContext& context);
 std::vector<Sheet> make_safety(const SheetContext& context);
 std::vector<Sheet> make_chooser(const SheetContext& context);
+std::vector<Sheet> make_situations(const SheetContext& context);
 std::vector<Sheet> make_terminal_map(const SheetContext& context);
 std::vector<Sheet> make_wire_table(const SheetContext& context);
 std::vector<Sheet> make_fuse_chart(const SheetContext& context);
 std::vector<Sheet> make_earths(const SheetContext& context);
+std::vector<Sheet> make_parts_list(const SheetContext& context);
+std::vector<Sheet> make_cut_list(const SheetContext& context);
+std::vector<Sheet> make_label_strips(const SheetContext& context);
 std::vector<Sheet> make_changes(const SheetContext& context);
 
 }  // namespace loomfolio

@@ -61,6 +61,11 @@ PointPlace find_point(const Table& table, std::size_t column, const TextMeasure&
 /// The span of a cell that stands on the point: of one line, one span, beginning with a digit or minus; else nothing.
 const Span* pointed_span(const Cell& cell);
 
+/// How far the picture stands from the cell's top: centred on the first line where it is lower than that.
+Millimetres picture_top(const Cell& cell);
+/// What a line whose top is that far down must leave to the picture beside it.
+Millimetres picture_indent(const Cell& cell, Millimetres line_top);
+
 /// Where the decimal point is in a number; its length when there is none.
 std::size_t point_in(const std::string& number);
 

@@ -34,7 +34,6 @@ Millimetres RowSetter::column_x(std::size_t column) const {
 Block RowSetter::set_cell(const Cell& cell, std::size_t column) const {
   const Millimetres width = widths_[column];
   Block block{width, {}, {}};
-  const Millimetres indent = cell.picture ? cell.picture->width + look::picture_gap : Millimetres(0);
   const bool is_right_to_left = setting_.is_right_to_left;
   for (const Paragraph& line : cell.lines) {
     Paragraph aligned = line;
@@ -43,6 +42,7 @@ Block RowSetter::set_cell(const Cell& cell, std::size_t column) const {
     aligned.align = text_align(align);
     const bool is_first = &line == &cell.lines.front();
     const Span* span = align == CellAlign::point && is_first ? pointed_span(cell) : nullptr;
+    const Millimetres indent = picture_indent(cell, block.height);
     Block text;
     if (span != nullptr) {
       text = set_on_point(*span, column);
@@ -59,10 +59,8 @@ Block RowSetter::set_cell(const Cell& cell, std::size_t column) const {
 
 void RowSetter::place_picture(Block& block, const Cell& cell, bool is_right_to_left) const {
   const Block& picture = *cell.picture;
-  const Millimetres line =
-      cell.lines.empty() ? picture.height : look::line_step(cell.lines.front().spans.front().style);
   const Millimetres x = is_right_to_left ? block.width - picture.width : Millimetres(0);
-  const Millimetres y = std::max(Millimetres(0), (line - picture.height) / 2);
+  const Millimetres y = picture_top(cell);
   place_block(block.items, picture, {x, y});
   block.height = std::max(block.height, y + picture.height);
 }

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+// The cut list: wires by reel, each with its number and length and a box to tick; two columns.
+#include <utility>
+
+#include "sheets/columns.h"
+#include "sheets/print_text.h"
+#include "sheets/sheet_makers.h"
+#include "sheets/table.h"
+#include "sheets/wire_groups.h"
+#include "sheets/wire_look.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(26), ends_x(29);
+
+Block group_head(const SheetContext& context, const WireGroup& group, Millimetres width) {
+  const Build& build = context.build();
+  const Wire& first = build.wire(group.wires.front());
+  const TypeSetting setting{context.measure()};
+  Block block{width, head_height, {}};
+  Block swatch = wire_swatch(first.colour, first.area, Millimetres(12));
+  const Millimetres x = swatch.width + Millimetres(2.5), y = Millimetres(3.4) - swatch.height / 2;
+  place_block(block.items, std::move(swatch), {{}, y});
+  Paragraph text{{{first.colour.text(), look::table_mono_bold, look::ink, {}},
+                  {"  " + print_wire_size(first) + ", " + print_insulation(first.insulation, context.words()),
+                   look::table,
+                   look::ink,
+                   {}}},
+                 Align::left,
+                 "H3"};
+  place_block(block.items, set_paragraph(text, width - x, setting), {x, Millimetres(1.6)});
+  if (group.has_all_lengths) {
+    const std::string total = print_reel_length(group.total, build.document.units) + "\u00a0" +
+                              reel_unit(build.document.units, context.words());
+    add_text(block.items, {width, Millimetres(4.5)}, context.words()("cuts.total", {{"length", total}}), look::table,
+             look::ink, Align::right);
+  }
+  add_line(block.items, {{}, head_height}, {width, head_height}, {look::ink, look::part_line});
+  return block;
+}
+
+Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
+  const Build& build = context.build();
+  const Wire& wire = build.wire(id);
+  Block block{width, row_height, {}};
+  const Millimetres baseline(3.8);
+  add_rect(block.items, {{}, (row_height - box_size) / 2, box_size, box_size}, {look::ink, look::line});
+  add_text(block.items, {number_x, baseline}, wire.id, look::table_mono_bold);
+  const std::string unit = "\u00a0" + length_unit(build.document.units, context.words());
+  add_text(block.items, {length_right, baseline},
+           wire.length ? print_length(*wire.length, build.document.units) + unit : context.words()("cuts.measure"),
+           look::table, look::ink, Align::right);
+  const FittedText purpose = fit_text(wire.purpose, look::table_small, width - ends_x, context.measure());
+  add_text(block.items, {ends_x, baseline}, purpose.text, purpose.style, look::grey);
+  add_line(block.items, {{}, row_height}, {width, row_height}, {look::hairline_grey, look::thin_line});
+  return block;
+}
+
+/// A reel's wires; a head never stands without its first wire, long groups may run on in the next column.
+std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& group, Millimetres width, bool is_first) {
+  std::vector<Block> blocks;
+  for (std::size_t i = 0; i < group.wires.size(); ++i) {
+    Block line = wire_line(context, group.wires[i], width);
+    if (i > 0) {
+      blocks.push_back(std::move(line));
+      continue;
+    }
+    const Millimetres above = is_first ? Millimetres(0) : look::group_space;
+    Block block{width, above + head_height + row_height, {}};
+    place_block(block.items, group_head(context, group, width), {{}, above});
+    place_block(block.items, std::move(line), {{}, above + head_height});
+    blocks.push_back(std::move(block));
+  }
+  return blocks;
+}
+
+}  // namespace
+
+std::vector<Sheet> make_cut_list(const SheetContext& context) {
+  if (context.build().wires.empty()) return {};
+  const Words& words = context.words();
+  PageFlow flow(context, {"cuts", words("cuts.title"), words("cuts.intro")});
+  const Millimetres width = column_width(flow, 2);
+  std::vector<Block> blocks;
+  for (const WireGroup& group : group_wires(context.build()))
+    for (Block& block : group_blocks(context, group, width, blocks.empty())) blocks.push_back(std::move(block));
+  add_columns(flow, std::move(blocks), {2, Millimetres(0)}, {});
+  return flow.take();
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+// The parts list: what to buy or to find in the bag. Parts by kind, then fittings for the wires' ends, then wire by the
+// metre.
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "base/text.h"
+#include "sheets/fitting_text.h"
+#include "sheets/fuse_look.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/sheet_makers.h"
+#include "sheets/table.h"
+#include "sheets/wire_groups.h"
+#include "sheets/wire_look.h"
+
+namespace loomfolio {
+namespace {
+
+/// A cell to tick, as high as a line.
+Cell tick_cell() {
+  Cell cell = text_cell("");
+  const Millimetres size(2.8);
+  Block box{size, size, {}};
+  add_rect(box.items, {{}, {}, size, size}, {look::ink, look::line});
+  cell.picture = std::move(box);
+  return cell;
+}
+
+Column tick_column() { return {"", CellAlign::near, Wrapping::keeps, 0}; }
+
+/// Parts that are the same thing to buy: kind and value.
+struct SameParts {
+  const Kind* kind = nullptr;
+  std::string value;
+  std::vector<std::string> labels;
+};
+
+std::vector<SameParts> group_parts(const Build& build) {
+  std::vector<SameParts> groups;
+  for (const Part& part : build.parts) {
+    const Kind& kind = build.kind_of(part);
+    auto same = std::find_if(groups.begin(), groups.end(),
+                             [&](const SameParts& g) { return g.kind == &kind && g.value == part.value_text; });
+    if (same == groups.end()) same = groups.insert(groups.end(), {&kind, part.value_text, {}});
+    same->labels.push_back(part.label);
+  }
+  std::stable_sort(groups.begin(), groups.end(),
+                   [](const SameParts& a, const SameParts& b) { return a.kind->group < b.kind->group; });
+  return groups;
+}
+
+void add_parts(PageFlow& flow) {
+  const Words& words = flow.context().words();
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
+                   {words("parts.kind"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.value"), CellAlign::near, Wrapping::wraps, 0.5},
+                   {words("parts.used_as"), CellAlign::near, Wrapping::wraps, 1.3}};
+  std::string group;
+  for (const SameParts& same : group_parts(flow.context().build())) {
+    if (same.kind->group != group) table.rows.push_back(group_row(words("group." + same.kind->group)));
+    group = same.kind->group;
+    table.rows.push_back(
+        {{tick_cell(), text_cell(std::to_string(same.labels.size())), text_cell(same.kind->name, look::table_bold),
+          text_cell(same.value), text_cell(join(same.labels, "; "))}});
+  }
+  add_table(flow, table, {});
+}
+
+/// Fuses by family and rating.
+void add_fuses(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  std::map<std::pair<std::string, double>, int> counts;
+  const auto wires = wires_at_terminals(build);
+  for (const Part& part : build.parts)
+    for (const Inside& inside : part.insides) {
+      const bool is_used =
+          inside.type == InsideType::fuse && inside.rating &&
+          std::all_of(inside.nodes.begin(), inside.nodes.end(), [&](const Inside::Node& node) {
+            return node.terminal < 0 || !wires[part.terminals[static_cast<std::size_t>(node.terminal)].at()].empty();
+          });
+      if (is_used) ++counts[{inside.family, inside.rating->number()}];
+    }
+  if (counts.empty()) return;
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
+                   {words("parts.fuse"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const auto& [fuse, count] : counts) {
+    std::string name = print_rating(Amperes(fuse.second));
+    for (const std::string& more :
+         {fuse_colour_name(fuse.first, Amperes(fuse.second), words), fuse_family_name(fuse.first, words)})
+      if (!more.empty()) name += ", " + more;
+    table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(name)}});
+  }
+  flow.add_heading(words("parts.fuses"), Millimetres(25));
+  flow.add_text(words("parts.fuses_spare"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+/// Fittings by name and the area of the wire that they go on.
+void add_fittings(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  std::map<std::tuple<std::string, double, std::string>, int> counts;
+  for (const Wire& wire : build.wires)
+    for (const TerminalId end : {wire.from, wire.to}) {
+      const std::string fitting = fitting_text(build, end, words);
+      if (!fitting.empty()) ++counts[{fitting, wire.area.number(), print_wire_size(wire)}];
+    }
+  if (counts.empty() && build.splices.empty()) return;
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
+                   {words("parts.fitting"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.for_wire"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const auto& [fitting, count] : counts)
+    table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(std::get<0>(fitting)),
+                           text_cell(std::get<2>(fitting))}});
+  if (!build.splices.empty())
+    table.rows.push_back({{tick_cell(), text_cell(std::to_string(build.splices.size())),
+                           text_cell(words("parts.splice")), text_cell(words("parts.splice_size"))}});
+  flow.add_heading(words("parts.fittings"), Millimetres(25));
+  flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+void add_wire(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  Table table;
+  table.columns = {
+      tick_column(),
+      {words("parts.colour"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.size"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.insulation"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.total", {{"unit", reel_unit(build.document.units, words)}}), CellAlign::point, Wrapping::keeps, 0},
+      {words("parts.wires"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const WireGroup& group : group_wires(build)) {
+    const Wire& first = build.wire(group.wires.front());
+    Cell colour = text_cell(first.colour.text(), look::table_mono);
+    colour.picture = wire_swatch(first.colour, first.area, look::swatch_length);
+    std::vector<std::string> ids;
+    for (const WireId wire : group.wires) ids.push_back(build.wire(wire).id);
+    table.rows.push_back({{tick_cell(), std::move(colour), text_cell(print_wire_size(first)),
+                           text_cell(print_insulation(first.insulation, words)),
+                           text_cell(group.has_all_lengths ? print_reel_length(group.total, build.document.units)
+                                                           : words("parts.unknown")),
+                           text_cell(join(ids, ", "))}});
+  }
+  flow.add_heading(words("parts.wire"), Millimetres(25));
+  flow.add_text(words("parts.wire_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+}  // namespace
+
+std::vector<Sheet> make_parts_list(const SheetContext& context) {
+  if (context.build().parts.empty()) return {};
+  const Words& words = context.words();
+  PageFlow flow(context, {"parts", words("parts.title"), words("parts.intro")});
+  add_parts(flow);
+  add_fuses(flow);
+  add_fittings(flow);
+  if (!context.build().wires.empty()) add_wire(flow);
+  return flow.take();
+}
+
+}  // namespace loomfolio
