@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The cut list: wires by reel, each with its number and length and a box to tick; two columns.
+#include <algorithm>
 #include <utility>
 
 #include "sheets/columns.h"
@@ -12,7 +13,9 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(26), ends_x(29);
+constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(32), ends_x(35);
+/// Wires in a column before a reel's head is repeated.
+constexpr std::size_t most_in_block = 18;
 
 Block group_head(const SheetContext& context, const WireGroup& group, Millimetres width) {
   const Build& build = context.build();
@@ -57,19 +60,16 @@ Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
   return block;
 }
 
-/// A reel's wires; a head never stands without its first wire, long groups may run on in the next column.
-std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& group, Millimetres width, bool is_first) {
+/// A reel's wires under their head; a long reel is split, its head repeated.
+std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& group, Millimetres width) {
   std::vector<Block> blocks;
-  for (std::size_t i = 0; i < group.wires.size(); ++i) {
-    Block line = wire_line(context, group.wires[i], width);
-    if (i > 0) {
-      blocks.push_back(std::move(line));
-      continue;
+  for (std::size_t first = 0; first < group.wires.size(); first += most_in_block) {
+    Block block = group_head(context, group, width);
+    const std::size_t end = std::min(group.wires.size(), first + most_in_block);
+    for (std::size_t i = first; i < end; ++i) {
+      place_block(block.items, wire_line(context, group.wires[i], width), {{}, block.height});
+      block.height += row_height;
     }
-    const Millimetres above = is_first ? Millimetres(0) : look::group_space;
-    Block block{width, above + head_height + row_height, {}};
-    place_block(block.items, group_head(context, group, width), {{}, above});
-    place_block(block.items, std::move(line), {{}, above + head_height});
     blocks.push_back(std::move(block));
   }
   return blocks;
@@ -84,8 +84,8 @@ std::vector<Sheet> make_cut_list(const SheetContext& context) {
   const Millimetres width = column_width(flow, 2);
   std::vector<Block> blocks;
   for (const WireGroup& group : group_wires(context.build()))
-    for (Block& block : group_blocks(context, group, width, blocks.empty())) blocks.push_back(std::move(block));
-  add_columns(flow, std::move(blocks), {2, Millimetres(0)}, {});
+    for (Block& block : group_blocks(context, group, width)) blocks.push_back(std::move(block));
+  add_columns(flow, std::move(blocks), {2, look::group_space}, {});
   return flow.take();
 }
 

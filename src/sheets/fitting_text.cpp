@@ -8,47 +8,57 @@
 namespace loomfolio {
 namespace {
 
-/// A key of [fitting]; `{size}` is blade width or thread.
-std::string_view fitting_key(TerminalForm form) {
+/// Key of a form in [fitting] and [fitting_name].
+std::string_view form_key(TerminalForm form) {
   switch (form) {
     case TerminalForm::blade:
-      return "fitting.blade";
+      return "blade";
     case TerminalForm::stud:
-      return "fitting.stud";
+      return "stud";
     case TerminalForm::sealed:
-      return "fitting.sealed";
+      return "sealed";
     case TerminalForm::cavity:
-      return "fitting.cavity";
+      return "cavity";
     case TerminalForm::bullet:
-      return "fitting.bullet";
+      return "bullet";
     case TerminalForm::splice:
-      return "fitting.splice";
+      return "splice";
     case TerminalForm::lead:
-      return "fitting.lead";
+      return "lead";
     case TerminalForm::screw:
-      return "fitting.screw";
+      return "screw";
     case TerminalForm::push_on:
-      return "fitting.push_on";
+      return "push_on";
     case TerminalForm::body:
-      return "fitting.body";
+      return "body";
   }
-  return "fitting.lead";
+  return "lead";
 }
 
 const Earth& earth_of(const Build& build, TerminalId terminal) {
   return build.earths[static_cast<std::size_t>(build.terminal(terminal).owner_index)];
 }
 
-}  // namespace
-
-std::string fitting_text(const Build& build, TerminalId id, const Words& words) {
+/// The text of the terminal's form in `table`; `{size}` is blade width or thread.
+std::string form_text(const Build& build, TerminalId id, const Words& words, const std::string& table) {
   const OwnerType owner = build.terminal(id).owner;
   if (owner == OwnerType::splice) return {};
-  if (owner == OwnerType::earth) return trimmed(words("fitting.stud", {{"size", earth_of(build, id).thread}}));
+  if (owner == OwnerType::earth) return trimmed(words(table + ".stud", {{"size", earth_of(build, id).thread}}));
   const KindTerminal& terminal = *kind_terminal_of(build, id);
   const bool is_blade = terminal.form == TerminalForm::blade && terminal.blade_width;
   const std::string size = is_blade ? shortest(terminal.blade_width->number(), 1) : terminal.thread;
-  return trimmed(words(fitting_key(terminal.form), {{"size", size}}));
+  const std::string key = table + "." + std::string(form_key(terminal.form));
+  return words.has(key) ? trimmed(words(key, {{"size", size}})) : std::string();
+}
+
+}  // namespace
+
+std::string fitting_text(const Build& build, TerminalId id, const Words& words) {
+  return form_text(build, id, words, "fitting");
+}
+
+std::string fitting_name(const Build& build, TerminalId id, const Words& words) {
+  return form_text(build, id, words, "fitting_name");
 }
 
 std::string strip_text(const Build& build, TerminalId id, const Words& words) {

@@ -20,11 +20,11 @@ Block label_block(const SheetContext& context, const Wire& wire, TerminalId end,
   Block block{width, label_height, {}};
   const TextMeasure& measure = context.measure();
   add_text(block.items, {label_pad, Millimetres(4.1)}, wire.id, look::label_number);
-  const Millimetres code_x = width - label_pad;
-  const Millimetres number_width = measure.measure(wire.id, look::label_number).width;
-  const FittedText code = fit_text(wire.colour.text() + " " + print_wire_size(wire), look::wire_code,
-                                   code_x - label_pad * 2 - number_width, measure);
-  add_text(block.items, {code_x, Millimetres(4)}, code.text, code.style, look::ink, Align::right);
+  const Millimetres right = width - label_pad;
+  const std::string size = print_wire_size(wire);
+  add_text(block.items, {right, Millimetres(4)}, size, look::small, look::ink, Align::right);
+  const Millimetres code_right = right - measure.measure(size, look::small).width - label_pad;
+  add_text(block.items, {code_right, Millimetres(4)}, wire.colour.text(), look::wire_code, look::ink, Align::right);
   const std::string mark = terminal_mark(build, end);
   const std::string place = owner_name(build, end, context.words()) + (mark.empty() ? "" : " " + mark);
   const FittedText where = fit_text(place, look::table, width - label_pad * 2, measure);

@@ -2,8 +2,10 @@
 // The parts list: what to buy or to find in the bag. Parts by kind, then fittings for the wires' ends, then wire by the
 // metre.
 #include <algorithm>
+#include <array>
 #include <map>
-#include <tuple>
+#include <string_view>
+#include <utility>
 
 #include "base/text.h"
 #include "sheets/fitting_text.h"
@@ -30,6 +32,11 @@ Cell tick_cell() {
 
 Column tick_column() { return {"", CellAlign::near, Wrapping::keeps, 0}; }
 
+/// From the battery outwards.
+constexpr std::array<std::string_view, 12> group_order{"supply",      "protection",  "switching",  "starting",
+                                                       "charging",    "ignition",    "lighting",   "signalling",
+                                                       "instruments", "accessories", "connecting", "control"};
+
 /// Parts that are the same thing to buy: kind and value.
 struct SameParts {
   const Kind* kind = nullptr;
@@ -46,8 +53,11 @@ std::vector<SameParts> group_parts(const Build& build) {
     if (same == groups.end()) same = groups.insert(groups.end(), {&kind, part.value_text, {}});
     same->labels.push_back(part.label);
   }
+  const auto place = [](const SameParts& same) {
+    return std::find(group_order.begin(), group_order.end(), same.kind->group);
+  };
   std::stable_sort(groups.begin(), groups.end(),
-                   [](const SameParts& a, const SameParts& b) { return a.kind->group < b.kind->group; });
+                   [&](const SameParts& a, const SameParts& b) { return place(a) < place(b); });
   return groups;
 }
 
@@ -102,28 +112,43 @@ void add_fuses(PageFlow& flow) {
   add_table(flow, table, look::paragraph_gap);
 }
 
-/// Fittings by name and the area of the wire that they go on.
+/// How many ends of each wire size take a fitting.
+struct FittingCount {
+  int total = 0;
+  std::map<std::pair<double, std::string>, int> by_size;
+};
+
+std::map<std::string, FittingCount> count_fittings(const Build& build, const Words& words) {
+  std::map<std::string, FittingCount> counts;
+  for (const Wire& wire : build.wires)
+    for (const TerminalId end : {wire.from, wire.to}) {
+      const std::string fitting = fitting_name(build, end, words);
+      if (fitting.empty()) continue;
+      ++counts[fitting].total;
+      ++counts[fitting].by_size[{wire.area.number(), print_wire_size(wire)}];
+    }
+  return counts;
+}
+
 void add_fittings(PageFlow& flow) {
   const Build& build = flow.context().build();
   const Words& words = flow.context().words();
-  std::map<std::tuple<std::string, double, std::string>, int> counts;
-  for (const Wire& wire : build.wires)
-    for (const TerminalId end : {wire.from, wire.to}) {
-      const std::string fitting = fitting_text(build, end, words);
-      if (!fitting.empty()) ++counts[{fitting, wire.area.number(), print_wire_size(wire)}];
-    }
-  if (counts.empty() && build.splices.empty()) return;
   Table table;
   table.columns = {tick_column(),
                    {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
                    {words("parts.fitting"), CellAlign::near, Wrapping::wraps, 1},
                    {words("parts.for_wire"), CellAlign::near, Wrapping::wraps, 1}};
-  for (const auto& [fitting, count] : counts)
-    table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(std::get<0>(fitting)),
-                           text_cell(std::get<2>(fitting))}});
+  for (const auto& [fitting, count] : count_fittings(build, words)) {
+    std::vector<std::string> sizes;
+    for (const auto& [size, number] : count.by_size)
+      sizes.push_back(words("parts.number_of_size", {{"count", std::to_string(number)}, {"size", size.second}}));
+    table.rows.push_back(
+        {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
+  }
   if (!build.splices.empty())
     table.rows.push_back({{tick_cell(), text_cell(std::to_string(build.splices.size())),
                            text_cell(words("parts.splice")), text_cell(words("parts.splice_size"))}});
+  if (table.rows.empty()) return;
   flow.add_heading(words("parts.fittings"), Millimetres(25));
   flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
