@@ -5,6 +5,16 @@
 namespace loomfolio {
 namespace {
 
+/// The nearest name of any owner, else the splices and earths there are.
+std::string suggest_end(const Assembly& assembly, const std::string& name) {
+  const std::string nearest = suggest(name, owner_names(assembly), "");
+  if (!nearest.empty()) return nearest;
+  std::vector<std::string> joints;
+  for (const auto& [id, owner] : assembly.owners)
+    if (owner.type != OwnerType::part) joints.push_back(id);
+  return joints.empty() ? "the spec has no [[splice]] and no [[earth]]" : "there are " + list_words(joints);
+}
+
 TerminalId refuse_unknown(Assembly& assembly, const PlacedText& end, const std::string& name, bool has_terminal) {
   const auto removal = assembly.removals.find(name);
   if (removal != assembly.removals.end() && removal->second.is_found) {
@@ -21,7 +31,7 @@ TerminalId refuse_unknown(Assembly& assembly, const PlacedText& end, const std::
   }
   assembly.in_doubt.insert(guess_word(name, owner_names(assembly)));
   assembly.report(DiagnosticId::unknown_end, end.where, "there is no splice or earth `" + name + "`; a part's terminal is written `part.terminal`",
-                  suggest(name, owner_names(assembly), "there are"));
+                  suggest_end(assembly, name));
   return {};
 }
 

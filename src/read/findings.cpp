@@ -8,6 +8,13 @@
 namespace loomfolio {
 namespace {
 
+std::string lower_case(std::string_view text) {
+  std::string made(text);
+  for (char& c : made)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return made;
+}
+
 std::string list_behind(std::string_view introduction, const std::vector<std::string>& candidates) {
   return std::string(introduction) + " " + list_words(candidates);
 }
@@ -16,7 +23,10 @@ std::string list_behind(std::string_view introduction, const std::vector<std::st
 
 std::string guess_word(std::string_view word, const std::vector<std::string>& candidates) {
   constexpr std::size_t most_candidates = 2000;
-  return candidates.size() <= most_candidates ? find_nearest(word, candidates) : std::string();
+  if (candidates.size() > most_candidates) return {};
+  for (const std::string& candidate : candidates)
+    if (lower_case(candidate) == lower_case(word)) return candidate;
+  return find_nearest(word, candidates);
 }
 
 void add_finding(Diagnostics& findings, Diagnostic finding) {

@@ -10,6 +10,17 @@
 namespace loomfolio {
 namespace {
 
+/// A misspelt kind, else those whose id holds the word: of `relay`, all relays.
+std::string suggest_kind(const std::string& word, const std::vector<std::string>& ids) {
+  const std::string nearest = suggest(word, ids, "");
+  if (!nearest.empty()) return nearest;
+  std::vector<std::string> related;
+  for (const std::string& id : ids)
+    if (word.size() >= 3 && id.find(word) != std::string::npos) related.push_back(id);
+  if (!related.empty()) return "there are " + list_words(related);
+  return "`loomfolio parts` lists the kinds; a [[kind]] in the spec adds one";
+}
+
 KindId read_kind_name(const SpecDraft& draft, TableReader& table) {
   const PlacedText name = table.placed_line("kind", Need::must);
   if (!name.where.is_set()) return {};
@@ -18,9 +29,7 @@ KindId read_kind_name(const SpecDraft& draft, TableReader& table) {
     if (draft.kinds[i].id == name.text) return {static_cast<std::int32_t>(i)};
     ids.push_back(draft.kinds[i].id);
   }
-  std::string hint = suggest(name.text, ids, "");
-  if (hint.starts_with(" ")) hint = "`loomfolio parts` lists the kinds; a [[kind]] in the spec adds one";
-  table.report(DiagnosticId::unknown_kind, name.where, "there is no kind `" + name.text + "`", hint);
+  table.report(DiagnosticId::unknown_kind, name.where, "there is no kind " + quoted(name.text), suggest_kind(name.text, ids));
   return {};
 }
 

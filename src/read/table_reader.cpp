@@ -48,8 +48,15 @@ bool TableReader::holds_at_most(const TomlValue& list, std::size_t most, std::st
 const TomlEntry* TableReader::take(std::string_view key, Need need) {
   known_.emplace_back(key);
   const TomlEntry* entry = table_.find(key);
-  if (!entry && need == Need::must) report(DiagnosticId::missing_key, table_.where, name_ + " lacks " + quoted(key));
+  if (!entry && need == Need::must) missing_.emplace_back(key);
   return entry;
+}
+
+TableReader::~TableReader() { report_missing(); }
+
+void TableReader::report_missing() {
+  for (const std::string& key : missing_) report(DiagnosticId::missing_key, table_.where, name_ + " lacks " + quoted(key));
+  missing_.clear();
 }
 
 bool TableReader::expect_type(const TomlValue& value, TomlType type, std::string_view key) {
@@ -112,10 +119,10 @@ std::string TableReader::prose(std::string_view key, Need need) {
 
 std::string TableReader::id(std::string_view key, Need need) {
   const PlacedText written = placed_line(key, need);
-  if (!written.where.is_set() || is_id(written.text)) return written.text;
-  report(DiagnosticId::bad_id, written.where,
-         quoted(written.text) + " cannot be an id; an id is 1 to " + std::to_string(most_id) + " letters, digits, `-` or `_`");
-  return {};
+  if (written.where.is_set() && !is_id(written.text))
+    report(DiagnosticId::bad_id, written.where,
+           quoted(written.text) + " cannot be an id; an id is 1 to " + std::to_string(most_id) + " letters, digits, `-` or `_`");
+  return written.text;  // also a bad one: what names it is then no second mistake
 }
 
 bool TableReader::truth(std::string_view key, bool standard) {
@@ -214,10 +221,13 @@ std::vector<const TomlValue*> TableReader::tables(std::string_view key, std::siz
 }
 
 void TableReader::refuse_unknown_keys() {
-  for (const TomlEntry& entry : table_.entries)
-    if (std::find(known_.begin(), known_.end(), entry.key) == known_.end())
-      report(DiagnosticId::unknown_key, entry.key_where, name_ + " has no key " + quoted(entry.key),
-             suggest_and_list(entry.key, known_, "it knows"));
+  for (const TomlEntry& entry : table_.entries) {
+    if (std::find(known_.begin(), known_.end(), entry.key) != known_.end()) continue;
+    report(DiagnosticId::unknown_key, entry.key_where, name_ + " has no key " + quoted(entry.key),
+           suggest_and_list(entry.key, known_, "its keys are"));
+    std::erase(missing_, guess_word(entry.key, known_));
+  }
+  report_missing();
 }
 
 Origin TableReader::origin() const {

@@ -48,6 +48,10 @@ class TableReader {
  public:
   /// `name` is what messages call the table: "[[wire]]".
   TableReader(const TomlValue& table, std::string name, Diagnostics& findings);
+  /// Reports the missing keys that refuse_unknown_keys() has not dealt with.
+  ~TableReader();
+  TableReader(const TableReader&) = delete;
+  TableReader& operator=(const TableReader&) = delete;
 
   /// The entry of that key, or nullptr; from now on the key is known.
   const TomlEntry* take(std::string_view key, Need need = Need::may);
@@ -95,7 +99,7 @@ class TableReader {
   /// The array under that key, of not more than `most` values.
   const TomlValue* array(std::string_view key, std::size_t most = 500);
 
-  /// A finding for every key that was never asked for.
+  /// A finding for every key that was never asked for. One that looks like a missing key explains that too.
   void refuse_unknown_keys();
 
   void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
@@ -115,12 +119,13 @@ class TableReader {
   const TomlValue& tree() const { return table_; }
 
  private:
+  void report_missing();
   std::optional<std::string> text_of(const TomlValue& value, std::string_view key, std::size_t most_characters);
 
   const TomlValue& table_;
   std::string name_;
   Diagnostics& findings_;
-  std::vector<std::string> known_;
+  std::vector<std::string> known_, missing_;
 };
 
 }  // namespace loomfolio
