@@ -12,7 +12,9 @@
 #include <cmath>
 #include <functional>
 
+#include "base/text.h"
 #include "render/scripts.h"
+#include "render/word_faces.h"
 
 namespace loomfolio {
 namespace {
@@ -22,17 +24,28 @@ constexpr double missing_width_em = 0.6;
 
 double to_points(int pango_units) { return pango_units / double{PANGO_SCALE}; }
 
-/// Families of the wanted use, then the fallback ones, then the other use; each once.
-std::string order_families(const FaceList& list, FaceUse wanted) {
-  const FaceUse other = wanted == FaceUse::sans ? FaceUse::mono : FaceUse::sans;
+/// Families of these uses in this order, each once.
+std::string order_families(const FaceList& list, std::initializer_list<FaceUse> uses) {
   std::vector<std::string> families;
-  for (const FaceUse use : {wanted, FaceUse::fallback, other})
+  for (const FaceUse use : uses)
     for (const TypeFace& face : list.faces)
       if (face.use == use && std::find(families.begin(), families.end(), face.family) == families.end())
         families.push_back(face.family);
-  std::string joined;
-  for (const std::string& family : families) joined += (joined.empty() ? "" : ",") + family;
-  return joined;
+  return join(families, ",");
+}
+
+/// The characters of the first face of that file; null when there is none.
+const FcCharSet* find_characters(FcConfig* config, const std::string& path) {
+  const FcFontSet* faces = FcConfigGetFonts(config, FcSetApplication);
+  for (int i = 0; faces && i < faces->nfont; ++i) {
+    FcChar8* file = nullptr;
+    FcCharSet* characters = nullptr;
+    if (FcPatternGetString(faces->fonts[i], FC_FILE, 0, &file) == FcResultMatch &&
+        path == reinterpret_cast<const char*>(file) &&
+        FcPatternGetCharSet(faces->fonts[i], FC_CHARSET, 0, &characters) == FcResultMatch)
+      return characters;
+  }
+  return nullptr;
 }
 
 struct ItemList {
@@ -117,8 +130,17 @@ Shaper::Shaper(FontConfig config, const FaceList& list)
   map_.reset(pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT));
   pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map_.get()), config_.get());
   pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map_.get()), 72);
-  families_[0] = order_families(list, FaceUse::sans);
-  families_[1] = order_families(list, FaceUse::mono);
+  families_[0] = gather_families(list, FaceUse::sans);
+  families_[1] = gather_families(list, FaceUse::mono);
+}
+
+Shaper::Families Shaper::gather_families(const FaceList& list, FaceUse use) const {
+  const FaceUse other = use == FaceUse::sans ? FaceUse::mono : FaceUse::sans;
+  Families families{order_families(list, {use, FaceUse::fallback, other}),
+                    order_families(list, {FaceUse::fallback, use, other}), nullptr};
+  const auto own = std::find_if(list.faces.begin(), list.faces.end(), [&](const TypeFace& f) { return f.use == use; });
+  if (own != list.faces.end()) families.own = find_characters(config_.get(), own->path);
+  return families;
 }
 
 Shaper::~Shaper() {
@@ -141,7 +163,7 @@ PangoContext* Shaper::context_for(const TextStyle& style) const {
   pango_context_set_round_glyph_positions(context.get(), FALSE);
   pango_context_set_language(context.get(), pango_language_from_string("en"));
   const PangoDescription description(pango_font_description_new());
-  pango_font_description_set_family(description.get(), families_[style.face == FaceName::mono ? 1 : 0].c_str());
+  pango_font_description_set_family(description.get(), families_of(style).all.c_str());
   const bool is_bold = style.weight == Weight::bold;
   pango_font_description_set_weight(description.get(), is_bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_font_description_set_absolute_size(description.get(), std::clamp(style.points, 0.5, 2000.0) * PANGO_SCALE);
@@ -152,9 +174,11 @@ PangoContext* Shaper::context_for(const TextStyle& style) const {
 ShapedLine Shaper::make_line(const std::string& text, const TextStyle& style) const {
   PangoContext* context = context_for(style);
   const int length = static_cast<int>(text.size());
-  const PangoAttributes languages = mark_languages(text);
+  const PangoAttributes marks = mark_languages(text);
+  const Families& families = families_of(style);
+  if (families.own) mark_words(marks.get(), text, families.own, families.fallback);
   const ItemList logical(
-      pango_itemize_with_base_dir(context, direction_of(text), text.c_str(), 0, length, languages.get(), nullptr));
+      pango_itemize_with_base_dir(context, direction_of(text), text.c_str(), 0, length, marks.get(), nullptr));
   const std::unique_ptr<GList, Releases<g_list_free>> seen(pango_reorder_items(logical.head));
   const PangoGlyphs glyphs(pango_glyph_string_new());
   ShapedLine line;

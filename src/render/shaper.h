@@ -65,12 +65,20 @@ class Shaper final : public TextMeasure {
     bool operator()(const A& a, const B& b) const { return a.style == b.style && a.text == b.text; }
   };
 
+  /// What the sans and the mono text is drawn with.
+  struct Families {
+    std::string all, fallback;       ///< in order, as Pango reads them: with the use's own face first, and with it last
+    const FcCharSet* own = nullptr;  ///< the characters of the use's own face; belongs to config_
+  };
+
+  Families gather_families(const FaceList& list, FaceUse use) const;
+  const Families& families_of(const TextStyle& style) const { return families_[style.face == FaceName::mono ? 1 : 0]; }
   PangoContext* context_for(const TextStyle& style) const;
   ShapedLine make_line(const std::string& text, const TextStyle& style) const;
 
   FontConfig config_;
   PangoMap map_;
-  std::string families_[2];  ///< by FaceName: the order of fallback, as Pango reads it
+  Families families_[2];  ///< by FaceName
   // Kept results only: the same question always has the same answer.
   mutable std::map<TextStyle, PangoShapeContext> contexts_;
   mutable std::unordered_map<Key, ShapedLine, Hash, Equal> lines_;

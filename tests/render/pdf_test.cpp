@@ -79,6 +79,17 @@ TEST_CASE("every face is embedded, as a subset, with its way back to text") {
   }
 }
 
+TEST_CASE("a word with a letter that B612 lacks is drawn whole in the face that has it") {
+  // Every letter but one is in B612.
+  Folio folio;
+  folio.sheets = {test::sheet_of_lines("one", {"kůň"})};
+  const std::string faces = read_back(render_pdf(folio, fonts()), "pdffonts FILE");
+  CHECK(holds(faces, "NotoSans-Regular"));
+  CHECK(!holds(faces, "B612"));
+  folio.sheets = {test::sheet_of_lines("one", {"kůň plain"})};
+  CHECK(holds(read_back(render_pdf(folio, fonts()), "pdffonts FILE"), "B612-Regular"));
+}
+
 TEST_CASE("text reads back, with its spaces, in every script") {
   const std::vector<std::string> lines = {"Difficult office fluffy fix: 12 AWG 2.5 mm² — Ω ½ ° ± ≤ → ✓ ☐ ⚠", "AV To WAVE. Ty",
                                           "Příliš žluťoučký kůň", "Ταχύτητα", "Привет мир", "नमस्ते दुनिया"};
