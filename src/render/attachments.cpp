@@ -25,9 +25,7 @@ std::optional<std::string> extract_attachment(std::string_view pdf_bytes, std::s
     if (!stream.isStream()) return std::nullopt;
     const auto data = stream.getStreamData(qpdf_dl_generalized);
     return std::string(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
-  } catch (const std::exception&) {
-    return std::nullopt;
-  }
+  } catch (const std::exception&) { return std::nullopt; }
 }
 
 std::vector<std::string> list_attachments(std::string_view pdf_bytes) {
@@ -36,9 +34,7 @@ std::vector<std::string> list_attachments(std::string_view pdf_bytes) {
     QPDF pdf;
     open_pdf(pdf, pdf_bytes);
     for (const auto& [name, file] : QPDFEmbeddedFileDocumentHelper(pdf).getEmbeddedFiles()) names.push_back(name);
-  } catch (const std::exception&) {
-    names.clear();
-  }
+  } catch (const std::exception&) { names.clear(); }
   return names;
 }
 

@@ -20,7 +20,8 @@ std::uint8_t to_code(double linear) {
 
 Colour to_grey(Colour colour) {
   if (colour.red == colour.green && colour.green == colour.blue) return colour;
-  const double luminance = 0.2126 * to_linear(colour.red) + 0.7152 * to_linear(colour.green) + 0.0722 * to_linear(colour.blue);
+  const double luminance =
+      0.2126 * to_linear(colour.red) + 0.7152 * to_linear(colour.green) + 0.0722 * to_linear(colour.blue);
   const std::uint8_t code = to_code(luminance);
   return {code, code, code};
 }

@@ -32,8 +32,10 @@ std::string quoted(const std::string& text) {
   std::string quotes = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') quotes += '\\';
-    if (c == '\n') quotes += "\\n";
-    else quotes += c;
+    if (c == '\n')
+      quotes += "\\n";
+    else
+      quotes += c;
   }
   return quotes + "\"";
 }
@@ -56,7 +58,8 @@ std::string to_text(const PathCurve& p) {
   return " C " + place(p.control_1) + " " + place(p.control_2) + " " + place(p.to);
 }
 std::string to_text(const PathArc& p) {
-  return " A " + place(p.centre) + " " + number(p.radius) + " " + shortest(p.from_degrees) + " " + shortest(p.to_degrees);
+  return " A " + place(p.centre) + " " + number(p.radius) + " " + shortest(p.from_degrees) + " " +
+         shortest(p.to_degrees);
 }
 std::string to_text(const PathClose&) { return " Z"; }
 
@@ -68,7 +71,8 @@ std::string to_text(const PathItem& item) {
 
 std::string to_text(const RectItem& item) {
   const bool is_round = item.corner > Millimetres(0);
-  return "rect " + box(item.rect) + (is_round ? " corner " + number(item.corner) : "") + to_text(item.stroke, item.fill);
+  return "rect " + box(item.rect) + (is_round ? " corner " + number(item.corner) : "") +
+         to_text(item.stroke, item.fill);
 }
 
 std::string to_text(const TextItem& item) {

@@ -24,10 +24,14 @@ std::optional<std::pair<std::string, std::string>> parse_setting(const std::stri
 }
 
 bool set_value(TypeFace& face, const std::string& key, const std::string& value) {
-  if (key == "family") face.family = value;
-  else if (key == "file") face.file = value;
-  else if (key == "folder") face.folder = value;
-  else if (key == "package") face.package = value;
+  if (key == "family")
+    face.family = value;
+  else if (key == "file")
+    face.file = value;
+  else if (key == "folder")
+    face.folder = value;
+  else if (key == "package")
+    face.package = value;
   else if (key == "use") {
     if (value != "sans" && value != "mono" && value != "fallback") return false;
     face.use = value == "sans" ? FaceUse::sans : value == "mono" ? FaceUse::mono : FaceUse::fallback;
@@ -64,7 +68,10 @@ FaceList parse_faces(const std::string& text) {
     ++number;
     const std::string line = trimmed(raw);
     if (line.empty() || line[0] == '#') continue;
-    if (line == "[[face]]") { list.faces.emplace_back(); continue; }
+    if (line == "[[face]]") {
+      list.faces.emplace_back();
+      continue;
+    }
     const auto setting = parse_setting(line);
     if (!setting || list.faces.empty() || !set_value(list.faces.back(), setting->first, setting->second)) {
       list.error = "faces.toml:" + std::to_string(number) + ": `" + line + "` is not a setting of a face";

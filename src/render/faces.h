@@ -18,7 +18,7 @@ struct TypeFace {
 
 struct FaceList {
   std::vector<TypeFace> faces;  ///< in the order of the file, which is the order of fallback
-  std::string error;        ///< why the list could not be read, or which faces are nowhere; empty: all is well
+  std::string error;            ///< why the list could not be read, or which faces are nowhere; empty: all is well
 };
 
 /// Reads blocks of `key = "words"` under `[[face]]`; unknown keys are for people and are skipped.

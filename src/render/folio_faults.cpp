@@ -17,14 +17,16 @@ struct KnownTag {
 
 // ISO 32000-1, 14.8.4; Artifact is no structure element but stands among them here.
 constexpr std::array known_tags = {
-    KnownTag{"H1", ""}, KnownTag{"H2", ""},      KnownTag{"H3", ""},  KnownTag{"P", ""},  KnownTag{"Sect", ""},
-    KnownTag{"Div", ""}, KnownTag{"Table", ""},  KnownTag{"TR", "Table"}, KnownTag{"TH", "TR"}, KnownTag{"TD", "TR"},
-    KnownTag{"L", ""},  KnownTag{"LI", "L"},     KnownTag{"Lbl", "LI"}, KnownTag{"LBody", "LI"}, KnownTag{"Span", ""},
-    KnownTag{"Note", ""}, KnownTag{"Caption", ""}, KnownTag{"Figure", ""}, KnownTag{"Artifact", ""},
+    KnownTag{"H1", ""},      KnownTag{"H2", ""},      KnownTag{"H3", ""},       KnownTag{"P", ""},
+    KnownTag{"Sect", ""},    KnownTag{"Div", ""},     KnownTag{"Table", ""},    KnownTag{"TR", "Table"},
+    KnownTag{"TH", "TR"},    KnownTag{"TD", "TR"},    KnownTag{"L", ""},        KnownTag{"LI", "L"},
+    KnownTag{"Lbl", "LI"},   KnownTag{"LBody", "LI"}, KnownTag{"Span", ""},     KnownTag{"Note", ""},
+    KnownTag{"Caption", ""}, KnownTag{"Figure", ""},  KnownTag{"Artifact", ""},
 };
 
 const KnownTag* find_tag(const std::string& name) {
-  const auto found = std::find_if(known_tags.begin(), known_tags.end(), [&](const KnownTag& t) { return t.name == name; });
+  const auto found =
+      std::find_if(known_tags.begin(), known_tags.end(), [&](const KnownTag& t) { return t.name == name; });
   return found == known_tags.end() ? nullptr : &*found;
 }
 
@@ -65,7 +67,8 @@ class FaultFinder {
 
   void check(const Sheet& sheet, const LinkItem& link) {
     const auto found = places_.find(link.sheet);
-    if (found == places_.end()) report(sheet, "links to sheet `" + link.sheet + "`, which is not there");
+    if (found == places_.end())
+      report(sheet, "links to sheet `" + link.sheet + "`, which is not there");
     else if (!link.anchor.empty() && !found->second.contains(link.anchor))
       report(sheet, "links to `" + link.anchor + "` on sheet `" + link.sheet + "`, which is not there");
   }
@@ -73,16 +76,20 @@ class FaultFinder {
   void check(const Sheet& sheet, const TagOpenItem& tag) {
     const KnownTag* known = find_tag(tag.tag);
     const std::string around = open_.empty() ? std::string() : open_.back();
-    if (!known) report(sheet, "tag `" + tag.tag + "` is not known");
+    if (!known)
+      report(sheet, "tag `" + tag.tag + "` is not known");
     else if (!known->inside.empty() && known->inside != around && !is_skipped())
       report(sheet, "tag `" + tag.tag + "` must stand in `" + std::string(known->inside) + "`");
-    if (tag.tag == "Figure" && tag.alt.empty() && !is_skipped()) report(sheet, "a figure has no text that stands for it");
+    if (tag.tag == "Figure" && tag.alt.empty() && !is_skipped())
+      report(sheet, "a figure has no text that stands for it");
     open_.push_back(tag.tag);
   }
 
   void check(const Sheet& sheet, const TagCloseItem&) {
-    if (open_.empty()) report(sheet, "closes a tag that is not open");
-    else open_.pop_back();
+    if (open_.empty())
+      report(sheet, "closes a tag that is not open");
+    else
+      open_.pop_back();
   }
 
   bool is_skipped() const { return std::find(open_.begin(), open_.end(), "Artifact") != open_.end(); }

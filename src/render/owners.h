@@ -14,7 +14,9 @@ namespace loomfolio {
 template <auto release>
 struct Releases {
   template <class Handle>
-  void operator()(Handle* handle) const { release(handle); }
+  void operator()(Handle* handle) const {
+    release(handle);
+  }
 };
 
 using CairoSurface = std::unique_ptr<cairo_surface_t, Releases<cairo_surface_destroy>>;

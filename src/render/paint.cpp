@@ -62,7 +62,8 @@ void add_piece(cairo_t* cairo, const PathPiece& piece) {
                  [&](const PathMove& p) { cairo_move_to(cairo, x(p.to), y(p.to)); },
                  [&](const PathLine& p) { cairo_line_to(cairo, x(p.to), y(p.to)); },
                  [&](const PathCurve& p) {
-                   cairo_curve_to(cairo, x(p.control_1), y(p.control_1), x(p.control_2), y(p.control_2), x(p.to), y(p.to));
+                   cairo_curve_to(cairo, x(p.control_1), y(p.control_1), x(p.control_2), y(p.control_2), x(p.to),
+                                  y(p.to));
                  },
                  [&](const PathArc& p) {
                    if (is_whole_circle(p)) cairo_new_sub_path(cairo);
@@ -75,7 +76,8 @@ void add_piece(cairo_t* cairo, const PathPiece& piece) {
 }
 
 void add_rounded_rect(cairo_t* cairo, const Rect& rect, double corner) {
-  const double x0 = to_points(rect.x), y0 = to_points(rect.y), x1 = to_points(rect.right()), y1 = to_points(rect.bottom());
+  const double x0 = to_points(rect.x), y0 = to_points(rect.y), x1 = to_points(rect.right()),
+               y1 = to_points(rect.bottom());
   constexpr double quarter = std::numbers::pi / 2;
   cairo_new_sub_path(cairo);
   cairo_arc(cairo, x1 - corner, y0 + corner, corner, -quarter, 0);
@@ -118,8 +120,10 @@ void paint(const Painter& painter, const RectItem& item) {
   const Rect& rect = item.rect;
   const double corner = std::min({to_points(item.corner), to_points(rect.width) / 2, to_points(rect.height) / 2});
   cairo_new_path(painter.cairo);
-  if (corner > 0) add_rounded_rect(painter.cairo, rect, corner);
-  else cairo_rectangle(painter.cairo, to_points(rect.x), to_points(rect.y), to_points(rect.width), to_points(rect.height));
+  if (corner > 0)
+    add_rounded_rect(painter.cairo, rect, corner);
+  else
+    cairo_rectangle(painter.cairo, to_points(rect.x), to_points(rect.y), to_points(rect.width), to_points(rect.height));
   finish_path(painter, item.stroke, item.fill);
 }
 

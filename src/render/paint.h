@@ -2,9 +2,8 @@
 // Items onto a cairo context whose unit is the point (1/72 inch). Shared by PDF and PNG.
 #pragma once
 
-#include "render/render.h"
-
 #include "render/owners.h"
+#include "render/render.h"
 #include "render/shaper.h"
 
 namespace loomfolio {

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // A folio as PDF in two steps: cairo draws the pages with their outline and structure; finish_pdf (qpdf) then adds what
-// cairo cannot write, and takes out what would differ from run to run. Links are begun by cairo, which knows their place
-// in the structure, and finished by qpdf: cairo rounds them to whole points and keeps no named place of an empty page.
+// cairo cannot write, and takes out what would differ from run to run. Links are begun by cairo, which knows their
+// place in the structure, and finished by qpdf: cairo rounds them to whole points and keeps no named place of an empty
+// page.
 #include <cairo-pdf.h>
 
 #include <map>

@@ -31,8 +31,8 @@ struct PdfExtras {
   std::vector<std::string> figure_texts;  ///< of each Figure, in the order they were drawn
 };
 
-/// Adds metadata, language, named places, page labels, attachments and alternative texts; sets links exactly; gives the file an id made from its content; marks it as
-/// PDF 1.7. Empty when the PDF could not be read.
+/// Adds metadata, language, named places, page labels, attachments and alternative texts; sets links exactly; gives the
+/// file an id made from its content; marks it as PDF 1.7. Empty when the PDF could not be read.
 std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras);
 
 }  // namespace loomfolio

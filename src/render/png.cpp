@@ -27,7 +27,11 @@ std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per
   cairo_scale(cairo.get(), scale, scale);
   const Painter painter{cairo.get(), *shaper, colouring};
   for (const Item& item : sheet.items)
-    std::visit([&](const auto& i) { if constexpr (requires { paint(painter, i); }) paint(painter, i); }, item);
+    std::visit(
+        [&](const auto& i) {
+          if constexpr (requires { paint(painter, i); }) paint(painter, i);
+        },
+        item);
   std::string png;
   const bool is_drawn = cairo_status(cairo.get()) == CAIRO_STATUS_SUCCESS &&
                         cairo_surface_write_to_png_stream(surface.get(), append, &png) == CAIRO_STATUS_SUCCESS;

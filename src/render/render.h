@@ -34,12 +34,18 @@ class FontSet {
 
 enum class Colouring : std::uint8_t { full, grey };
 
-/// The bytes of a PDF: outline, page labels, links, structure tags, metadata, embedded faces, attachments. Same folio, same bytes.
+/// The bytes of a PDF: outline, page labels, links, structure tags, metadata, embedded faces, attachments. Same folio,
+/// same bytes. A link to a sheet that is not in the folio is left out; one to an anchor that is not there leads to the top
+/// of its sheet (find_folio_faults names both). Empty when the folio has no sheet, the faces are not there, or drawing
+/// failed.
 std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colouring = Colouring::full);
-/// One sheet as SVG, text as text.
+/// One sheet as SVG, text as text. A link to another sheet leads to a file beside it, named after that sheet's id:
+/// `cover.svg#anchor`.
 std::string render_svg(const Sheet& sheet, const FontSet& fonts, Colouring colouring = Colouring::full);
-/// One sheet as PNG at that many dots per inch (36 to 600).
-std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per_inch, Colouring colouring = Colouring::full);
+/// One sheet as PNG at that many dots per inch (36 to 600; others are taken to the nearest). Empty when the
+/// faces are not there or drawing failed.
+std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per_inch,
+                       Colouring colouring = Colouring::full);
 /// One sheet as text for tests: an item a line, millimetres with two decimals.
 std::string render_dump(const Sheet& sheet);
 

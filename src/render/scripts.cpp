@@ -7,13 +7,20 @@ namespace {
 /// Null for scripts that go with whatever surrounds them.
 const char* language_of(GUnicodeScript script) {
   switch (script) {
-    case G_UNICODE_SCRIPT_LATIN: return "en";
-    case G_UNICODE_SCRIPT_GREEK: return "el";
-    case G_UNICODE_SCRIPT_CYRILLIC: return "ru";
-    case G_UNICODE_SCRIPT_ARABIC: return "ar";
-    case G_UNICODE_SCRIPT_HEBREW: return "he";
-    case G_UNICODE_SCRIPT_DEVANAGARI: return "hi";
-    default: return nullptr;
+    case G_UNICODE_SCRIPT_LATIN:
+      return "en";
+    case G_UNICODE_SCRIPT_GREEK:
+      return "el";
+    case G_UNICODE_SCRIPT_CYRILLIC:
+      return "ru";
+    case G_UNICODE_SCRIPT_ARABIC:
+      return "ar";
+    case G_UNICODE_SCRIPT_HEBREW:
+      return "he";
+    case G_UNICODE_SCRIPT_DEVANAGARI:
+      return "hi";
+    default:
+      return nullptr;
   }
 }
 

@@ -53,7 +53,9 @@ struct ItemList {
   explicit ItemList(GList* items) : head(items) {}
   ItemList(const ItemList&) = delete;
   ItemList& operator=(const ItemList&) = delete;
-  ~ItemList() { g_list_free_full(head, [](gpointer item) { pango_item_free(static_cast<PangoItem*>(item)); }); }
+  ~ItemList() {
+    g_list_free_full(head, [](gpointer item) { pango_item_free(static_cast<PangoItem*>(item)); });
+  }
 };
 
 /// Cuts the text of a shaped item into clusters, the glyphs and characters that belong together, from left to right.
@@ -100,7 +102,8 @@ void add_run(ShapedLine& line, PangoItem* item, PangoGlyphString* glyphs, const 
       continue;
     }
     if (glyph.glyph != PANGO_GLYPH_EMPTY)
-      run.glyphs.push_back({glyph.glyph, line.width + to_points(glyph.geometry.x_offset), to_points(glyph.geometry.y_offset)});
+      run.glyphs.push_back(
+          {glyph.glyph, line.width + to_points(glyph.geometry.x_offset), to_points(glyph.geometry.y_offset)});
     line.width += to_points(glyph.geometry.width);
   }
   line.runs.push_back(std::move(run));
@@ -115,14 +118,15 @@ std::string make_printable(std::string_view text) {
   std::string printable;
   for (const char* at = valid.get(); *at; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
-    if (g_unichar_iscntrl(c) || c == 0x2028 || c == 0x2029) printable += ' ';
-    else printable.append(at, static_cast<const char*>(g_utf8_next_char(at)));
+    if (g_unichar_iscntrl(c) || c == 0x2028 || c == 0x2029)
+      printable += ' ';
+    else
+      printable.append(at, static_cast<const char*>(g_utf8_next_char(at)));
   }
   return printable;
 }
 
-Shaper::Shaper(FontConfig config, const FaceList& list)
-    : config_(std::move(config)) {
+Shaper::Shaper(FontConfig config, const FaceList& list) : config_(std::move(config)) {
   // A font map starts fontconfig when it is made, which would read the machine's own set-up and, where it has no cache
   // yet, every face it has. An empty set-up in its place ends that before it begins.
   const FontConfig nothing(FcConfigCreate());

@@ -14,7 +14,8 @@
 
 namespace loomfolio {
 
-/// Glyphs of one face, from left to right, with the characters they stand for in the same order. Places are in points, from the left end of the line, y down from the baseline.
+/// Glyphs of one face, from left to right, with the characters they stand for in the same order. Places are in points,
+/// from the left end of the line, y down from the baseline.
 struct ShapedRun {
   CairoScaledFont font;
   std::string utf8;
@@ -62,7 +63,9 @@ class Shaper final : public TextMeasure {
   struct Equal {
     using is_transparent = void;
     template <class A, class B>
-    bool operator()(const A& a, const B& b) const { return a.style == b.style && a.text == b.text; }
+    bool operator()(const A& a, const B& b) const {
+      return a.style == b.style && a.text == b.text;
+    }
   };
 
   /// What the sans and the mono text is drawn with.

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// SVG in millimetres. cairo would turn text into outlines; here it stays text, set to the width that was measured, so that
-// it can be searched, copied and corrected.
+// SVG in millimetres. cairo would turn text into outlines; here it stays text, set to the width that was measured, so
+// that it can be searched, copied and corrected.
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -21,11 +21,16 @@ std::string place(Point p) { return number(p.x) + " " + number(p.y); }
 std::string escaped(const std::string& text) {
   std::string safe;
   for (const char c : make_printable(text)) {
-    if (c == '&') safe += "&amp;";
-    else if (c == '<') safe += "&lt;";
-    else if (c == '>') safe += "&gt;";
-    else if (c == '"') safe += "&quot;";
-    else safe += c;
+    if (c == '&')
+      safe += "&amp;";
+    else if (c == '<')
+      safe += "&lt;";
+    else if (c == '>')
+      safe += "&gt;";
+    else if (c == '"')
+      safe += "&quot;";
+    else
+      safe += c;
   }
   return safe;
 }
@@ -40,7 +45,10 @@ std::string encoded(const std::string& text) {
   for (const char c : text) {
     const bool is_plain = (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
                           std::string_view("-._~").find(c) != std::string_view::npos;
-    if (is_plain) { url += c; continue; }
+    if (is_plain) {
+      url += c;
+      continue;
+    }
     url += '%';
     url += "0123456789ABCDEF"[static_cast<unsigned char>(c) >> 4];
     url += "0123456789ABCDEF"[static_cast<unsigned char>(c) & 15];
@@ -65,8 +73,14 @@ Point on_circle(const PathArc& arc, double degrees) {
 /// Path data; knows whether a figure has begun, as an arc leads on from one or begins one.
 class PathText {
  public:
-  void add(const PathMove& p) { text_ += "M" + place(p.to); has_begun_ = true; }
-  void add(const PathLine& p) { text_ += "L" + place(p.to); has_begun_ = true; }
+  void add(const PathMove& p) {
+    text_ += "M" + place(p.to);
+    has_begun_ = true;
+  }
+  void add(const PathLine& p) {
+    text_ += "L" + place(p.to);
+    has_begun_ = true;
+  }
   void add(const PathCurve& p) {
     text_ += "C" + place(p.control_1) + " " + place(p.control_2) + " " + place(p.to);
     has_begun_ = true;
@@ -122,8 +136,10 @@ class SvgWriter {
     const TextStyle& style = item.style;
     const bool is_from_right = direction_of(make_printable(item.text)) == PANGO_DIRECTION_RTL;
     svg_ += "<text";
-    if (item.is_upright) svg_ += " transform=\"translate(" + place(item.at) + ") rotate(-90)\"";
-    else svg_ += " x=\"" + number(item.at.x) + "\" y=\"" + number(item.at.y) + "\"";
+    if (item.is_upright)
+      svg_ += " transform=\"translate(" + place(item.at) + ") rotate(-90)\"";
+    else
+      svg_ += " x=\"" + number(item.at.x) + "\" y=\"" + number(item.at.y) + "\"";
     svg_ += style.face == FaceName::mono ? " font-family=\"'B612 Mono','Noto Sans',monospace\""
                                          : " font-family=\"B612,'Noto Sans',sans-serif\"";
     if (style.weight == Weight::bold) svg_ += " font-weight=\"bold\"";
@@ -160,9 +176,14 @@ class SvgWriter {
   static std::string role(const TagOpenItem& item) {
     if (item.tag == "Artifact") return " aria-hidden=\"true\"";
     if (item.tag == "Figure") return " role=\"img\"" + attribute("aria-label", item.alt);
-    if (item.tag.size() == 2 && item.tag[0] == 'H') return " role=\"heading\"" + attribute("aria-level", item.tag.substr(1));
-    for (const auto& [tag, name] : {std::pair{"Table", "table"}, {"TR", "row"}, {"TH", "columnheader"}, {"TD", "cell"},
-                                    {"L", "list"}, {"LI", "listitem"}})
+    if (item.tag.size() == 2 && item.tag[0] == 'H')
+      return " role=\"heading\"" + attribute("aria-level", item.tag.substr(1));
+    for (const auto& [tag, name] : {std::pair{"Table", "table"},
+                                    {"TR", "row"},
+                                    {"TH", "columnheader"},
+                                    {"TD", "cell"},
+                                    {"L", "list"},
+                                    {"LI", "listitem"}})
       if (item.tag == tag) return attribute("role", name);
     return {};
   }

@@ -3,8 +3,9 @@
 //
 //   bench_render [pages] [texts a page] [paths a page] [texts tagged as table cells, of each page]
 //
-// Both start from nothing each time: faces are loaded and every text is shaped. The bare replay has what a plain program
-// would do: one layout, given each text in turn, and paths; no links, no structure, no attachment, no second writing.
+// Both start from nothing each time: faces are loaded and every text is shaped. The bare replay has what a plain
+// program would do: one layout, given each text in turn, and paths; no links, no structure, no attachment, no second
+// writing.
 #include <cairo-pdf.h>
 #include <pango/pangocairo.h>
 #include <pango/pangofc-fontmap.h>
@@ -32,7 +33,8 @@ struct Load {
 
 /// Like our pages: wire numbers, codes and sizes, words of tables; most texts of a page are not on another.
 Folio make_folio(const Load& load) {
-  static const char* const words[] = {"Headlamp main beam", "Regulator", "to starter relay 87", "2.5 mm²", "Earth at tray bolt"};
+  static const char* const words[] = {"Headlamp main beam", "Regulator", "to starter relay 87", "2.5 mm²",
+                                      "Earth at tray bolt"};
   Folio folio;
   folio.info.title = "Bench";
   folio.attachments = {{"spec.toml", "application/toml", "", std::string(20000, '#')}};
@@ -42,11 +44,15 @@ Folio make_folio(const Load& load) {
     const auto place = [](int i) { return Point{Millimetres(20 + i % 10 * 17), Millimetres(20 + i / 10 * 8)}; };
     for (int i = 0; i < std::max(load.texts, load.paths); ++i) {
       if (i < load.texts) {
-        const TextStyle style{i % 3 ? FaceName::sans : FaceName::mono, i % 4 ? Weight::regular : Weight::bold, 7.0 + i % 5};
+        const TextStyle style{i % 3 ? FaceName::sans : FaceName::mono, i % 4 ? Weight::regular : Weight::bold,
+                              7.0 + i % 5};
         const bool is_cell = i < load.tagged;
-        if (is_cell) for (const char* tag : {"Table", "TR", "TD"}) sheet.items.push_back(TagOpenItem{tag, ""});
-        sheet.items.push_back(TextItem{place(i), std::string(words[i % 5]) + " " + std::to_string(page * 7 + i), style});
-        if (is_cell) for (int close = 0; close < 3; ++close) sheet.items.push_back(TagCloseItem{});
+        if (is_cell)
+          for (const char* tag : {"Table", "TR", "TD"}) sheet.items.push_back(TagOpenItem{tag, ""});
+        sheet.items.push_back(
+            TextItem{place(i), std::string(words[i % 5]) + " " + std::to_string(page * 7 + i), style});
+        if (is_cell)
+          for (int close = 0; close < 3; ++close) sheet.items.push_back(TagCloseItem{});
       }
       if (i >= load.paths) continue;
       PathItem path;
@@ -68,8 +74,10 @@ cairo_status_t append(void* text, const unsigned char* bytes, unsigned int count
 
 void draw_bare(cairo_t* cairo, const PathItem& item) {
   for (const PathPiece& piece : item.pieces) {
-    if (const auto* move = std::get_if<PathMove>(&piece)) cairo_move_to(cairo, to_points(move->to.x), to_points(move->to.y));
-    if (const auto* line = std::get_if<PathLine>(&piece)) cairo_line_to(cairo, to_points(line->to.x), to_points(line->to.y));
+    if (const auto* move = std::get_if<PathMove>(&piece))
+      cairo_move_to(cairo, to_points(move->to.x), to_points(move->to.y));
+    if (const auto* line = std::get_if<PathLine>(&piece))
+      cairo_line_to(cairo, to_points(line->to.x), to_points(line->to.y));
   }
   double dashes[2];
   for (std::size_t i = 0; i < item.stroke.pen.dashes.size(); ++i) dashes[i] = to_points(item.stroke.pen.dashes[i]);
@@ -80,7 +88,8 @@ void draw_bare(cairo_t* cairo, const PathItem& item) {
 
 void draw_bare(cairo_t* cairo, PangoLayout* layout, PangoFontDescription* description, const TextItem& item) {
   pango_font_description_set_family(description, item.style.face == FaceName::mono ? "B612 Mono" : "B612");
-  pango_font_description_set_weight(description, item.style.weight == Weight::bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_weight(description,
+                                    item.style.weight == Weight::bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_font_description_set_absolute_size(description, item.style.points * PANGO_SCALE);
   pango_layout_set_font_description(layout, description);
   pango_layout_set_text(layout, item.text.data(), static_cast<int>(item.text.size()));
@@ -95,7 +104,8 @@ std::string replay_bare(const Folio& folio) {
   find_face_files(list, face_roots("."));
   const FontConfig config(FcConfigCreate()), nothing(FcConfigCreate());
   FcConfigSetCurrent(nothing.get());
-  for (const TypeFace& face : list.faces) FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(face.path.c_str()));
+  for (const TypeFace& face : list.faces)
+    FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(face.path.c_str()));
   const PangoMap map(pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT));
   pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map.get()), config.get());
   pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map.get()), 72);
@@ -108,7 +118,8 @@ std::string replay_bare(const Folio& folio) {
   for (const Sheet& sheet : folio.sheets) {
     for (const Item& item : sheet.items) {
       if (const auto* path = std::get_if<PathItem>(&item)) draw_bare(cairo.get(), *path);
-      if (const auto* text = std::get_if<TextItem>(&item)) draw_bare(cairo.get(), layout.get(), description.get(), *text);
+      if (const auto* text = std::get_if<TextItem>(&item))
+        draw_bare(cairo.get(), layout.get(), description.get(), *text);
     }
     cairo_show_page(cairo.get());
   }

@@ -8,7 +8,8 @@ namespace loomfolio {
 TEST_CASE("a dump has an item a line") {
   Sheet sheet = test::small_folio().sheets[1];
   PathItem path;
-  path.pieces = {PathMove{test::at(1, 2)}, PathLine{test::at(3.456, 2)}, PathArc{test::at(3, 4), Millimetres(2), -90, 0},
+  path.pieces = {PathMove{test::at(1, 2)}, PathLine{test::at(3.456, 2)},
+                 PathArc{test::at(3, 4), Millimetres(2), -90, 0},
                  PathCurve{test::at(1, 1), test::at(2, 2), test::at(3, -0.001)}, PathClose{}};
   path.stroke.pen = {{1, 2, 255}, Millimetres(1.4), {Millimetres(3.2), Millimetres(1.6)}, Cap::round};
   sheet.items.push_back(path);

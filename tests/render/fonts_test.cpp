@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
+#include <stdlib.h>
 
 #include <cmath>
 #include <filesystem>
 #include <fstream>
-
-#include <stdlib.h>
 
 #include "render/faces.h"
 #include "render/render_helper.h"
@@ -13,12 +12,11 @@
 namespace loomfolio {
 using test::fonts;
 
-TEST_CASE("every face of the list is found") {
-  CHECK(fonts().error() == "");
-}
+TEST_CASE("every face of the list is found") { CHECK(fonts().error() == ""); }
 
 TEST_CASE("a missing face is an error that names its package") {
-  FaceList list = parse_faces("[[face]]\nfamily = \"Loom\"\nfile = \"Loom-Regular.otf\"\npackage = \"fonts-loom\" # why\n");
+  FaceList list =
+      parse_faces("[[face]]\nfamily = \"Loom\"\nfile = \"Loom-Regular.otf\"\npackage = \"fonts-loom\" # why\n");
   CHECK(list.error == "");
   find_face_files(list, {"/nowhere"});
   CHECK(list.error == "faces not found: `Loom-Regular.otf` (package fonts-loom)");
@@ -33,7 +31,8 @@ TEST_CASE("faces installed beside the set-up come first, then the package's fold
     std::ofstream(folder + "/" + path) << "a face";
   };
   const auto found = [&] {
-    FaceList list = parse_faces("[[face]]\nfamily = \"L\"\nfile = \"L.otf\"\nfolder = \"opentype/l\"\npackage = \"fonts-l\"\n");
+    FaceList list =
+        parse_faces("[[face]]\nfamily = \"L\"\nfile = \"L.otf\"\nfolder = \"opentype/l\"\npackage = \"fonts-l\"\n");
     find_face_files(list, {folder + "/fonts/faces", folder + "/share"});
     return list.faces[0].path;
   };
@@ -50,7 +49,8 @@ TEST_CASE("faces installed beside the set-up come first, then the package's fold
 TEST_CASE("a list of faces that cannot be read says which line") {
   CHECK(parse_faces("[[face]]\nfamily = B612\n").error == "faces.toml:2: `family = B612` is not a setting of a face");
   CHECK(parse_faces("family = \"B612\"\n").error == "faces.toml:1: `family = \"B612\"` is not a setting of a face");
-  CHECK(parse_faces("[[face]]\nuse = \"serif\"\n").error == "faces.toml:2: `use = \"serif\"` is not a setting of a face");
+  CHECK(parse_faces("[[face]]\nuse = \"serif\"\n").error ==
+        "faces.toml:2: `use = \"serif\"` is not a setting of a face");
   CHECK(parse_faces("[[face]]\nfamily = \"B612\"\n").error ==
         "faces.toml: a face needs family, file and package; `B612` lacks one");
   CHECK(parse_faces("# nothing\n").error == "faces.toml: names no face");
@@ -94,7 +94,9 @@ TEST_CASE("broken and unusual text is measured all the same") {
 }
 
 TEST_CASE("all the scripts of the list have glyphs; characters that none has are named once each") {
-  CHECK(fonts().missing_glyphs("Kabel 2,5 mm² — Ω µ ° ± ≤ ≥ → ✓ ☐ ⚠ ⏚ Příliš žluťoučký kůň, Türkçe ığş, Tiếng Việt").empty());
+  CHECK(fonts()
+            .missing_glyphs("Kabel 2,5 mm² — Ω µ ° ± ≤ ≥ → ✓ ☐ ⚠ ⏚ Příliš žluťoučký kůň, Türkçe ığş, Tiếng Việt")
+            .empty());
   CHECK(fonts().missing_glyphs("Ταχύτητα Привет мир").empty());
   CHECK(fonts().missing_glyphs("مرحبا بالعالم").empty());
   CHECK(fonts().missing_glyphs("שלום עולם").empty());

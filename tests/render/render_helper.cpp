@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "render/render_helper.h"
 
+#include <stdlib.h>
+
 #include <array>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
-
-#include <stdlib.h>
 
 namespace loomfolio::test {
 
@@ -28,7 +28,8 @@ Sheet sheet_of_lines(const std::string& id, const std::vector<std::string>& line
 
 Folio small_folio() {
   Folio folio;
-  folio.info = {"Wiring of a small machine", "A workshop", "Wiring", "wiring, loom", "en", "2026-11-02", "0123456789abcdef"};
+  folio.info = {"Wiring of a small machine", "A workshop", "Wiring", "wiring, loom", "en", "2026-11-02",
+                "0123456789abcdef"};
   folio.attachments = {{"spec.toml", "application/toml", "the build spec", "[document]\ntitle = \"small\"\n"}};
   for (const std::string id : {"one", "two"}) {
     Sheet sheet;

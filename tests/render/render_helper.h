@@ -22,8 +22,8 @@ Sheet sheet_of_lines(const std::string& id, const std::vector<std::string>& line
 /// Sheets one and two, with a heading each, a figure, a link each way, an anchor and an attachment.
 Folio small_folio();
 
-/// What a command prints, its standard error with it, when `content` stands in the file it names as FILE. A command that
-/// fails, or is not there, gives a text that starts with "FAILED".
+/// What a command prints, its standard error with it, when `content` stands in the file it names as FILE. A command
+/// that fails, or is not there, gives a text that starts with "FAILED".
 std::string read_back(const std::string& content, const std::string& command);
 
 }  // namespace loomfolio::test
