@@ -15,6 +15,8 @@ constexpr double least_share = 0.08,
 namespace {
 
 bool is_half_fed(const Electrics& electrics, const Inside& inside, const InsideState& state) {
+  if (inside.type == InsideType::coil && inside.drop_out && std::fabs(state.volts.number()) < inside.drop_out->number())
+    return false;  // it lets go all the same
   const Volts rated = inside.at_voltage.value_or(electrics.nominal);
   const double share = std::fabs(state.volts.number()) / rated.number();
   return share >= least_share && share <= greatest_share;

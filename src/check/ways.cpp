@@ -41,14 +41,22 @@ int cost_of(Step step) {
   return std::numeric_limits<int>::max();
 }
 
-/// Points where a way may end.
-std::vector<bool> poles(const Facts& facts, Toward toward) {
+/// Points where a way may end: poles of batteries, the live pole of a generator that gives, the frame where no battery
+/// is.
+std::vector<bool> poles(const Seen& seen, Toward toward) {
+  const Facts& facts = seen.facts;
   std::vector<bool> is_pole(facts.paths.at.size(), false);
-  if (toward == Toward::earth) {
-    for (std::size_t p = 0; p < is_pole.size(); ++p) is_pole[p] = facts.paths.is_earthed(static_cast<PathPoint>(p));
-    return is_pole;
-  }
-  for (const PathPoint p : live_points(facts)) is_pole[static_cast<std::size_t>(p)] = true;
+  bool any = false;
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    const bool is_source = inside.type == InsideType::source;
+    const bool gives = inside.type == InsideType::charger && toward == Toward::supply &&
+                       seen.solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].is_on;
+    if ((!is_source && !gives) || inside.nodes.size() < 2) return;
+    const bool first = (toward == Toward::supply) != facts.build.electrics.is_positive_earth;
+    is_pole[static_cast<std::size_t>(facts.paths.points(facts.build, ref)[first ? 0 : 1])] = true;
+    any = any || is_source;
+  });
+  if (!any && toward == Toward::earth) is_pole[static_cast<std::size_t>(facts.paths.frame)] = true;
   return is_pole;
 }
 
@@ -68,11 +76,13 @@ Search search_from(const Seen& seen, PathPoint from, InsideRef load) {
     const auto [cost, here] = open.front();
     open.pop_front();
     if (cost > search.cost[static_cast<std::size_t>(here)]) continue;
+    const bool is_home = paths.is_earthed(here) || paths.is_live(here);
     for (const int b : paths.at[static_cast<std::size_t>(here)]) {
       const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
       if (bridge.inside.part.is_set() && bridge.inside == load) continue;
       const Step step = step_of(seen, bridge);
-      if (step == Step::barred) continue;
+      // Current that comes to earth goes home by metal, and takes no other load on its way to the supply.
+      if (step == Step::barred || (is_home && here != from && !is_plain_metal(seen.facts.build, bridge))) continue;
       const auto next = static_cast<std::size_t>(bridge.other(here));
       const int next_cost = cost + cost_of(step);
       if (next_cost >= search.cost[next]) continue;
@@ -142,7 +152,7 @@ Step step_of(const Seen& seen, const Bridge& bridge) {
 
 Way find_way(const Seen& seen, PathPoint from, Toward toward, InsideRef load) {
   const Search search = search_from(seen, from, load);
-  const std::vector<bool> is_pole = poles(seen.facts, toward);
+  const std::vector<bool> is_pole = poles(seen, toward);
   int best = std::numeric_limits<int>::max();
   PathPoint end = -1;
   for (std::size_t p = 0; p < is_pole.size(); ++p)
