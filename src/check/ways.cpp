@@ -82,7 +82,7 @@ Search search_from(const Seen& seen, PathPoint from, InsideRef load) {
       if (bridge.inside.part.is_set() && bridge.inside == load) continue;
       const Step step = step_of(seen, bridge);
       // Current that comes to earth goes home by metal, and takes no other load on its way to the supply.
-      if (step == Step::barred || (is_home && here != from && !is_plain_metal(seen.facts.build, bridge))) continue;
+      if (step == Step::barred || (is_home && !is_plain_metal(seen.facts.build, bridge))) continue;
       const auto next = static_cast<std::size_t>(bridge.other(here));
       const int next_cost = cost + cost_of(step);
       if (next_cost >= search.cost[next]) continue;
