@@ -28,14 +28,19 @@ Diagnostic make_diagnostic(DiagnosticId id, Where where, std::string message, st
 }
 
 void sort_diagnostics(Diagnostics& diagnostics) {
-  const auto key = [](const Diagnostic& d) { return std::tie(d.where.file, d.where.begin, d.where.end, d.id, d.message); };
-  std::stable_sort(diagnostics.begin(), diagnostics.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); });
-  const auto last = std::unique(diagnostics.begin(), diagnostics.end(), [&](const auto& a, const auto& b) { return key(a) == key(b); });
+  const auto key = [](const Diagnostic& d) {
+    return std::tie(d.where.file, d.where.begin, d.where.end, d.id, d.message);
+  };
+  std::stable_sort(diagnostics.begin(), diagnostics.end(),
+                   [&](const auto& a, const auto& b) { return key(a) < key(b); });
+  const auto last = std::unique(diagnostics.begin(), diagnostics.end(),
+                                [&](const auto& a, const auto& b) { return key(a) == key(b); });
   diagnostics.erase(last, diagnostics.end());
 }
 
 bool has_errors(const Diagnostics& diagnostics) {
-  return std::any_of(diagnostics.begin(), diagnostics.end(), [](const Diagnostic& d) { return d.severity == Severity::error; });
+  return std::any_of(diagnostics.begin(), diagnostics.end(),
+                     [](const Diagnostic& d) { return d.severity == Severity::error; });
 }
 
 }  // namespace loomfolio

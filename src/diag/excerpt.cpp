@@ -19,13 +19,15 @@ std::size_t character_length(std::string_view text) {
   return 0;
 }
 
-/// C0, DEL, C1 and the characters that turn the direction of text: any of them could make a terminal show something else.
+/// C0, DEL, C1 and the characters that turn the direction of text: any of them could make a terminal show something
+/// else.
 bool is_control(std::string_view character) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(character[i]); };
   if (character.size() == 1) return byte(0) < 0x20 || byte(0) == 0x7F;
   if (character.size() == 2) return byte(0) == 0xC2 && byte(1) < 0xA0;
   if (character.size() != 3 || byte(0) != 0xE2) return false;
-  return (byte(1) == 0x80 && byte(2) >= 0xAA && byte(2) <= 0xAE) || (byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9);
+  return (byte(1) == 0x80 && byte(2) >= 0xAA && byte(2) <= 0xAE) ||
+         (byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9);
 }
 
 /// One character as shown.
@@ -41,9 +43,12 @@ std::vector<Cell> make_cells(std::string_view line) {
     const std::size_t length = character_length(line.substr(byte));
     const std::string_view character = line.substr(byte, std::max<std::size_t>(1, length));
     Cell cell{std::string(character), byte, column, 1};
-    if (character == "\t") cell.width = count_columns(character, column), cell.text.assign(cell.width, ' ');
-    else if (length == 0 || is_control(character)) cell.text = unprintable;
-    else cell.width = count_columns(character, column);
+    if (character == "\t")
+      cell.width = count_columns(character, column), cell.text.assign(cell.width, ' ');
+    else if (length == 0 || is_control(character))
+      cell.text = unprintable;
+    else
+      cell.width = count_columns(character, column);
     column += cell.width;
     byte += character.size();
     cells.push_back(std::move(cell));
@@ -58,9 +63,12 @@ std::string printable(std::string_view text) {
   while (!text.empty()) {
     const std::size_t length = character_length(text);
     const std::string_view character = text.substr(0, std::max<std::size_t>(1, length));
-    if (character == "\n" || character == "\t" || character == "\r") made += ' ';
-    else if (length == 0 || is_control(character)) made += unprintable;
-    else made += character;
+    if (character == "\n" || character == "\t" || character == "\r")
+      made += ' ';
+    else if (length == 0 || is_control(character))
+      made += unprintable;
+    else
+      made += character;
     text.remove_prefix(character.size());
   }
   return made;

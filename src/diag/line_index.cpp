@@ -8,7 +8,8 @@
 namespace loomfolio {
 
 LineIndex::LineIndex(std::string_view text) : text_(text), starts_{0} {
-  for (std::size_t i = text.find('\n'); i != std::string_view::npos; i = text.find('\n', i + 1)) starts_.push_back(i + 1);
+  for (std::size_t i = text.find('\n'); i != std::string_view::npos; i = text.find('\n', i + 1))
+    starts_.push_back(i + 1);
 }
 
 std::size_t LineIndex::line_of(std::size_t byte) const {

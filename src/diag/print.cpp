@@ -28,7 +28,9 @@ class Printer {
   const LineIndex& lines(std::int32_t file) {
     return indices_.try_emplace(file, sources_.files[static_cast<std::size_t>(file)].text).first->second;
   }
-  bool has_place(Where where) const { return where.is_set() && static_cast<std::size_t>(where.file) < sources_.files.size(); }
+  bool has_place(Where where) const {
+    return where.is_set() && static_cast<std::size_t>(where.file) < sources_.files.size();
+  }
 
   std::string painted(std::string_view text, std::string_view colour) const {
     return paint_ == Paint::plain ? std::string(text) : std::string(colour) + std::string(text) + std::string(plain);
@@ -39,7 +41,9 @@ class Printer {
     if (!has_place(where)) return {};
     const Place place = lines(where.file).place_of(where.begin);
     const std::string& name = sources_.files[static_cast<std::size_t>(where.file)].name;
-    return painted(printable(name) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ":", bold) + " ";
+    return painted(printable(name) + ":" + std::to_string(place.line) + ":" + std::to_string(place.column) + ":",
+                   bold) +
+           " ";
   }
 
   /// The source line with its number, and the caret line.
@@ -52,16 +56,19 @@ class Printer {
     const Excerpt made = make_excerpt(text, where.begin - start, std::max(where.end, where.begin) - start);
     std::string number = std::to_string(line);
     number.insert(0, number.size() < 5 ? 5 - number.size() : 0, ' ');
-    return number + " | " + made.line + "\n" + std::string(number.size(), ' ') + " | " + painted(made.caret, green) + "\n";
+    return number + " | " + made.line + "\n" + std::string(number.size(), ' ') + " | " + painted(made.caret, green) +
+           "\n";
   }
 
   std::string title(const Diagnostic& finding) {
-    return head(finding.where) + painted(std::string(call_severity(finding.severity)) + ":", paint_of(finding.severity)) + " " +
+    return head(finding.where) +
+           painted(std::string(call_severity(finding.severity)) + ":", paint_of(finding.severity)) + " " +
            printable(finding.message) + " [" + std::string(rule_of(finding.id).text) + "]\n";
   }
 
   std::string note(const DiagnosticNote& note) {
-    return head(note.where) + painted("note:", paint_of(Severity::note)) + " " + printable(note.message) + "\n" + excerpt(note.where);
+    return head(note.where) + painted("note:", paint_of(Severity::note)) + " " + printable(note.message) + "\n" +
+           excerpt(note.where);
   }
 
  private:
@@ -75,19 +82,22 @@ std::string json_text(std::string_view text) {
   std::string made = "\"";
   for (const char c : printable(text)) {
     if (c == '"' || c == '\\') made += '\\';
-    if (static_cast<unsigned char>(c) < 0x20) made += std::string("\\u00") + digits[(c >> 4) & 15] + digits[c & 15];
-    else made += c;
+    if (static_cast<unsigned char>(c) < 0x20)
+      made += std::string("\\u00") + digits[(c >> 4) & 15] + digits[c & 15];
+    else
+      made += c;
   }
   return made + "\"";
 }
 
 std::string json_place(Printer& printer, const Sources& sources, Where where) {
-  if (!printer.has_place(where)) return "\"file\": null, \"line\": null, \"column\": null, \"end_line\": null, \"end_column\": null";
+  if (!printer.has_place(where))
+    return "\"file\": null, \"line\": null, \"column\": null, \"end_line\": null, \"end_column\": null";
   const Place begin = printer.lines(where.file).place_of(where.begin);
   const Place end = printer.lines(where.file).place_of(std::max(where.begin, where.end));
-  return "\"file\": " + json_text(sources.files[static_cast<std::size_t>(where.file)].name) + ", \"line\": " + std::to_string(begin.line) +
-         ", \"column\": " + std::to_string(begin.column) + ", \"end_line\": " + std::to_string(end.line) +
-         ", \"end_column\": " + std::to_string(end.column);
+  return "\"file\": " + json_text(sources.files[static_cast<std::size_t>(where.file)].name) +
+         ", \"line\": " + std::to_string(begin.line) + ", \"column\": " + std::to_string(begin.column) +
+         ", \"end_line\": " + std::to_string(end.line) + ", \"end_column\": " + std::to_string(end.column);
 }
 
 }  // namespace
@@ -116,11 +126,13 @@ std::string print_diagnostics_json(const Diagnostics& diagnostics, const Sources
   std::string text = "[";
   for (const Diagnostic& finding : diagnostics) {
     text += text == "[" ? "\n" : ",\n";
-    text += "  {\"severity\": " + json_text(call_severity(finding.severity)) + ", \"id\": " + json_text(rule_of(finding.id).text) +
-            ", \"message\": " + json_text(finding.message) + ",\n   " + json_place(printer, sources, finding.where) + ",\n   \"notes\": [";
+    text += "  {\"severity\": " + json_text(call_severity(finding.severity)) +
+            ", \"id\": " + json_text(rule_of(finding.id).text) + ", \"message\": " + json_text(finding.message) +
+            ",\n   " + json_place(printer, sources, finding.where) + ",\n   \"notes\": [";
     bool is_first = true;
     for (const DiagnosticNote& note : finding.notes) {
-      text += std::string(is_first ? "" : ", ") + "{\"message\": " + json_text(note.message) + ", " + json_place(printer, sources, note.where) + "}";
+      text += std::string(is_first ? "" : ", ") + "{\"message\": " + json_text(note.message) + ", " +
+              json_place(printer, sources, note.where) + "}";
       is_first = false;
     }
     text += "],\n   \"hint\": " + (finding.hint.empty() ? "null" : json_text(finding.hint)) + "}";

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What a situation names: the switches that it moves, the elements that it expects something of, the situation before it.
+// What a situation names: the switches that it moves, the elements that it expects something of, the situation before
+// it.
 #include <algorithm>
 #include <set>
 
@@ -24,7 +25,8 @@ const Part* find_part(Assembly& assembly, const PlacedText& name, Where& declare
   std::vector<std::string> parts;
   for (const auto& [part, owner] : assembly.owners)
     if (owner.type == OwnerType::part) parts.push_back(part);
-  assembly.report(DiagnosticId::unknown_part, name.where, "there is no part " + quoted(id), suggest(id, parts, "the parts are"));
+  assembly.report(DiagnosticId::unknown_part, name.where, "there is no part " + quoted(id),
+                  suggest(id, parts, "the parts are"));
   return nullptr;
 }
 
@@ -49,18 +51,22 @@ int find_switch(Assembly& assembly, const PlacedText& actuator, const Part& part
   const std::vector<std::string> names = names_of(part, switches);
   const bool names_one = actuator.text.find('.') != std::string::npos;
   if (switches.empty()) {
-    assembly.report(DiagnosticId::not_an_actuator, actuator.where, "part `" + part.id + "` has no switch; a situation sets switches only", {}, {{declared, "part `" + part.id + "` declared here"}});
+    assembly.report(DiagnosticId::not_an_actuator, actuator.where,
+                    "part `" + part.id + "` has no switch; a situation sets switches only", {},
+                    {{declared, "part `" + part.id + "` declared here"}});
     return -1;
   }
   if (!names_one && switches.size() == 1) return switches.front();
   if (!names_one) {
-    assembly.report(DiagnosticId::which_switch, actuator.where, "part `" + part.id + "` has several switches; name one", "they are " + list_words(names));
+    assembly.report(DiagnosticId::which_switch, actuator.where, "part `" + part.id + "` has several switches; name one",
+                    "they are " + list_words(names));
     return -1;
   }
   for (std::size_t i = 0; i < names.size(); ++i)
     if (names[i] == actuator.text) return switches[i];
-  assembly.report(DiagnosticId::not_an_actuator, actuator.where, quoted(actuator.text) + " is no switch of part `" + part.id + "`",
-                  suggest(actuator.text, names, "its switches are"), {{declared, "part `" + part.id + "` declared here"}});
+  assembly.report(
+      DiagnosticId::not_an_actuator, actuator.where, quoted(actuator.text) + " is no switch of part `" + part.id + "`",
+      suggest(actuator.text, names, "its switches are"), {{declared, "part `" + part.id + "` declared here"}});
   return -1;
 }
 
@@ -73,14 +79,18 @@ void add_setting(Assembly& assembly, Situation& situation, const SettingDraft& d
   const InsideRef actuator{id_of(assembly.build, *part), inside};
   for (const Setting& other : situation.settings)
     if (other.actuator == actuator) {
-      assembly.report(DiagnosticId::actuator_set_twice, draft.actuator.where, "`" + draft.actuator.text + "` is set twice in this situation", {}, {{other.where, "it is set here first"}});
+      assembly.report(DiagnosticId::actuator_set_twice, draft.actuator.where,
+                      "`" + draft.actuator.text + "` is set twice in this situation", {},
+                      {{other.where, "it is set here first"}});
       return;
     }
   std::vector<std::string> positions;
-  for (const SwitchPosition& position : part->insides[static_cast<std::size_t>(inside)].positions) positions.push_back(position.name);
+  for (const SwitchPosition& position : part->insides[static_cast<std::size_t>(inside)].positions)
+    positions.push_back(position.name);
   const auto found = std::find(positions.begin(), positions.end(), draft.position.text);
   if (found == positions.end()) {
-    assembly.report(DiagnosticId::unknown_position, draft.position.where, quoted(draft.actuator.text) + " has no position " + quoted(draft.position.text),
+    assembly.report(DiagnosticId::unknown_position, draft.position.where,
+                    quoted(draft.actuator.text) + " has no position " + quoted(draft.position.text),
                     suggest_and_list(draft.position.text, positions, "its positions are"));
     return;
   }
@@ -97,8 +107,10 @@ void add_expectation(Assembly& assembly, Situation& situation, const Expectation
     for (const Inside& inside : part->insides) names.push_back(part->id + "." + inside.id);
     const auto found = std::find(names.begin(), names.end(), draft.what.text);
     if (found == names.end()) {
-      assembly.report(DiagnosticId::unknown_element, draft.what.where, "nothing inside part `" + part->id + "` is called " + quoted(draft.what.text.substr(dot + 1)),
-                      suggest_and_list(draft.what.text, names, "inside it are"), {{declared, "part `" + part->id + "` declared here"}});
+      assembly.report(DiagnosticId::unknown_element, draft.what.where,
+                      "nothing inside part `" + part->id + "` is called " + quoted(draft.what.text.substr(dot + 1)),
+                      suggest_and_list(draft.what.text, names, "inside it are"),
+                      {{declared, "part `" + part->id + "` declared here"}});
       return;
     }
     what.inside = static_cast<int>(found - names.begin());
@@ -127,7 +139,8 @@ void check_order_of_situations(Assembly& assembly) {
     const Where where = situation.origin.key("after");
     if (!by_name.count(situation.after)) {
       const auto removal = assembly.removals.find(situation.after);
-      if (removal != assembly.removals.end() && removal->second.is_found) removal->second.uses.push_back({where, "it is still named here"});
+      if (removal != assembly.removals.end() && removal->second.is_found)
+        removal->second.uses.push_back({where, "it is still named here"});
       else
         assembly.report(DiagnosticId::unknown_situation, where, "there is no situation `" + situation.after + "`",
                         suggest(situation.after, names, "the situations are"));
@@ -135,9 +148,11 @@ void check_order_of_situations(Assembly& assembly) {
     }
     const Situation* before = &situation;
     std::set<std::string> passed;
-    while (!before->after.empty() && passed.insert(before->name).second && by_name.count(before->after)) before = by_name[before->after];
+    while (!before->after.empty() && passed.insert(before->name).second && by_name.count(before->after))
+      before = by_name[before->after];
     if (before == &situation && !passed.empty())
-      assembly.report(DiagnosticId::situations_in_a_ring, where, "situation `" + situation.name + "` comes, step by step, after itself");
+      assembly.report(DiagnosticId::situations_in_a_ring, where,
+                      "situation `" + situation.name + "` comes, step by step, after itself");
   }
 }
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A variant's build: what stays of the base, then what the variant adds. Parts, splices and earths come first, since wires
-// name them; then wires; then situations, which name parts.
+// A variant's build: what stays of the base, then what the variant adds. Parts, splices and earths come first, since
+// wires name them; then wires; then situations, which name parts.
 #include "read/assembly.h"
 
 #include <algorithm>
@@ -13,11 +13,13 @@ std::string_view call_owner(OwnerType type) {
 }
 
 /// False, with a finding, when the id stands already.
-bool claim(Assembly& assembly, std::map<std::string, Where, std::less<>>& names, std::string_view what, const std::string& id, Where where) {
+bool claim(Assembly& assembly, std::map<std::string, Where, std::less<>>& names, std::string_view what,
+           const std::string& id, Where where) {
   if (id.empty()) return true;
   const auto [found, is_new] = names.emplace(id, where);
   if (is_new) return true;
-  assembly.report(DiagnosticId::duplicate_id, where, "there are two " + std::string(what) + "s `" + id + "`", {}, {{found->second, "the first stands here"}});
+  assembly.report(DiagnosticId::duplicate_id, where, "there are two " + std::string(what) + "s `" + id + "`", {},
+                  {{found->second, "the first stands here"}});
   return false;
 }
 
@@ -26,8 +28,9 @@ bool claim_owner(Assembly& assembly, const std::string& id, Owner owner) {
   const auto [found, is_new] = assembly.owners.emplace(id, owner);
   if (is_new) return true;
   assembly.report(DiagnosticId::duplicate_id, owner.where,
-                  "`" + id + "` names a " + std::string(call_owner(owner.type)) + ", and a " + std::string(call_owner(found->second.type)) + " already; an id names one thing", {},
-                  {{found->second.where, "the first stands here"}});
+                  "`" + id + "` names a " + std::string(call_owner(owner.type)) + ", and a " +
+                      std::string(call_owner(found->second.type)) + " already; an id names one thing",
+                  {}, {{found->second.where, "the first stands here"}});
   return false;
 }
 
@@ -40,11 +43,14 @@ void add_part(Assembly& assembly, const Part& drafted) {
   Build& build = assembly.build;
   const bool is_whole = drafted.kind.is_set() && drafted.zone.is_set();
   const auto index = static_cast<std::int32_t>(build.parts.size());
-  if (!claim_owner(assembly, drafted.id, {OwnerType::part, is_whole ? index : -1, drafted.origin.key("id")}) || !is_whole) return;
+  if (!claim_owner(assembly, drafted.id, {OwnerType::part, is_whole ? index : -1, drafted.origin.key("id")}) ||
+      !is_whole)
+    return;
   Part part = drafted;
   const Kind& kind = assembly.draft.kinds[part.kind.at()];
   for (std::size_t i = 0; i < kind.terminals.size(); ++i)
-    part.terminals.push_back(add_terminal(build, OwnerType::part, build.parts.size(), static_cast<int>(i), part.id + "." + kind.terminals[i].id));
+    part.terminals.push_back(add_terminal(build, OwnerType::part, build.parts.size(), static_cast<int>(i),
+                                          part.id + "." + kind.terminals[i].id));
   build.parts.push_back(std::move(part));
 }
 
@@ -68,7 +74,8 @@ void add_wire(Assembly& assembly, const WireDraft& drafted) {
     return;
   }
   if (wire.from == wire.to) {
-    assembly.report(DiagnosticId::wire_to_itself, drafted.to.where, "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`", {},
+    assembly.report(DiagnosticId::wire_to_itself, drafted.to.where,
+                    "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`", {},
                     {{drafted.from.where, "it begins here"}});
   }
   assembly.build.wires.push_back(std::move(wire));
@@ -101,7 +108,8 @@ void add_wires(Assembly& assembly, const ItemsDraft& items, bool is_base) {
 void add_situations(Assembly& assembly, const ItemsDraft& items, bool is_base) {
   for (const SituationDraft& situation : items.situations) {
     if (is_base && is_removed(assembly, situation.situation.name)) continue;
-    claim(assembly, assembly.situation_names, "situation", situation.situation.name, situation.situation.origin.key("name"));
+    claim(assembly, assembly.situation_names, "situation", situation.situation.name,
+          situation.situation.origin.key("name"));
     add_situation(assembly, situation);
   }
 }
@@ -115,17 +123,20 @@ void report_removals(Assembly& assembly, const ItemsDraft& base) {
   for (const SituationDraft& situation : base.situations) names.push_back(situation.situation.name);
   for (auto& [name, removal] : assembly.removals) {
     if (!removal.is_found)
-      assembly.report(DiagnosticId::removes_nothing, removal.where, "`without` names `" + name + "`; nothing is called so outside the variants",
+      assembly.report(DiagnosticId::removes_nothing, removal.where,
+                      "`without` names `" + name + "`; nothing is called so outside the variants",
                       suggest(name, names, "there are"));
     if (removal.uses.empty()) continue;
-    assembly.report(DiagnosticId::removes_used, removal.where, "`" + name + "` is taken out, and what stays still needs it",
+    assembly.report(DiagnosticId::removes_used, removal.where,
+                    "`" + name + "` is taken out, and what stays still needs it",
                     "take those out too, or give the variant a `" + name + "` of its own", removal.uses);
   }
 }
 
 }  // namespace
 
-void Assembly::report(DiagnosticId id, Where where, std::string message, std::string hint, std::vector<DiagnosticNote> notes) {
+void Assembly::report(DiagnosticId id, Where where, std::string message, std::string hint,
+                      std::vector<DiagnosticNote> notes) {
   Diagnostic finding = make_diagnostic(id, where, std::move(message), std::move(hint));
   finding.notes = std::move(notes);
   add_finding(findings, std::move(finding));
@@ -159,7 +170,8 @@ Build assemble_build(const SpecDraft& draft, const VariantDraft* variant, Diagno
     build.variant_label = variant->label;
     build.variant_when = variant->when;
     build.steps.insert(build.steps.end(), variant->items.steps.begin(), variant->items.steps.end());
-    for (const PlacedText& name : variant->without) assembly.removals.emplace(name.text, Removal{name.where, false, {}});
+    for (const PlacedText& name : variant->without)
+      assembly.removals.emplace(name.text, Removal{name.where, false, {}});
   }
   add_owners(assembly, draft.base, true);
   if (variant) add_owners(assembly, variant->items, false);

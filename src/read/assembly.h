@@ -18,23 +18,24 @@ struct Owner {
 };
 
 struct Removal {
-  Where where;                        ///< the word in `without`
-  bool is_found = false;              ///< the base has something of that name
-  std::vector<DiagnosticNote> uses;   ///< where what stays still names it
+  Where where;                       ///< the word in `without`
+  bool is_found = false;             ///< the base has something of that name
+  std::vector<DiagnosticNote> uses;  ///< where what stays still names it
 };
 
 struct Assembly {
   const SpecDraft& draft;
   Build build;
   Diagnostics& findings;
-  std::map<std::string, Owner, std::less<>> owners;           ///< parts, splices, earths by id
+  std::map<std::string, Owner, std::less<>> owners;  ///< parts, splices, earths by id
   std::map<std::string, Where, std::less<>> wire_ids, situation_names;
   std::map<std::string, Removal, std::less<>> removals;
-  std::vector<std::pair<PlacedText, PlacedText>> wire_ends;   ///< from and to as written, by WireId
-  std::set<std::string, std::less<>> in_doubt;                ///< owners that a wire with a faulty end may have meant
-  std::set<TerminalId> half_reached;                          ///< good ends of wires whose other end is faulty
+  std::vector<std::pair<PlacedText, PlacedText>> wire_ends;  ///< from and to as written, by WireId
+  std::set<std::string, std::less<>> in_doubt;               ///< owners that a wire with a faulty end may have meant
+  std::set<TerminalId> half_reached;                         ///< good ends of wires whose other end is faulty
 
-  void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
+  void report(DiagnosticId id, Where where, std::string message, std::string hint = {},
+              std::vector<DiagnosticNote> notes = {});
 };
 
 /// The names of parts, splices and earths, for suggestions.

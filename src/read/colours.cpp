@@ -11,9 +11,20 @@ namespace {
 struct Colour {
   std::string_view code, name;
 };
-constexpr std::array<Colour, 14> colours = {{{"BK", "black"}, {"BN", "brown"}, {"RD", "red"}, {"OG", "orange"}, {"YE", "yellow"},
-                                             {"GN", "green"}, {"BU", "blue"}, {"VT", "violet"}, {"GY", "grey"}, {"WH", "white"},
-                                             {"PK", "pink"}, {"GD", "gold"}, {"TQ", "turquoise"}, {"SR", "silver"}}};
+constexpr std::array<Colour, 14> colours = {{{"BK", "black"},
+                                             {"BN", "brown"},
+                                             {"RD", "red"},
+                                             {"OG", "orange"},
+                                             {"YE", "yellow"},
+                                             {"GN", "green"},
+                                             {"BU", "blue"},
+                                             {"VT", "violet"},
+                                             {"GY", "grey"},
+                                             {"WH", "white"},
+                                             {"PK", "pink"},
+                                             {"GD", "gold"},
+                                             {"TQ", "turquoise"},
+                                             {"SR", "silver"}}};
 
 bool is_code(std::string_view text) {
   return std::any_of(colours.begin(), colours.end(), [&](const Colour& c) { return c.code == text; });
@@ -31,10 +42,13 @@ std::string guess(const std::string& written, std::string_view key) {
   const std::string capitals = upper(written);
   if (is_code(capitals)) return "write `" + capitals + "`";
   for (const Colour& colour : colours)
-    if (upper(colour.name) == capitals || (capitals == "PURPLE" && colour.code == "VT") || (capitals == "GRAY" && colour.code == "GY"))
+    if (upper(colour.name) == capitals || (capitals == "PURPLE" && colour.code == "VT") ||
+        (capitals == "GRAY" && colour.code == "GY"))
       return "write `" + std::string(colour.code) + "`";
-  if (capitals.size() >= 4 && key == "colour" && is_code(capitals.substr(0, 2)) && is_code(capitals.substr(capitals.size() - 2)))
-    return "write colour = \"" + capitals.substr(0, 2) + "\", stripe = \"" + capitals.substr(capitals.size() - 2) + "\"";
+  if (capitals.size() >= 4 && key == "colour" && is_code(capitals.substr(0, 2)) &&
+      is_code(capitals.substr(capitals.size() - 2)))
+    return "write colour = \"" + capitals.substr(0, 2) + "\", stripe = \"" + capitals.substr(capitals.size() - 2) +
+           "\"";
   std::vector<std::string> codes;
   for (const Colour& colour : colours) codes.push_back(std::string(colour.code) + " " + std::string(colour.name));
   std::string list = "the codes are ";
@@ -48,7 +62,8 @@ std::string read_code(TableReader& table, std::string_view key, Need need) {
   const PlacedText written = table.placed_line(key, need);
   if (!written.where.is_set() || written.text.empty()) return {};
   if (!is_code(written.text))
-    table.report(DiagnosticId::unknown_colour, written.where, "`" + written.text + "` is no colour of IEC 60757", guess(written.text, key));
+    table.report(DiagnosticId::unknown_colour, written.where, "`" + written.text + "` is no colour of IEC 60757",
+                 guess(written.text, key));
   return written.text;
 }
 

@@ -16,7 +16,8 @@ constexpr QuantityRule ambient_rule{Dimension::temperature, {-40, 120}};
 constexpr QuantityRule place_rule{Dimension::loom_length, {0, 10}};
 
 /// A word that must be among those the library has.
-void read_known(std::string& into, std::string_view key, const std::vector<std::string>& known, DiagnosticId id, TableReader& table) {
+void read_known(std::string& into, std::string_view key, const std::vector<std::string>& known, DiagnosticId id,
+                TableReader& table) {
   const PlacedText written = table.placed_line(key, Need::may);
   if (!written.where.is_set()) return;
   into = written.text;
@@ -30,8 +31,11 @@ void read_drop_limits(Electrics& electrics, TableReader& table) {
   if (!tree) return;
   TableReader drop(*tree, "`drop`", table.findings());
   DropLimits& limits = electrics.drop_limits;
-  for (auto& [key, limit] : {std::pair<std::string_view, Volts*>{"starter", &limits.starter}, {"charging", &limits.charging},
-                             {"lighting", &limits.lighting}, {"ignition", &limits.ignition}, {"control", &limits.control},
+  for (auto& [key, limit] : {std::pair<std::string_view, Volts*>{"starter", &limits.starter},
+                             {"charging", &limits.charging},
+                             {"lighting", &limits.lighting},
+                             {"ignition", &limits.ignition},
+                             {"control", &limits.control},
                              {"other", &limits.other}})
     drop.quantity_into(*limit, key, drop_rule);
   drop.refuse_unknown_keys();
@@ -41,8 +45,8 @@ void read_drop_limits(Electrics& electrics, TableReader& table) {
 void scale_to_nominal(Electrics& electrics) {
   const double scale = electrics.nominal / Volts(12);
   DropLimits& limits = electrics.drop_limits;
-  for (Volts* volts : {&electrics.resting, &electrics.running, &electrics.cranking, &limits.starter, &limits.charging, &limits.lighting,
-                       &limits.ignition, &limits.control, &limits.other})
+  for (Volts* volts : {&electrics.resting, &electrics.running, &electrics.cranking, &limits.starter, &limits.charging,
+                       &limits.lighting, &limits.ignition, &limits.control, &limits.other})
     *volts = *volts * scale;
 }
 

@@ -26,11 +26,13 @@ TerminalId refuse_unknown(Assembly& assembly, const PlacedText& end, const std::
     for (const auto& [id, owner] : assembly.owners)
       if (owner.type == OwnerType::part) parts.push_back(id);
     assembly.in_doubt.insert(guess_word(name, parts));
-    assembly.report(DiagnosticId::unknown_part, end.where, "there is no part `" + name + "`", suggest(name, parts, "the parts are"));
+    assembly.report(DiagnosticId::unknown_part, end.where, "there is no part `" + name + "`",
+                    suggest(name, parts, "the parts are"));
     return {};
   }
   assembly.in_doubt.insert(guess_word(name, owner_names(assembly)));
-  assembly.report(DiagnosticId::unknown_end, end.where, "there is no splice or earth `" + name + "`; a part's terminal is written `part.terminal`",
+  assembly.report(DiagnosticId::unknown_end, end.where,
+                  "there is no splice or earth `" + name + "`; a part's terminal is written `part.terminal`",
                   suggest_end(assembly, name));
   return {};
 }
@@ -43,7 +45,8 @@ TerminalId find_terminal(Assembly& assembly, const PlacedText& end, const Owner&
   assembly.in_doubt.insert(part.id);
   std::vector<std::string> whole;
   for (const std::string& id : ids) whole.push_back(part.id + "." + id);
-  assembly.report(DiagnosticId::unknown_terminal, end.where, "unknown terminal `" + end.text + "`", suggest(end.text, whole, "its terminals are"),
+  assembly.report(DiagnosticId::unknown_terminal, end.where, "unknown terminal `" + end.text + "`",
+                  suggest(end.text, whole, "its terminals are"),
                   {{owner.where, "part `" + part.id + "` declared here; its terminals are " + list_words(ids)}});
   return {};
 }
@@ -68,16 +71,18 @@ TerminalId resolve_end(Assembly& assembly, const PlacedText& end) {
   if (owner.type == OwnerType::part && !has_terminal) {
     const std::vector<std::string> ids = terminal_ids(assembly, assembly.build.parts[index]);
     assembly.in_doubt.insert(name);
-    assembly.report(DiagnosticId::end_without_terminal, end.where, "`" + name + "` is a part; a wire ends at one of its terminals",
-                    ids.size() == 1 ? "write `" + name + "." + ids.front() + "`" : "its terminals are " + list_words(ids),
-                    {{owner.where, "part `" + name + "` declared here"}});
+    assembly.report(
+        DiagnosticId::end_without_terminal, end.where, "`" + name + "` is a part; a wire ends at one of its terminals",
+        ids.size() == 1 ? "write `" + name + "." + ids.front() + "`" : "its terminals are " + list_words(ids),
+        {{owner.where, "part `" + name + "` declared here"}});
     return {};
   }
   if (owner.type == OwnerType::part) return find_terminal(assembly, end, owner, end.text.substr(dot + 1));
   const bool is_splice = owner.type == OwnerType::splice;
   if (has_terminal) assembly.in_doubt.insert(name);
   if (!has_terminal) return is_splice ? assembly.build.splices[index].terminal : assembly.build.earths[index].terminal;
-  assembly.report(DiagnosticId::unknown_terminal, end.where, "`" + name + "` is " + (is_splice ? "a splice" : "an earth") + "; it has no terminals of its own",
+  assembly.report(DiagnosticId::unknown_terminal, end.where,
+                  "`" + name + "` is " + (is_splice ? "a splice" : "an earth") + "; it has no terminals of its own",
                   "write `" + name + "`", {{owner.where, "`" + name + "` declared here"}});
   return {};
 }

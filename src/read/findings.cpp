@@ -32,7 +32,9 @@ std::string guess_word(std::string_view word, const std::vector<std::string>& ca
 void add_finding(Diagnostics& findings, Diagnostic finding) {
   if (findings.size() > most_findings) return;
   if (findings.size() == most_findings)
-    finding = make_diagnostic(DiagnosticId::too_many_findings, finding.where, "there are more than " + std::to_string(most_findings) + " findings; the rest is left out");
+    finding =
+        make_diagnostic(DiagnosticId::too_many_findings, finding.where,
+                        "there are more than " + std::to_string(most_findings) + " findings; the rest is left out");
   findings.push_back(std::move(finding));
 }
 
@@ -57,7 +59,8 @@ std::string suggest(std::string_view word, const std::vector<std::string>& candi
   return candidates.empty() || introduction.empty() ? std::string() : list_behind(introduction, candidates);
 }
 
-std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction) {
+std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates,
+                             std::string_view introduction) {
   if (candidates.empty()) return {};
   const std::string nearest = guess_word(word, candidates);
   return (nearest.empty() ? "" : "did you mean " + quoted(nearest) + "? ") + list_behind(introduction, candidates);

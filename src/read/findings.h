@@ -17,14 +17,15 @@ void add_finding(Diagnostics& findings, Diagnostic finding);
 
 /// The text in backticks, cut when it is longer than a name.
 std::string quoted(std::string_view text);
-/// The candidate that was probably meant; empty when none is near. Among thousands it is not looked for: the text is then
-/// no slip of a pen.
+/// The candidate that was probably meant; empty when none is near. Among thousands it is not looked for: the text is
+/// then no slip of a pen.
 std::string guess_word(std::string_view word, const std::vector<std::string>& candidates);
 /// "`a`, `b`, `c`", cut after a dozen.
 std::string list_words(const std::vector<std::string>& words);
 /// "did you mean `x`?" when one is near; else "`a`, `b` ..." introduced by `introduction`.
 std::string suggest(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction);
 /// The same, with the list behind a suggestion too: for short lists.
-std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates, std::string_view introduction);
+std::string suggest_and_list(std::string_view word, const std::vector<std::string>& candidates,
+                             std::string_view introduction);
 
 }  // namespace loomfolio

@@ -11,8 +11,9 @@ constexpr std::string_view engine_words[] = {"running", "cranking"};
 constexpr std::string_view worker_words[] = {"hand", "foot", "pressure", "gear", "key", "clutch", "stand"};
 constexpr std::string_view rest_words[] = {"open", "closed"};
 // Families of ISO 8820, DIN 72581, UL 248-14 and the Japanese glass classes, as in the gate tables.
-constexpr std::string_view family_words[] = {"blade_regular",    "blade_mini", "blade_maxi", "bolt_strip_small", "bolt_strip_large",
-                                             "cartridge_female", "glass_ul",   "glass_jp_a", "glass_jp_b",       "torpedo"};
+constexpr std::string_view family_words[] = {"blade_regular",    "blade_mini",       "blade_maxi", "bolt_strip_small",
+                                             "bolt_strip_large", "cartridge_female", "glass_ul",   "glass_jp_a",
+                                             "glass_jp_b",       "torpedo"};
 
 // Limits are what a motorcycle may hold, wide on both sides; no source, common practice.
 constexpr QuantityRule power_rule{Dimension::power, {0.01, 5000}};
@@ -44,14 +45,18 @@ const InsideKey keys[] = {
 }  // namespace
 
 const InsideKey* find_inside_key(std::string_view name) {
-  const auto found = std::find_if(std::begin(keys), std::end(keys), [&](const InsideKey& key) { return key.key == name; });
+  const auto found =
+      std::find_if(std::begin(keys), std::end(keys), [&](const InsideKey& key) { return key.key == name; });
   return found == std::end(keys) ? nullptr : found;
 }
 
 const std::vector<InsideTypeRule>& inside_type_rules() {
   static const std::vector<InsideTypeRule> rules = {
       {"source", InsideType::source, {"at_voltage", "resistance", "cranking", "capacity"}, {"resistance", "cranking"}},
-      {"load", InsideType::load, {"power", "current", "resistance", "at_voltage", "law", "only_when"}, {"power", "current", "resistance"}},
+      {"load",
+       InsideType::load,
+       {"power", "current", "resistance", "at_voltage", "law", "only_when"},
+       {"power", "current", "resistance"}},
       {"lamp", InsideType::lamp, {"power", "at_voltage"}, {"power"}},
       {"motor", InsideType::motor, {"power", "current", "at_voltage", "resistance"}, {"power", "current"}},
       {"coil", InsideType::coil, {"resistance", "pull_in", "drop_out"}, {"resistance"}},

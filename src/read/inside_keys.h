@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The keys of an element inside a part: which type takes which, what each must be, and where it is kept. Both a kind and a
-// part that gives its own values write through this table.
+// The keys of an element inside a part: which type takes which, what each must be, and where it is kept. Both a kind
+// and a part that gives its own values write through this table.
 #pragma once
 
 #include <span>

@@ -31,21 +31,25 @@ std::optional<std::vector<double>> read_numbers(const TomlValue& list, const Str
   for (const TomlValue& item : list.items) {
     const bool is_number = item.type == TomlType::whole || item.type == TomlType::decimal;
     if (!is_number || !std::isfinite(item.number) || std::abs(item.number) > 1000) {
-      table.report(DiagnosticId::bad_shape, item.where, "a shape is drawn with plain numbers, millimetres from the face's top left");
+      table.report(DiagnosticId::bad_shape, item.where,
+                   "a shape is drawn with plain numbers, millimetres from the face's top left");
       return std::nullopt;
     }
     numbers.push_back(item.number);
   }
-  if (numbers.size() >= stroke.least && numbers.size() <= stroke.most && (stroke.type != ShapeType::polyline || numbers.size() % 2 == 0))
+  if (numbers.size() >= stroke.least && numbers.size() <= stroke.most &&
+      (stroke.type != ShapeType::polyline || numbers.size() % 2 == 0))
     return numbers;
   table.report(DiagnosticId::bad_shape, list.where,
-               "`" + std::string(stroke.key) + "` has " + std::to_string(numbers.size()) + " numbers; it takes " + std::string(stroke.numbers));
+               "`" + std::string(stroke.key) + "` has " + std::to_string(numbers.size()) + " numbers; it takes " +
+                   std::string(stroke.numbers));
   return std::nullopt;
 }
 
 void place_numbers(FaceShape& shape, const std::vector<double>& numbers) {
   const std::size_t coordinates = shape.type == ShapeType::rect || shape.type == ShapeType::circle ? 2 : numbers.size();
-  for (std::size_t i = 0; i < coordinates; i += 2) shape.points.push_back({Millimetres(numbers[i]), Millimetres(numbers[i + 1])});
+  for (std::size_t i = 0; i < coordinates; i += 2)
+    shape.points.push_back({Millimetres(numbers[i]), Millimetres(numbers[i + 1])});
   if (shape.type == ShapeType::rect) shape.width = Millimetres(numbers[2]), shape.height = Millimetres(numbers[3]);
   if (shape.type == ShapeType::circle) shape.radius = Millimetres(numbers[2]);
 }
@@ -64,8 +68,11 @@ bool lies_on(const FaceShape& shape, const Face& face) {
 
 void read_radius(FaceShape& shape, const TomlValue& radius, TableReader& table) {
   const bool is_number = radius.type == TomlType::whole || radius.type == TomlType::decimal;
-  if (is_number && std::isfinite(radius.number) && shape.type == ShapeType::rect) shape.radius = Millimetres(radius.number);
-  else table.report(DiagnosticId::bad_shape, radius.where, "`radius` is a plain number, and rounds the corners of a `rect`");
+  if (is_number && std::isfinite(radius.number) && shape.type == ShapeType::rect)
+    shape.radius = Millimetres(radius.number);
+  else
+    table.report(DiagnosticId::bad_shape, radius.where,
+                 "`radius` is a plain number, and rounds the corners of a `rect`");
 }
 
 void read_shape(const TomlValue& tree, Face& face, Diagnostics& findings) {
@@ -81,7 +88,8 @@ void read_shape(const TomlValue& tree, Face& face, Diagnostics& findings) {
   shape.type = stroke->type;
   if (shape.type == ShapeType::text) shape.text = table.line("text", Need::must);
   const TomlValue* numbers = table.array(shape.type == ShapeType::text ? "at" : stroke->key);
-  if (!numbers && shape.type == ShapeType::text) table.report(DiagnosticId::bad_shape, tree.where, "a text shape needs `at`, its centre");
+  if (!numbers && shape.type == ShapeType::text)
+    table.report(DiagnosticId::bad_shape, tree.where, "a text shape needs `at`, its centre");
   shape.is_filled = table.truth("fill", false);
   shape.is_thin = table.truth("thin", false);
   if (const TomlEntry* radius = table.take("radius")) read_radius(shape, radius->value, table);
@@ -90,8 +98,10 @@ void read_shape(const TomlValue& tree, Face& face, Diagnostics& findings) {
   if (!read) return;
   place_numbers(shape, *read);
   if (!lies_on(shape, face))
-    table.report(DiagnosticId::place_off_face, numbers->where, "this shape leaves face `" + face.id + "`, which is " +
-                     print_quantity(face.width.number(), Dimension::paper_length) + " by " + print_quantity(face.height.number(), Dimension::paper_length));
+    table.report(DiagnosticId::place_off_face, numbers->where,
+                 "this shape leaves face `" + face.id + "`, which is " +
+                     print_quantity(face.width.number(), Dimension::paper_length) + " by " +
+                     print_quantity(face.height.number(), Dimension::paper_length));
   face.shapes.push_back(shape);
 }
 

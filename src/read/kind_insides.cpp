@@ -30,7 +30,8 @@ void read_between(Inside& inside, PointNames& points, TableReader& table) {
   const Where where = table.origin().key("between");
   if (ends.size() != 2) {
     if (table.tree().find("between")->value.type == TomlType::array)
-      table.report(DiagnosticId::wrong_count, where, "`between` holds " + std::to_string(ends.size()) + " points; it takes two");
+      table.report(DiagnosticId::wrong_count, where,
+                   "`between` holds " + std::to_string(ends.size()) + " points; it takes two");
     return;
   }
   if (ends[0].text == ends[1].text)
@@ -50,7 +51,9 @@ void read_key(Kind& kind, Inside& inside, const InsideKey& key, TableReader& tab
     if (std::find(names.begin(), names.end(), name) == names.end())
       table.report(DiagnosticId::unknown_value, entry->value.where, "the kind has no value `" + name + "`",
                    names.empty() ? "it has no [value] table" : suggest_and_list(name, names, "its values are"));
-    else kind.value_uses.push_back({static_cast<int>(kind.insides.size()), std::string(key.key), name, entry->value.where});
+    else
+      kind.value_uses.push_back(
+          {static_cast<int>(kind.insides.size()), std::string(key.key), name, entry->value.where});
     return;
   }
   if (key.set_number) {
@@ -64,7 +67,8 @@ void read_key(Kind& kind, Inside& inside, const InsideKey& key, TableReader& tab
 
 void read_keys(Kind& kind, Inside& inside, const InsideTypeRule& rule, TableReader& table) {
   for (const std::string_view key : rule.keys) read_key(kind, inside, *find_inside_key(key), table);
-  const bool has_one = std::any_of(rule.one_of.begin(), rule.one_of.end(), [&](std::string_view key) { return table.tree().find(key); });
+  const bool has_one =
+      std::any_of(rule.one_of.begin(), rule.one_of.end(), [&](std::string_view key) { return table.tree().find(key); });
   if (rule.one_of.empty() || has_one) return;
   std::vector<std::string> words(rule.one_of.begin(), rule.one_of.end());
   table.report(DiagnosticId::missing_key, table.where(),
@@ -77,15 +81,24 @@ void read_own_keys(Inside& inside, PointNames& points, TableReader& table) {
       inside.flashes = table.truth("flashes", false);
       inside.coil = table.line("coil", inside.flashes ? Need::may : Need::must);
       break;
-    case InsideType::fuse: inside.is_spare = table.truth("spare", false); break;
+    case InsideType::fuse:
+      inside.is_spare = table.truth("spare", false);
+      break;
     case InsideType::resistor:
       inside.is_winding = table.truth("winding", false);
       inside.is_secondary = table.truth("secondary", false);
       break;
-    case InsideType::switch_: read_switch(inside, points, table); break;
-    case InsideType::output: read_output(inside, points, table); break;
-    case InsideType::charger: read_charger_feeds(inside, points, table); break;
-    default: break;
+    case InsideType::switch_:
+      read_switch(inside, points, table);
+      break;
+    case InsideType::output:
+      read_output(inside, points, table);
+      break;
+    case InsideType::charger:
+      read_charger_feeds(inside, points, table);
+      break;
+    default:
+      break;
   }
 }
 
@@ -96,7 +109,8 @@ void read_inside(Kind& kind, const TomlValue& tree, PointNames& points, Diagnost
   inside.id = table.id("id", Need::must);
   for (const Inside& other : kind.insides)
     if (!inside.id.empty() && other.id == inside.id) {
-      table.report(DiagnosticId::duplicate_id, table.origin().key("id"), "the kind has two inside elements `" + inside.id + "`", {},
+      table.report(DiagnosticId::duplicate_id, table.origin().key("id"),
+                   "the kind has two inside elements `" + inside.id + "`", {},
                    {{other.where, "the first stands here"}});
     }
   inside.name = table.line("name", Need::may);
@@ -117,7 +131,8 @@ void check_coils(const Kind& kind, TableReader& table) {
   for (const Inside& inside : kind.insides) {
     if (inside.type != InsideType::contact || inside.coil.empty()) continue;
     if (std::find(coils.begin(), coils.end(), inside.coil) == coils.end())
-      table.report(DiagnosticId::unknown_coil, inside.where, "contact `" + inside.id + "` is worked by `" + inside.coil + "`, which is no coil of the kind",
+      table.report(DiagnosticId::unknown_coil, inside.where,
+                   "contact `" + inside.id + "` is worked by `" + inside.coil + "`, which is no coil of the kind",
                    coils.empty() ? "the kind has no coil" : suggest_and_list(inside.coil, coils, "its coils are"));
   }
 }
@@ -144,15 +159,20 @@ Inside::Node PointNames::node(const PlacedText& name, TableReader& table) {
 void PointNames::refuse_lone_inner_points(TableReader& table) const {
   for (const auto& [name, inner] : inner_)
     if (inner.uses == 1)
-      table.report(DiagnosticId::lone_inner_point, inner.where, "inner point `" + name + "` is used once; it must join two elements");
+      table.report(DiagnosticId::lone_inner_point, inner.where,
+                   "inner point `" + name + "` is used once; it must join two elements");
 }
 
-void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vector<ValueText>& values, Diagnostics& findings) {
+void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vector<ValueText>& values,
+                  Diagnostics& findings) {
   for (const ValueUse& use : kind.value_uses) {
-    const auto value = std::find_if(values.begin(), values.end(), [&](const ValueText& v) { return v.name == use.value; });
-    if (value == values.end() || value->text.empty() || static_cast<std::size_t>(use.inside) >= insides.size()) continue;
+    const auto value =
+        std::find_if(values.begin(), values.end(), [&](const ValueText& v) { return v.name == use.value; });
+    if (value == values.end() || value->text.empty() || static_cast<std::size_t>(use.inside) >= insides.size())
+      continue;
     QuantityFault fault;
-    if (write_inside_key(insides[static_cast<std::size_t>(use.inside)], *find_inside_key(use.key), value->text, fault)) continue;
+    if (write_inside_key(insides[static_cast<std::size_t>(use.inside)], *find_inside_key(use.key), value->text, fault))
+      continue;
     Diagnostic finding = make_diagnostic(fault.id, value->where, fault.message, fault.hint);
     finding.notes.push_back({use.where, "value `" + use.value + "` is used here"});
     add_finding(findings, std::move(finding));
@@ -163,8 +183,11 @@ void check_coil_volts(const std::vector<Inside>& insides, Where where, std::stri
   for (const Inside& inside : insides)
     if (inside.pull_in && inside.drop_out && *inside.drop_out >= *inside.pull_in)
       add_finding(findings, make_diagnostic(DiagnosticId::coil_holds_backwards, where,
-                                            std::string(owner) + ": coil `" + inside.id + "` pulls in at " + print_quantity(inside.pull_in->number(), Dimension::voltage) +
-                                                " and lets go at " + print_quantity(inside.drop_out->number(), Dimension::voltage) + "; it lets go below what pulls it in"));
+                                            std::string(owner) + ": coil `" + inside.id + "` pulls in at " +
+                                                print_quantity(inside.pull_in->number(), Dimension::voltage) +
+                                                " and lets go at " +
+                                                print_quantity(inside.drop_out->number(), Dimension::voltage) +
+                                                "; it lets go below what pulls it in"));
 }
 
 void read_insides(Kind& kind, TableReader& table) {
@@ -174,7 +197,8 @@ void read_insides(Kind& kind, TableReader& table) {
   check_coils(kind, table);
   std::vector<ValueText> standards;
   const TomlEntry* written = table.tree().find("value");
-  for (const KindValue& value : kind.values) standards.push_back({value.name, value.standard, written->value.find(value.name)->value.where});
+  for (const KindValue& value : kind.values)
+    standards.push_back({value.name, value.standard, written->value.find(value.name)->value.where});
   fill_insides(kind.insides, kind, standards, table.findings());
   check_coil_volts(kind.insides, table.origin().key("id"), "kind `" + kind.id + "`", table.findings());
 }

@@ -8,8 +8,9 @@
 namespace loomfolio {
 namespace {
 
-const std::vector<std::string> groups = {"supply",   "protection", "switching",   "starting",    "charging",   "ignition",
-                                         "lighting", "signalling", "instruments", "accessories", "connecting", "control"};
+const std::vector<std::string> groups = {"supply",      "protection",  "switching",  "starting",
+                                         "charging",    "ignition",    "lighting",   "signalling",
+                                         "instruments", "accessories", "connecting", "control"};
 
 void read_group(Kind& kind, TableReader& table) {
   const PlacedText group = table.placed_line("group", Need::must);
@@ -39,7 +40,8 @@ void read_value_text(Kind& kind, TableReader& table) {
     const std::size_t close = pattern.text.find('}', open);
     const std::string name = pattern.text.substr(open + 1, close == std::string::npos ? close : close - open - 1);
     if (std::find(names.begin(), names.end(), name) == names.end())
-      table.report(DiagnosticId::unknown_value, pattern.where, "`value_text` names `" + name + "`; the kind has no such value",
+      table.report(DiagnosticId::unknown_value, pattern.where,
+                   "`value_text` names `" + name + "`; the kind has no such value",
                    suggest_and_list(name, names, "its values are"));
   }
 }
@@ -47,10 +49,12 @@ void read_value_text(Kind& kind, TableReader& table) {
 /// A value that nothing takes would be asked of every part in vain.
 void check_values_used(const Kind& kind, TableReader& table) {
   for (const KindValue& value : kind.values) {
-    const bool is_used = std::any_of(kind.value_uses.begin(), kind.value_uses.end(), [&](const ValueUse& use) { return use.value == value.name; });
+    const bool is_used = std::any_of(kind.value_uses.begin(), kind.value_uses.end(),
+                                     [&](const ValueUse& use) { return use.value == value.name; });
     if (!is_used && kind.value_text.find("{" + value.name + "}") == std::string::npos)
       table.report(DiagnosticId::value_unused, table.tree().find("value")->value.find(value.name)->key_where,
-                   "nothing takes value `" + value.name + "`", "an inside element takes it as \"=" + value.name + "\", `value_text` as {" + value.name + "}");
+                   "nothing takes value `" + value.name + "`",
+                   "an inside element takes it as \"=" + value.name + "\", `value_text` as {" + value.name + "}");
   }
 }
 
@@ -67,16 +71,20 @@ void read_kind_values(Kind& kind, TableReader& table) {
   for (const TomlEntry& entry : values->entries) {
     const TomlValue& value = entry.value;
     if (value.type == TomlType::whole || value.type == TomlType::decimal)
-      table.report(DiagnosticId::bare_number, value.where, "`" + value.text + "` has no unit; a value is a text with its unit",
+      table.report(DiagnosticId::bare_number, value.where,
+                   "`" + value.text + "` has no unit; a value is a text with its unit",
                    "write it as \"" + value.text + " V\", with the unit that fits");
     else {
       const auto& taken = part_keys();
       const PlacedText text = table.one_line(value, entry.key, Need::may);
       if (!is_id(entry.key))
-        table.report(DiagnosticId::bad_id, entry.key_where, quoted(entry.key) + " cannot be a value's name; it is letters, digits, `-` or `_`");
+        table.report(DiagnosticId::bad_id, entry.key_where,
+                     quoted(entry.key) + " cannot be a value's name; it is letters, digits, `-` or `_`");
       else if (std::find(taken.begin(), taken.end(), entry.key) != taken.end())
-        table.report(DiagnosticId::value_name_taken, entry.key_where, "a value cannot be called `" + entry.key + "`; every part has that key");
-      else if (text.where.is_set()) kind.values.push_back({entry.key, text.text, {}});
+        table.report(DiagnosticId::value_name_taken, entry.key_where,
+                     "a value cannot be called `" + entry.key + "`; every part has that key");
+      else if (text.where.is_set())
+        kind.values.push_back({entry.key, text.text, {}});
     }
   }
 }

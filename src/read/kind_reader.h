@@ -22,13 +22,14 @@ void read_kind_terminals(Kind& kind, TableReader& table);
 void read_kind_values(Kind& kind, TableReader& table);
 void read_insides(Kind& kind, TableReader& table);
 
-/// Writes the kind's values, or a part's, into `insides`. `value_of` gives the text of a value; empty texts are left unset.
-/// `where_of` gives the place to blame.
+/// Writes the kind's values, or a part's, into `insides`. `value_of` gives the text of a value; empty texts are left
+/// unset. `where_of` gives the place to blame.
 struct ValueText {
   std::string name, text;
   Where where;
 };
-void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vector<ValueText>& values, Diagnostics& findings);
+void fill_insides(std::vector<Inside>& insides, const Kind& kind, const std::vector<ValueText>& values,
+                  Diagnostics& findings);
 
 /// A coil must let go below the voltage that pulls it in.
 void check_coil_volts(const std::vector<Inside>& insides, Where where, std::string_view owner, Diagnostics& findings);

@@ -19,26 +19,32 @@ int index_of_node(Inside& inside, const Inside::Node& node) {
 
 std::vector<int> read_group(Inside& inside, const TomlValue& group, PointNames& points, TableReader& table) {
   std::vector<int> joined;
-  if (!table.expect_type(group, TomlType::array, "positions") || !table.holds_at_most(group, most_joined, "positions")) return joined;
+  if (!table.expect_type(group, TomlType::array, "positions") || !table.holds_at_most(group, most_joined, "positions"))
+    return joined;
   for (const TomlValue& item : group.items)
     if (const PlacedText name = table.one_line(item, "positions", Need::must); name.where.is_set())
       joined.push_back(index_of_node(inside, points.node(name, table)));
   if (group.items.size() < 2)
-    table.report(DiagnosticId::bad_position, group.where, "a group joins at least two terminals; this one has " + std::to_string(group.items.size()));
+    table.report(DiagnosticId::bad_position, group.where,
+                 "a group joins at least two terminals; this one has " + std::to_string(group.items.size()));
   return joined;
 }
 
 SwitchPosition read_position(Inside& inside, const TomlEntry& entry, PointNames& points, TableReader& table) {
   SwitchPosition position{entry.key, {}};
   if (!is_id(entry.key))
-    table.report(DiagnosticId::bad_id, entry.key_where, quoted(entry.key) + " cannot be a position's name; it is letters, digits, `-` or `_`");
-  if (!table.expect_type(entry.value, TomlType::array, entry.key) || !table.holds_at_most(entry.value, most_joined, entry.key)) return position;
+    table.report(DiagnosticId::bad_id, entry.key_where,
+                 quoted(entry.key) + " cannot be a position's name; it is letters, digits, `-` or `_`");
+  if (!table.expect_type(entry.value, TomlType::array, entry.key) ||
+      !table.holds_at_most(entry.value, most_joined, entry.key))
+    return position;
   std::vector<int> seen;
   for (const TomlValue& group : entry.value.items) {
     const std::vector<int> joined = read_group(inside, group, points, table);
     for (const int node : joined)
       if (std::find(seen.begin(), seen.end(), node) != seen.end())
-        table.report(DiagnosticId::bad_position, group.where, "position " + quoted(entry.key) + " names a terminal twice; one group would do");
+        table.report(DiagnosticId::bad_position, group.where,
+                     "position " + quoted(entry.key) + " names a terminal twice; one group would do");
     seen.insert(seen.end(), joined.begin(), joined.end());
     position.joined.push_back(joined);
   }
@@ -51,9 +57,11 @@ void read_rest(Inside& inside, TableReader& table) {
   std::vector<std::string> names;
   for (const SwitchPosition& position : inside.positions) names.push_back(position.name);
   const auto found = std::find(names.begin(), names.end(), rest.text);
-  if (found != names.end()) inside.rest_position = static_cast<int>(found - names.begin());
+  if (found != names.end())
+    inside.rest_position = static_cast<int>(found - names.begin());
   else
-    table.report(DiagnosticId::unknown_position, rest.where, "`rest` is `" + rest.text + "`, which is no position of the switch",
+    table.report(DiagnosticId::unknown_position, rest.where,
+                 "`rest` is `" + rest.text + "`, which is no position of the switch",
                  suggest_and_list(rest.text, names, "its positions are"));
 }
 
@@ -62,11 +70,15 @@ void read_rest(Inside& inside, TableReader& table) {
 void read_switch(Inside& inside, PointNames& points, TableReader& table) {
   inside.is_sprung = table.truth("sprung", false);
   if (const TomlValue* positions = table.table("positions")) {
-    for (const TomlEntry& entry : positions->entries) inside.positions.push_back(read_position(inside, entry, points, table));
-    const bool joins = std::any_of(inside.positions.begin(), inside.positions.end(), [](const auto& p) { return !p.joined.empty(); });
+    for (const TomlEntry& entry : positions->entries)
+      inside.positions.push_back(read_position(inside, entry, points, table));
+    const bool joins =
+        std::any_of(inside.positions.begin(), inside.positions.end(), [](const auto& p) { return !p.joined.empty(); });
     if (inside.positions.size() < 2)
-      table.report(DiagnosticId::bad_position, positions->where, "a switch has at least two positions; this one has " + std::to_string(inside.positions.size()));
-    else if (!joins) table.report(DiagnosticId::bad_position, positions->where, "no position of this switch joins anything");
+      table.report(DiagnosticId::bad_position, positions->where,
+                   "a switch has at least two positions; this one has " + std::to_string(inside.positions.size()));
+    else if (!joins)
+      table.report(DiagnosticId::bad_position, positions->where, "no position of this switch joins anything");
   } else if (!table.tree().find("positions")) {
     table.report(DiagnosticId::missing_key, table.where(), "a switch lacks `positions`");
   }

@@ -6,11 +6,13 @@
 namespace loomfolio {
 namespace {
 
-constexpr Choice<TerminalForm> forms[] = {
-    {"blade", TerminalForm::blade},   {"stud", TerminalForm::stud},     {"sealed", TerminalForm::sealed}, {"cavity", TerminalForm::cavity},
-    {"bullet", TerminalForm::bullet}, {"splice", TerminalForm::splice}, {"lead", TerminalForm::lead},     {"screw", TerminalForm::screw},
-    {"push_on", TerminalForm::push_on}, {"body", TerminalForm::body}};
-constexpr Choice<Side> sides[] = {{"top", Side::top}, {"right", Side::right}, {"bottom", Side::bottom}, {"left", Side::left}};
+constexpr Choice<TerminalForm> forms[] = {{"blade", TerminalForm::blade},     {"stud", TerminalForm::stud},
+                                          {"sealed", TerminalForm::sealed},   {"cavity", TerminalForm::cavity},
+                                          {"bullet", TerminalForm::bullet},   {"splice", TerminalForm::splice},
+                                          {"lead", TerminalForm::lead},       {"screw", TerminalForm::screw},
+                                          {"push_on", TerminalForm::push_on}, {"body", TerminalForm::body}};
+constexpr Choice<Side> sides[] = {
+    {"top", Side::top}, {"right", Side::right}, {"bottom", Side::bottom}, {"left", Side::left}};
 
 // Sizes that fittings of a motorcycle have, wide on both sides; no source, common practice.
 constexpr QuantityRule place_rule{Dimension::paper_length, {0, 1000}};
@@ -49,7 +51,8 @@ void read_place(KindTerminal& terminal, const Kind& kind, TableReader& table) {
   }
   if (!at) return;
   if (at->items.size() != 2) {
-    table.report(DiagnosticId::wrong_count, at->where, "`at` holds " + std::to_string(at->items.size()) + " values; it takes two, across and down");
+    table.report(DiagnosticId::wrong_count, at->where,
+                 "`at` holds " + std::to_string(at->items.size()) + " values; it takes two, across and down");
     return;
   }
   const auto x = table.parse(at->items[0], "at", place_rule);
@@ -60,7 +63,8 @@ void read_place(KindTerminal& terminal, const Kind& kind, TableReader& table) {
   if (terminal.at.x > on.width || terminal.at.y > on.height)
     table.report(DiagnosticId::place_off_face, at->where,
                  "terminal `" + terminal.id + "` stands off face `" + on.id + "`, which is " +
-                     print_quantity(on.width.number(), Dimension::paper_length) + " by " + print_quantity(on.height.number(), Dimension::paper_length));
+                     print_quantity(on.width.number(), Dimension::paper_length) + " by " +
+                     print_quantity(on.height.number(), Dimension::paper_length));
 }
 
 void read_id(KindTerminal& terminal, const Kind& kind, TableReader& table) {
@@ -69,7 +73,8 @@ void read_id(KindTerminal& terminal, const Kind& kind, TableReader& table) {
   terminal.id = id.text;
   terminal.where = id.where;
   if (!is_terminal_id(id.text))
-    table.report(DiagnosticId::bad_id, id.where, "`" + id.text + "` cannot be a terminal's id; it is letters, digits, `+`, `-`, `_` or `/`");
+    table.report(DiagnosticId::bad_id, id.where,
+                 "`" + id.text + "` cannot be a terminal's id; it is letters, digits, `+`, `-`, `_` or `/`");
   for (const KindTerminal& other : kind.terminals)
     if (other.id == id.text) {
       table.report(DiagnosticId::duplicate_id, id.where, "the kind has two terminals `" + id.text + "`", {},
@@ -104,7 +109,9 @@ KindTerminal read_terminal(const TomlValue& tree, const Kind& kind, Diagnostics&
 void read_kind_terminals(Kind& kind, TableReader& table) {
   const auto trees = table.tables("terminal", 300);
   for (const TomlValue* tree : trees) kind.terminals.push_back(read_terminal(*tree, kind, table.findings()));
-  if (trees.empty()) table.report(DiagnosticId::kind_without_terminals, table.where(), "kind `" + kind.id + "` has no terminals; a wire could never reach it");
+  if (trees.empty())
+    table.report(DiagnosticId::kind_without_terminals, table.where(),
+                 "kind `" + kind.id + "` has no terminals; a wire could never reach it");
 }
 
 }  // namespace loomfolio

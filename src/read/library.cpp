@@ -22,12 +22,13 @@ std::vector<std::string> list_toml(const std::string& folder, const Files& files
 void check_file_name(const std::string& id, const std::string& name, const Origin& origin, Diagnostics& findings) {
   if (id.empty() || id == name) return;
   add_finding(findings, make_diagnostic(DiagnosticId::id_is_not_file_name, origin.key("id"),
-                                     "`id` is `" + id + "`; the file is called `" + name + ".toml`"));
+                                        "`id` is `" + id + "`; the file is called `" + name + ".toml`"));
 }
 
 }  // namespace
 
-std::optional<TomlValue> read_toml_file(const std::string& path, const Files& files, Sources& sources, Diagnostics& findings) {
+std::optional<TomlValue> read_toml_file(const std::string& path, const Files& files, Sources& sources,
+                                        Diagnostics& findings) {
   std::string why;
   std::optional<std::string> text = files.read(path, why);
   if (!text) {
@@ -39,7 +40,8 @@ std::optional<TomlValue> read_toml_file(const std::string& path, const Files& fi
   return parse_toml(sources, file, findings);
 }
 
-Library read_library(const std::string& layouts_folder, const Files& files, Sources& sources, Diagnostics& diagnostics) {
+Library read_library(const std::string& layouts_folder, const Files& files, Sources& sources,
+                     Diagnostics& diagnostics) {
   Library library;
   library.folder = layouts_folder;
   for (const std::string& name : list_toml(layouts_folder + "/parts", files)) {

@@ -17,7 +17,8 @@ PlacedPaper read_paper(const TomlValue& tree, Diagnostics& findings) {
     paper.width = *width;
     paper.height = *height;
     if (*width >= *height)
-      table.report(DiagnosticId::paper_not_upright, table.origin().key("width"), "the paper is wider than high; sizes are given upright");
+      table.report(DiagnosticId::paper_not_upright, table.origin().key("width"),
+                   "the paper is wider than high; sizes are given upright");
   }
   table.quantity_into(paper.binding, "binding", margin_rule);
   table.quantity_into(paper.margin, "margin", margin_rule);

@@ -19,6 +19,7 @@ struct PlacedPaper {
 PlacedPaper read_paper(const TomlValue& tree, Diagnostics& findings);
 
 /// A file's tree; the text joins `sources`. Nothing, and a finding, when it cannot be read.
-std::optional<TomlValue> read_toml_file(const std::string& path, const Files& files, Sources& sources, Diagnostics& findings);
+std::optional<TomlValue> read_toml_file(const std::string& path, const Files& files, Sources& sources,
+                                        Diagnostics& findings);
 
 }  // namespace loomfolio

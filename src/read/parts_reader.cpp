@@ -29,7 +29,8 @@ KindId read_kind_name(const SpecDraft& draft, TableReader& table) {
     if (draft.kinds[i].id == name.text) return {static_cast<std::int32_t>(i)};
     ids.push_back(draft.kinds[i].id);
   }
-  table.report(DiagnosticId::unknown_kind, name.where, "there is no kind " + quoted(name.text), suggest_kind(name.text, ids));
+  table.report(DiagnosticId::unknown_kind, name.where, "there is no kind " + quoted(name.text),
+               suggest_kind(name.text, ids));
   return {};
 }
 
@@ -44,7 +45,8 @@ ValueText read_value(const Kind& kind, const KindValue& value, const Part& part,
   const TomlEntry* entry = table.take(value.name);
   if (!entry) {
     if (value.standard.empty())
-      table.report(DiagnosticId::missing_key, table.where(), "part `" + part.id + "` lacks `" + value.name + "`, which kind `" + kind.id + "` leaves to it");
+      table.report(DiagnosticId::missing_key, table.where(),
+                   "part `" + part.id + "` lacks `" + value.name + "`, which kind `" + kind.id + "` leaves to it");
     return {value.name, value.standard, {}};
   }
   const InsideKey* use = find_use(kind, value.name);
@@ -66,7 +68,8 @@ void read_values(Part& part, const Kind& kind, TableReader& table) {
   }
   part.insides = kind.insides;
   fill_insides(part.insides, kind, given, table.findings());
-  if (!given.empty()) check_coil_volts(part.insides, table.origin().key("id"), "part `" + part.id + "`", table.findings());
+  if (!given.empty())
+    check_coil_volts(part.insides, table.origin().key("id"), "part `" + part.id + "`", table.findings());
   part.value_text = fill(kind.value_text, part.values);
 }
 
@@ -75,9 +78,11 @@ void read_fuse_choice(Part& part, TableReader& table) {
   const auto range = table.range("fuse_choice", rating_rule);
   if (!range) return;
   part.fuse_choice.push_back({Amperes(range->first), Amperes(range->second)});
-  const bool has_fuse = std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) { return i.type == InsideType::fuse; });
+  const bool has_fuse =
+      std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) { return i.type == InsideType::fuse; });
   if (!has_fuse && part.kind.is_set())
-    table.report(DiagnosticId::not_a_fuse, table.origin().key("fuse_choice"), "part `" + part.id + "` holds no fuse; only a fuse may be left to the fitter");
+    table.report(DiagnosticId::not_a_fuse, table.origin().key("fuse_choice"),
+                 "part `" + part.id + "` holds no fuse; only a fuse may be left to the fitter");
 }
 
 }  // namespace

@@ -50,12 +50,12 @@ constexpr Unit units[] = {
 
 /// Other ways to write a unit, and ours.
 constexpr std::array<std::string_view, 2> other_spellings[] = {
-    {"mm²", "mm2"},     {"sqmm", "mm2"},   {"mm^2", "mm2"},  {"\u03A9", "ohm"},  {"\u2126", "ohm"},    {"mΩ", "mohm"},
-    {"kΩ", "kohm"},     {"ohms", "ohm"},   {"R", "ohm"},     {"k", "kohm"},      {"°C", "degC"},  {"C", "degC"},
-    {"°F", "degF"},     {"F", "degF"},     {"\"", "in"},     {"inch", "in"},     {"inches", "in"}, {"'", "ft"},
-    {"feet", "ft"},     {"foot", "ft"},    {"volt", "V"},    {"volts", "V"},     {"amp", "A"},    {"amps", "A"},
-    {"ampere", "A"},    {"amperes", "A"},  {"watt", "W"},    {"watts", "W"},     {"N m", "Nm"},   {"N*m", "Nm"},
-    {"meter", "m"},     {"metre", "m"},    {"metres", "m"},  {"ga", "AWG"},      {"gauge", "AWG"}, {"sec", "s"},
+    {"mm²", "mm2"},  {"sqmm", "mm2"},  {"mm^2", "mm2"}, {"\u03A9", "ohm"}, {"\u2126", "ohm"}, {"mΩ", "mohm"},
+    {"kΩ", "kohm"},  {"ohms", "ohm"},  {"R", "ohm"},    {"k", "kohm"},     {"°C", "degC"},    {"C", "degC"},
+    {"°F", "degF"},  {"F", "degF"},    {"\"", "in"},    {"inch", "in"},    {"inches", "in"},  {"'", "ft"},
+    {"feet", "ft"},  {"foot", "ft"},   {"volt", "V"},   {"volts", "V"},    {"amp", "A"},      {"amps", "A"},
+    {"ampere", "A"}, {"amperes", "A"}, {"watt", "W"},   {"watts", "W"},    {"N m", "Nm"},     {"N*m", "Nm"},
+    {"meter", "m"},  {"metre", "m"},   {"metres", "m"}, {"ga", "AWG"},     {"gauge", "AWG"},  {"sec", "s"},
 };
 
 std::string lower(std::string_view text) {
@@ -123,7 +123,9 @@ std::string ask_for_unit(Dimension dimension) {
 QuantityFault explain_number(const std::string& written, Dimension dimension) {
   const std::string what = std::string(call_dimension(dimension));
   if (written.find(',') != std::string::npos)
-    return {DiagnosticId::not_a_number, quoted(written) + " is not a number; " + what + " has a decimal point, no comma", {}};
+    return {DiagnosticId::not_a_number,
+            quoted(written) + " is not a number; " + what + " has a decimal point, no comma",
+            {}};
   return {DiagnosticId::not_a_number, quoted(written) + " is not a number; " + what + " is a number and a unit", {}};
 }
 
@@ -145,17 +147,28 @@ SquareMillimetres area_of_gauge(int gauge) {
 
 std::string_view call_dimension(Dimension dimension) {
   switch (dimension) {
-    case Dimension::paper_length: return "a length";
-    case Dimension::loom_length: return "a length";
-    case Dimension::area: return "a conductor size";
-    case Dimension::voltage: return "a voltage";
-    case Dimension::current: return "a current";
-    case Dimension::resistance: return "a resistance";
-    case Dimension::power: return "a power";
-    case Dimension::charge: return "a battery capacity";
-    case Dimension::temperature: return "a temperature";
-    case Dimension::time: return "a time";
-    case Dimension::torque: return "a torque";
+    case Dimension::paper_length:
+      return "a length";
+    case Dimension::loom_length:
+      return "a length";
+    case Dimension::area:
+      return "a conductor size";
+    case Dimension::voltage:
+      return "a voltage";
+    case Dimension::current:
+      return "a current";
+    case Dimension::resistance:
+      return "a resistance";
+    case Dimension::power:
+      return "a power";
+    case Dimension::charge:
+      return "a battery capacity";
+    case Dimension::temperature:
+      return "a temperature";
+    case Dimension::time:
+      return "a time";
+    case Dimension::torque:
+      return "a torque";
   }
   return "a quantity";
 }
@@ -169,7 +182,8 @@ std::string list_units(Dimension dimension) {
 
 std::string print_quantity(double number, Dimension dimension) {
   for (const Unit& unit : units)
-    if (unit.dimension == dimension && unit.factor == 1 && unit.divisor == 1) return shortest(number, 6) + " " + std::string(unit.text);
+    if (unit.dimension == dimension && unit.factor == 1 && unit.divisor == 1)
+      return shortest(number, 6) + " " + std::string(unit.text);
   return shortest(number, 6);
 }
 
@@ -186,14 +200,18 @@ std::optional<double> parse_quantity(std::string_view text, Dimension dimension,
   if (is_gauge) {
     const std::optional<int> gauge = read_gauge(pieces.number);
     if (!gauge) {
-      fault = {DiagnosticId::out_of_range, quoted(whole) + " is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG", {}};
+      fault = {DiagnosticId::out_of_range,
+               quoted(whole) + " is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG",
+               {}};
       return std::nullopt;
     }
     number = area_of_gauge(*gauge).number();
   } else {
     number = read_number(pieces.number);
-    if (!number) fault = explain_number(pieces.number, dimension);
-    else if (!unit) fault = explain_unit(whole, pieces, dimension);
+    if (!number)
+      fault = explain_number(pieces.number, dimension);
+    else if (!unit)
+      fault = explain_unit(whole, pieces, dimension);
     if (!number || !unit) return std::nullopt;
     number = (*number + unit->offset) * unit->factor / unit->divisor;
   }

@@ -37,7 +37,8 @@ struct QuantityFault {
   std::string message, hint;
 };
 
-/// Reads "2.5 mm2", "14 AWG", "350mm". Nothing, and `fault`, when it is none, has a wrong unit or lies outside `limits`.
+/// Reads "2.5 mm2", "14 AWG", "350mm". Nothing, and `fault`, when it is none, has a wrong unit or lies outside
+/// `limits`.
 std::optional<double> parse_quantity(std::string_view text, Dimension dimension, Limits limits, QuantityFault& fault);
 
 /// "`mm2`, `AWG`": the units that fit.

@@ -35,10 +35,12 @@ struct Library {
 Library read_library(const std::string& layouts_folder, const Files& files, Sources& sources, Diagnostics& diagnostics);
 
 /// Words of a language, with English under whatever it lacks.
-Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources, Diagnostics& diagnostics);
+Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources,
+                 Diagnostics& diagnostics);
 
-/// One spec, all variants. `name` is for messages. Returns as much as could be understood; has_errors(diagnostics) tells whether
-/// it may be used.
-Project read_spec(const std::string& name, const std::string& text, const Library& library, Sources& sources, Diagnostics& diagnostics);
+/// One spec, all variants. `name` is for messages. Returns as much as could be understood; has_errors(diagnostics)
+/// tells whether it may be used.
+Project read_spec(const std::string& name, const std::string& text, const Library& library, Sources& sources,
+                  Diagnostics& diagnostics);
 
 }  // namespace loomfolio

@@ -19,7 +19,8 @@ void merge_findings(const std::vector<Build>& builds, const std::vector<Diagnost
   std::vector<std::vector<std::string>> variants;
   for (std::size_t i = 0; i < builds.size(); ++i)
     for (const Diagnostic& finding : found[i]) {
-      const auto same = std::find_if(kept.begin(), kept.end(), [&](const Diagnostic& k) { return is_same(k, finding); });
+      const auto same =
+          std::find_if(kept.begin(), kept.end(), [&](const Diagnostic& k) { return is_same(k, finding); });
       if (same == kept.end()) {
         kept.push_back(finding);
         variants.push_back({builds[i].variant});
@@ -44,16 +45,21 @@ void read_own_kinds(SpecDraft& draft, TableReader& spec) {
     if (const auto first = std::find_if(own.begin(), own.end(), same_id); first != own.end()) {
       spec.report(DiagnosticId::duplicate_id, kind.origin.key("id"), "there are two kinds `" + kind.id + "`", {},
                   {{first->origin.key("id"), "the first stands here"}});
-    } else own.push_back(std::move(kind));
+    } else
+      own.push_back(std::move(kind));
   }
   for (Kind& kind : own) {
-    const auto same = std::find_if(draft.kinds.begin(), draft.kinds.end(), [&](const Kind& other) { return other.id == kind.id; });
-    if (same != draft.kinds.end()) *same = std::move(kind);
-    else draft.kinds.push_back(std::move(kind));
+    const auto same =
+        std::find_if(draft.kinds.begin(), draft.kinds.end(), [&](const Kind& other) { return other.id == kind.id; });
+    if (same != draft.kinds.end())
+      *same = std::move(kind);
+    else
+      draft.kinds.push_back(std::move(kind));
   }
 }
 
-Project read_spec(const std::string& name, const std::string& text, const Library& library, Sources& sources, Diagnostics& diagnostics) {
+Project read_spec(const std::string& name, const std::string& text, const Library& library, Sources& sources,
+                  Diagnostics& diagnostics) {
   Project project;
   project.fingerprint = fingerprint(text);
   const auto file = static_cast<std::int32_t>(sources.files.size());

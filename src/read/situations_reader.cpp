@@ -5,9 +5,13 @@
 namespace loomfolio {
 namespace {
 
-constexpr Choice<EngineState> engines[] = {{"stopped", EngineState::stopped}, {"cranking", EngineState::cranking}, {"running", EngineState::running}};
-constexpr Choice<Expected> states[] = {{"on", Expected::on}, {"off", Expected::off}, {"dim", Expected::dim},
-                                       {"flashing", Expected::flashing}, {"charging", Expected::charging}};
+constexpr Choice<EngineState> engines[] = {
+    {"stopped", EngineState::stopped}, {"cranking", EngineState::cranking}, {"running", EngineState::running}};
+constexpr Choice<Expected> states[] = {{"on", Expected::on},
+                                       {"off", Expected::off},
+                                       {"dim", Expected::dim},
+                                       {"flashing", Expected::flashing},
+                                       {"charging", Expected::charging}};
 
 struct NamedText {
   PlacedText name, text;
@@ -17,7 +21,8 @@ struct NamedText {
 void flatten(const TomlValue& tree, const std::string& prefix, TableReader& table, std::vector<NamedText>& made) {
   for (const TomlEntry& entry : tree.entries) {
     const std::string name = prefix + entry.key;
-    if (entry.value.type == TomlType::table && prefix.empty()) flatten(entry.value, name + ".", table, made);
+    if (entry.value.type == TomlType::table && prefix.empty())
+      flatten(entry.value, name + ".", table, made);
     else if (table.expect_type(entry.value, TomlType::text, name))
       made.push_back({{name, entry.key_where}, {trimmed(entry.value.text), entry.value.where}});
   }
@@ -40,7 +45,8 @@ void read_expectations(SituationDraft& draft, TableReader& table) {
       is_known = true;
     }
     if (!is_known)
-      table.report(DiagnosticId::unknown_state, pair.text.where, quoted(pair.text.text) + " is no state that could be expected",
+      table.report(DiagnosticId::unknown_state, pair.text.where,
+                   quoted(pair.text.text) + " is no state that could be expected",
                    suggest_and_list(pair.text.text, words, "a state is one of"));
   }
 }
@@ -66,7 +72,8 @@ SituationDraft read_situation(const TomlValue& tree, const std::string& prefix, 
 
 std::vector<SituationDraft> read_situations(TableReader& owner, const std::string& prefix) {
   std::vector<SituationDraft> situations;
-  for (const TomlValue* tree : owner.tables("situation", 500)) situations.push_back(read_situation(*tree, prefix, owner.findings()));
+  for (const TomlValue* tree : owner.tables("situation", 500))
+    situations.push_back(read_situation(*tree, prefix, owner.findings()));
   return situations;
 }
 

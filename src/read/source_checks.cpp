@@ -15,23 +15,26 @@ Where at(std::int32_t file, std::size_t begin, std::size_t length) {
   return {file, static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(begin + length)};
 }
 
-/// Past the string that opens at `i`; an unclosed one ends at its line, or at the end of the text when it is multi-line. A
-/// multi-line string may end in one or two quotes of its own before the closing three.
+/// Past the string that opens at `i`; an unclosed one ends at its line, or at the end of the text when it is
+/// multi-line. A multi-line string may end in one or two quotes of its own before the closing three.
 std::size_t skip_string(std::string_view text, std::size_t i) {
   const char quote = text[i];
   const bool has_escapes = quote == '"';
   const bool is_long = text.substr(i, 3) == std::string(3, quote);
   i += is_long ? 3 : 1;
   while (i < text.size()) {
-    if (has_escapes && text[i] == '\\') i += 2;
+    if (has_escapes && text[i] == '\\')
+      i += 2;
     else if (is_long && text.substr(i, 3) == std::string(3, quote)) {
       i += 3;
       for (int own = 0; own < 2 && i < text.size() && text[i] == quote; ++own) ++i;
       return i;
-    }
-    else if (!is_long && text[i] == quote) return i + 1;
-    else if (!is_long && text[i] == '\n') return i;
-    else ++i;
+    } else if (!is_long && text[i] == quote)
+      return i + 1;
+    else if (!is_long && text[i] == '\n')
+      return i;
+    else
+      ++i;
   }
   return text.size();
 }
@@ -41,8 +44,8 @@ struct Fault {
   std::size_t at = 0, length = 1;
 };
 
-/// The first thing outside texts and comments that TOML does not have there: a character beyond ASCII, or a dotted key of more
-/// than `most_key_pieces`, which would make a tree too deep to walk.
+/// The first thing outside texts and comments that TOML does not have there: a character beyond ASCII, or a dotted key
+/// of more than `most_key_pieces`, which would make a tree too deep to walk.
 std::optional<Fault> find_fault_outside_texts(std::string_view text) {
   int dots = 0;
   for (std::size_t i = text.starts_with("\xEF\xBB\xBF") ? 3 : 0; i < text.size();) {
@@ -95,7 +98,8 @@ bool check_source(std::string_view text, std::int32_t file, Diagnostics& finding
                   "the file holds " + std::to_string(text.size()) + " bytes; at most " +
                       std::to_string(most_source_bytes) + " are read");
   if (trimmed(text).empty())
-    return refuse(DiagnosticId::file_empty, at(file, 0, 0), "the file is empty", "`loomfolio new` writes a spec to start from");
+    return refuse(DiagnosticId::file_empty, at(file, 0, 0), "the file is empty",
+                  "`loomfolio new` writes a spec to start from");
   if (const auto nul = text.find('\0'); nul != std::string_view::npos)
     return refuse(DiagnosticId::nul_byte, at(file, nul, 1), "byte 0 stands in the text; a spec is plain text",
                   "save the file as UTF-8 text");
@@ -112,7 +116,8 @@ bool check_source(std::string_view text, std::int32_t file, Diagnostics& finding
   const Where where = at(file, fault->at, fault->length);
   if (fault->id == DiagnosticId::nested_too_deep)
     return refuse(fault->id, where, "this key has more than " + std::to_string(most_key_pieces) + " pieces");
-  return refuse(fault->id, where, "this is not TOML: " + quoted(text.substr(fault->at, fault->length)) + " stands outside quotes",
+  return refuse(fault->id, where,
+                "this is not TOML: " + quoted(text.substr(fault->at, fault->length)) + " stands outside quotes",
                 "texts, and keys with such letters, are written in quotes");
 }
 

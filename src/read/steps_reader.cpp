@@ -27,9 +27,11 @@ std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix
     step.before = read_stage(table, "before");
     step.after = read_stage(table, "after");
     if (tree->find("before") && tree->find("after"))
-      table.report(DiagnosticId::step_without_stage, step.origin.key("after"), "a step stands before a stage or after one, not both");
+      table.report(DiagnosticId::step_without_stage, step.origin.key("after"),
+                   "a step stands before a stage or after one, not both");
     if (!tree->find("before") && !tree->find("after"))
-      table.report(DiagnosticId::step_without_stage, table.where(), "the step says neither `before` nor `after` which stage it stands",
+      table.report(DiagnosticId::step_without_stage, table.where(),
+                   "the step says neither `before` nor `after` which stage it stands",
                    "the stages are " + list_words(stages));
     step.text = table.prose("text", Need::must);
     step.caution = table.prose("caution", Need::may);

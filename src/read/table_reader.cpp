@@ -32,7 +32,8 @@ bool is_terminal_id(std::string_view text) {
 TableReader::TableReader(const TomlValue& table, std::string name, Diagnostics& findings)
     : table_(table), name_(std::move(name)), findings_(findings) {}
 
-void TableReader::report(DiagnosticId id, Where where, std::string message, std::string hint, std::vector<DiagnosticNote> notes) {
+void TableReader::report(DiagnosticId id, Where where, std::string message, std::string hint,
+                         std::vector<DiagnosticNote> notes) {
   Diagnostic finding = make_diagnostic(id, where, std::move(message), std::move(hint));
   finding.notes = std::move(notes);
   add_finding(findings_, std::move(finding));
@@ -41,7 +42,8 @@ void TableReader::report(DiagnosticId id, Where where, std::string message, std:
 bool TableReader::holds_at_most(const TomlValue& list, std::size_t most, std::string_view key) {
   if (list.items.size() <= most) return true;
   report(DiagnosticId::too_many_values, list.items[most].where,
-         quoted(key) + " stands " + std::to_string(list.items.size()) + " times; at most " + std::to_string(most) + " are read");
+         quoted(key) + " stands " + std::to_string(list.items.size()) + " times; at most " + std::to_string(most) +
+             " are read");
   return false;
 }
 
@@ -55,7 +57,8 @@ const TomlEntry* TableReader::take(std::string_view key, Need need) {
 TableReader::~TableReader() { report_missing(); }
 
 void TableReader::report_missing() {
-  for (const std::string& key : missing_) report(DiagnosticId::missing_key, table_.where, name_ + " lacks " + quoted(key));
+  for (const std::string& key : missing_)
+    report(DiagnosticId::missing_key, table_.where, name_ + " lacks " + quoted(key));
   missing_.clear();
 }
 
@@ -63,13 +66,17 @@ bool TableReader::expect_type(const TomlValue& value, TomlType type, std::string
   if (value.type == type) return true;
   std::string hint;
   if (type == TomlType::text && value.type != TomlType::table && value.type != TomlType::array)
-    hint = "write it in quotes: \"" + (value.type == TomlType::truth ? std::string(value.truth ? "true" : "false") : value.text) + "\"";
+    hint = "write it in quotes: \"" +
+           (value.type == TomlType::truth ? std::string(value.truth ? "true" : "false") : value.text) + "\"";
   report(DiagnosticId::wrong_type, value.where,
-         quoted(key) + " of " + name_ + " is " + std::string(call_type(value.type)) + "; it must be " + std::string(call_type(type)), hint);
+         quoted(key) + " of " + name_ + " is " + std::string(call_type(value.type)) + "; it must be " +
+             std::string(call_type(type)),
+         hint);
   return false;
 }
 
-std::optional<std::string> TableReader::text_of(const TomlValue& value, std::string_view key, std::size_t most_characters) {
+std::optional<std::string> TableReader::text_of(const TomlValue& value, std::string_view key,
+                                                std::size_t most_characters) {
   if (!expect_type(value, TomlType::text, key)) return std::nullopt;
   const std::string& text = value.text;
   if (count_characters(text) <= most_characters) return text;
@@ -88,7 +95,8 @@ PlacedText TableReader::one_line(const TomlValue& value, std::string_view key, N
            quoted(key) + " holds a line end or another control character; it is one line of text");
   else if (text.empty() && need == Need::must)
     report(DiagnosticId::empty_text, value.where, quoted(key) + " of " + name_ + " is empty");
-  else return {text, value.where};
+  else
+    return {text, value.where};
   return {};
 }
 
@@ -113,7 +121,8 @@ std::string TableReader::prose(std::string_view key, Need need) {
     report(DiagnosticId::control_character, entry->value.where, quoted(key) + " holds a control character");
   else if (even.empty() && need == Need::must)
     report(DiagnosticId::empty_text, entry->value.where, quoted(key) + " of " + name_ + " is empty");
-  else return even;
+  else
+    return even;
   return {};
 }
 
@@ -121,7 +130,8 @@ std::string TableReader::id(std::string_view key, Need need) {
   const PlacedText written = placed_line(key, need);
   if (written.where.is_set() && !is_id(written.text))
     report(DiagnosticId::bad_id, written.where,
-           quoted(written.text) + " cannot be an id; an id is 1 to " + std::to_string(most_id) + " letters, digits, `-` or `_`");
+           quoted(written.text) + " cannot be an id; an id is 1 to " + std::to_string(most_id) +
+               " letters, digits, `-` or `_`");
   return written.text;  // also a bad one: what names it is then no second mistake
 }
 
@@ -135,15 +145,16 @@ std::optional<int> TableReader::whole(std::string_view key, int least, int most)
   if (!entry || !expect_type(entry->value, TomlType::whole, key)) return std::nullopt;
   if (entry->value.number >= least && entry->value.number <= most) return static_cast<int>(entry->value.number);
   report(DiagnosticId::out_of_range, entry->value.where,
-         quoted(entry->value.text) + " is out of range; " + quoted(key) + " is from " + std::to_string(least) + " to " + std::to_string(most));
+         quoted(entry->value.text) + " is out of range; " + quoted(key) + " is from " + std::to_string(least) + " to " +
+             std::to_string(most));
   return std::nullopt;
 }
 
 std::optional<double> TableReader::parse(const TomlValue& value, std::string_view key, const QuantityRule& rule) {
   if (value.type == TomlType::whole || value.type == TomlType::decimal) {
     report(DiagnosticId::bare_number, value.where,
-           quoted(value.text) + " has no unit; " + std::string(call_dimension(rule.dimension)) + " is written with one of " +
-               list_units(rule.dimension));
+           quoted(value.text) + " has no unit; " + std::string(call_dimension(rule.dimension)) +
+               " is written with one of " + list_units(rule.dimension));
     return std::nullopt;
   }
   if (!expect_type(value, TomlType::text, key)) return std::nullopt;
@@ -162,8 +173,9 @@ std::optional<std::pair<double, double>> TableReader::range(std::string_view key
   const TomlValue* pair = array(key);
   if (!pair) return std::nullopt;
   if (pair->items.size() != 2) {
-    report(DiagnosticId::wrong_count, pair->where, quoted(key) + " holds " + std::to_string(pair->items.size()) +
-                                                       " values; it takes two, the least and the greatest");
+    report(DiagnosticId::wrong_count, pair->where,
+           quoted(key) + " holds " + std::to_string(pair->items.size()) +
+               " values; it takes two, the least and the greatest");
     return std::nullopt;
   }
   const auto least = parse(pair->items[0], key, rule);
@@ -195,13 +207,15 @@ const TomlValue* TableReader::table(std::string_view key) {
   if (!entry || !expect_type(entry->value, TomlType::table, key)) return nullptr;
   if (entry->value.entries.size() <= most) return &entry->value;
   report(DiagnosticId::too_many_values, entry->value.entries[most].key_where,
-         quoted(key) + " has " + std::to_string(entry->value.entries.size()) + " keys; at most " + std::to_string(most) + " are read");
+         quoted(key) + " has " + std::to_string(entry->value.entries.size()) + " keys; at most " +
+             std::to_string(most) + " are read");
   return nullptr;
 }
 
 const TomlValue* TableReader::array(std::string_view key, std::size_t most) {
   const TomlEntry* entry = take(key);
-  if (!entry || !expect_type(entry->value, TomlType::array, key) || !holds_at_most(entry->value, most, key)) return nullptr;
+  if (!entry || !expect_type(entry->value, TomlType::array, key) || !holds_at_most(entry->value, most, key))
+    return nullptr;
   return &entry->value;
 }
 
@@ -210,8 +224,8 @@ std::vector<const TomlValue*> TableReader::tables(std::string_view key, std::siz
   const TomlEntry* entry = take(key);
   if (!entry) return made;
   if (entry->value.type == TomlType::table) {
-    report(DiagnosticId::wrong_type, entry->value.where, "[" + std::string(key) + "] is one table; there may be several of it",
-           "write [[" + std::string(key) + "]]");
+    report(DiagnosticId::wrong_type, entry->value.where,
+           "[" + std::string(key) + "] is one table; there may be several of it", "write [[" + std::string(key) + "]]");
     return made;
   }
   if (!expect_type(entry->value, TomlType::array, key) || !holds_at_most(entry->value, most, key)) return made;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One table of a TOML file, asked key by key. It remembers which keys were asked for, so that those left over are unknown.
+// One table of a TOML file, asked key by key. It remembers which keys were asked for, so that those left over are
+// unknown.
 #pragma once
 
 #include <optional>
@@ -102,7 +103,8 @@ class TableReader {
   /// A finding for every key that was never asked for. One that looks like a missing key explains that too.
   void refuse_unknown_keys();
 
-  void report(DiagnosticId id, Where where, std::string message, std::string hint = {}, std::vector<DiagnosticNote> notes = {});
+  void report(DiagnosticId id, Where where, std::string message, std::string hint = {},
+              std::vector<DiagnosticNote> notes = {});
   /// True, or a finding, when a value has the type.
   bool expect_type(const TomlValue& value, TomlType type, std::string_view key);
   std::optional<double> parse(const TomlValue& value, std::string_view key, const QuantityRule& rule);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-// The only file that includes toml++. It gives lines and columns, columns counted in characters; here they become bytes.
-// Its parser asserts what bad input can break, `[=]` for one, and reports the same as an error right after: the asserts are
-// taken out. With NDEBUG they would become assumptions, and the error reports would be optimised away.
+// The only file that includes toml++. It gives lines and columns, columns counted in characters; here they become
+// bytes. Its parser asserts what bad input can break, `[=]` for one, and reports the same as an error right after: the
+// asserts are taken out. With NDEBUG they would become assumptions, and the error reports would be optimised away.
 #undef NDEBUG
 #define TOML_ASSERT(expression) static_assert(true)
 #define TOML_EXCEPTIONS 0
 #define TOML_ENABLE_FORMATTERS 0
 #define TOML_MAX_NESTED_VALUES 32
-// Its table of spaces runs into __builtin_unreachable() at most letters beyond ASCII, where the answer is no. Read first, with
-// that answer in place of it, the table is sound.
+// Its table of spaces runs into __builtin_unreachable() at most letters beyond ASCII, where the answer is no. Read
+// first, with that answer in place of it, the table is sound.
 #include <toml++/impl/forward_declarations.h>
 #undef TOML_UNREACHABLE
 #define TOML_UNREACHABLE return false
@@ -17,14 +17,13 @@
 #define TOML_UNREACHABLE __builtin_unreachable()
 #include <toml++/toml.h>
 
-#include "read/toml_tree.h"
-
 #include <algorithm>
 #include <map>
 
 #include "base/text.h"
 #include "diag/line_index.h"
 #include "read/source_checks.h"
+#include "read/toml_tree.h"
 
 namespace loomfolio {
 namespace {
@@ -87,7 +86,9 @@ class Converter {
     made.type = TomlType::text;
     made.text = held.get();
   }
-  void take(TomlValue& made, const toml::value<std::int64_t>& held) { number(made, TomlType::whole, static_cast<double>(held.get())); }
+  void take(TomlValue& made, const toml::value<std::int64_t>& held) {
+    number(made, TomlType::whole, static_cast<double>(held.get()));
+  }
   void take(TomlValue& made, const toml::value<double>& held) { number(made, TomlType::decimal, held.get()); }
   void take(TomlValue& made, const toml::value<bool>& held) {
     made.type = TomlType::truth;
@@ -123,7 +124,8 @@ const toml::table* find_open_table(const toml::table& table) {
   return open;
 }
 
-/// Where the thing that a line defines anew stands first: the text before that line is read and the name looked up in it.
+/// Where the thing that a line defines anew stands first: the text before that line is read and the name looked up in
+/// it.
 std::optional<Where> find_first_definition(std::string_view text, std::size_t line_start, const std::string& name,
                                            std::int32_t file) {
   const std::string_view before = text.substr(0, line_start);
@@ -150,7 +152,8 @@ std::string find_bare_quantity(std::string_view line) {
   std::string value = trimmed(line.substr(equals + 1, line.find('#', equals) - equals - 1));
   if (value.empty() || value.find_first_of("\"'[{") != std::string::npos) return {};
   const bool starts_as_number = (value[0] >= '0' && value[0] <= '9') || value[0] == '-' || value[0] == '.';
-  const bool has_letter = std::any_of(value.begin(), value.end(), [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); });
+  const bool has_letter =
+      std::any_of(value.begin(), value.end(), [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); });
   return starts_as_number && has_letter ? value : std::string();
 }
 
@@ -167,7 +170,8 @@ Diagnostic explain(const toml::parse_error& error, std::string_view text, std::i
   const std::size_t line = lines.line_of(where.begin);
   if (why.find("cannot redefine existing") != std::string::npos) {
     const std::string name = quoted_piece(why.substr(why.find("existing")));
-    Diagnostic twice = make_diagnostic(DiagnosticId::key_twice, find_second(text, lines.start_of(line), name, where), "`" + name + "` is written twice; a key or table stands once");
+    Diagnostic twice = make_diagnostic(DiagnosticId::key_twice, find_second(text, lines.start_of(line), name, where),
+                                       "`" + name + "` is written twice; a key or table stands once");
     if (const auto first = find_first_definition(text, lines.start_of(line), name, file))
       twice.notes.push_back({*first, "it stands here first"});
     return twice;
@@ -177,7 +181,8 @@ Diagnostic explain(const toml::parse_error& error, std::string_view text, std::i
                            "more than " + std::to_string(most_nested_values) + " arrays and tables within one another");
   constexpr std::string_view opening = "Error while parsing ";
   if (why.starts_with(opening)) why.replace(0, opening.size(), "in this ");
-  if (const std::size_t at = why.find("encountered end-of-file"); at != std::string::npos) why.replace(at, 23, "the file ends here");
+  if (const std::size_t at = why.find("encountered end-of-file"); at != std::string::npos)
+    why.replace(at, 23, "the file ends here");
   Diagnostic broken = make_diagnostic(DiagnosticId::toml_syntax, where, "this is not TOML: " + why);
   const std::string quantity = find_bare_quantity(lines.text_of(line));
   if (!quantity.empty()) broken.hint = "a quantity is a text: write \"" + quantity + "\" with its quotes";
@@ -194,13 +199,20 @@ const TomlEntry* TomlValue::find(std::string_view key) const {
 
 std::string_view call_type(TomlType type) {
   switch (type) {
-    case TomlType::table: return "a table";
-    case TomlType::array: return "an array";
-    case TomlType::text: return "a text";
-    case TomlType::whole: return "a whole number";
-    case TomlType::decimal: return "a number";
-    case TomlType::truth: return "true or false";
-    case TomlType::date: return "a date";
+    case TomlType::table:
+      return "a table";
+    case TomlType::array:
+      return "an array";
+    case TomlType::text:
+      return "a text";
+    case TomlType::whole:
+      return "a whole number";
+    case TomlType::decimal:
+      return "a number";
+    case TomlType::truth:
+      return "true or false";
+    case TomlType::date:
+      return "a date";
   }
   return "a value";
 }

@@ -17,9 +17,9 @@ struct TomlEntry;
 
 struct TomlValue {
   TomlType type = TomlType::table;
-  Where where;                     ///< the value; for a table under a header, the header
-  std::string text;                ///< text without its quotes; dates and numbers as written
-  double number = 0;               ///< whole, decimal
+  Where where;        ///< the value; for a table under a header, the header
+  std::string text;   ///< text without its quotes; dates and numbers as written
+  double number = 0;  ///< whole, decimal
   bool truth = false;
   std::vector<TomlValue> items;    ///< array
   std::vector<TomlEntry> entries;  ///< table, in the order of the file
@@ -33,8 +33,8 @@ struct TomlEntry {
 };
 
 constexpr std::size_t most_source_bytes = 4u << 20;  ///< a larger file is refused unread
-constexpr int most_nested_values = 32;                ///< arrays and inline tables within one another
-constexpr int most_key_pieces = 16;                   ///< pieces of one dotted key
+constexpr int most_nested_values = 32;               ///< arrays and inline tables within one another
+constexpr int most_key_pieces = 16;                  ///< pieces of one dotted key
 
 /// 'a text', 'an array': how a message calls a type.
 std::string_view call_type(TomlType type);

@@ -21,7 +21,8 @@ std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spe
     variant.name = table.id("name", Need::must);
     for (const VariantDraft& other : variants)
       if (!variant.name.empty() && other.name == variant.name) {
-        table.report(DiagnosticId::duplicate_id, variant.origin.key("name"), "there are two variants `" + variant.name + "`", {},
+        table.report(DiagnosticId::duplicate_id, variant.origin.key("name"),
+                     "there are two variants `" + variant.name + "`", {},
                      {{other.origin.key("name"), "the first stands here"}});
         break;
       }

@@ -20,14 +20,17 @@ struct Language {
 void flatten(const TomlValue& table, const std::string& prefix, Language& language, Diagnostics& findings) {
   for (const TomlEntry& entry : table.entries) {
     const std::string key = prefix + entry.key;
-    if (entry.value.type == TomlType::table) flatten(entry.value, key + ".", language, findings);
+    if (entry.value.type == TomlType::table)
+      flatten(entry.value, key + ".", language, findings);
     else if (entry.value.type == TomlType::text) {
       language.texts[key] = entry.value.text;
       language.places[key] = entry.value.where;
-    } else if (key == "right_to_left" && entry.value.type == TomlType::truth) language.is_right_to_left = entry.value.truth;
+    } else if (key == "right_to_left" && entry.value.type == TomlType::truth)
+      language.is_right_to_left = entry.value.truth;
     else
       add_finding(findings, make_diagnostic(DiagnosticId::wrong_type, entry.value.where,
-                                         "`" + key + "` is " + std::string(call_type(entry.value.type)) + "; a words file holds texts"));
+                                            "`" + key + "` is " + std::string(call_type(entry.value.type)) +
+                                                "; a words file holds texts"));
   }
 }
 
@@ -52,20 +55,22 @@ void compare_with_english(const Language& language, const Texts& english, Diagno
     const auto same = english.find(key);
     if (same == english.end()) {
       add_finding(findings, make_diagnostic(DiagnosticId::unknown_words_key, language.places.at(key),
-                                         "English has no text `" + key + "`; it would never be printed", suggest(key, keys, "")));
+                                            "English has no text `" + key + "`; it would never be printed",
+                                            suggest(key, keys, "")));
       continue;
     }
     const auto known = places_of(same->second);
     for (const std::string& name : places_of(text))
       if (!std::binary_search(known.begin(), known.end(), name))
-        add_finding(findings, make_diagnostic(DiagnosticId::unknown_words_place, language.places.at(key),
-                                           "`{" + name + "}` is filled by nothing; English has no such place here",
-                                           known.empty() ? "English has none at all" : "its places are " + list_words(known)));
+        add_finding(findings,
+                    make_diagnostic(DiagnosticId::unknown_words_place, language.places.at(key),
+                                    "`{" + name + "}` is filled by nothing; English has no such place here",
+                                    known.empty() ? "English has none at all" : "its places are " + list_words(known)));
   }
 }
 
-std::optional<Language> read_language(const Library& library, const std::string& name, const Files& files, Sources& sources,
-                                      Diagnostics& findings) {
+std::optional<Language> read_language(const Library& library, const std::string& name, const Files& files,
+                                      Sources& sources, Diagnostics& findings) {
   const auto tree = read_toml_file(library.folder + "/words/" + name + ".toml", files, sources, findings);
   if (!tree) return std::nullopt;
   Language language;
@@ -75,11 +80,13 @@ std::optional<Language> read_language(const Library& library, const std::string&
 
 }  // namespace
 
-Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources, Diagnostics& diagnostics) {
+Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources,
+                 Diagnostics& diagnostics) {
   const std::string wanted = language.empty() ? "en" : language;
   if (std::find(library.languages.begin(), library.languages.end(), wanted) == library.languages.end()) {
-    add_finding(diagnostics, make_diagnostic(DiagnosticId::unknown_language, {}, "there are no words for language `" + wanted + "`",
-                                          suggest_and_list(wanted, library.languages, "there are words for")));
+    add_finding(diagnostics,
+                make_diagnostic(DiagnosticId::unknown_language, {}, "there are no words for language `" + wanted + "`",
+                                suggest_and_list(wanted, library.languages, "there are words for")));
     return {};
   }
   const auto english = read_language(library, "en", files, sources, diagnostics);

@@ -15,7 +15,8 @@ std::string marked(const Excerpt& excerpt) {
   std::string text;
   for (std::size_t i = 0; i < excerpt.line.size();) {
     std::size_t length = 1;
-    while (i + length < excerpt.line.size() && (static_cast<unsigned char>(excerpt.line[i + length]) & 0xC0) == 0x80) ++length;
+    while (i + length < excerpt.line.size() && (static_cast<unsigned char>(excerpt.line[i + length]) & 0xC0) == 0x80)
+      ++length;
     const std::size_t column = count_columns(excerpt.line.substr(0, i));
     if (column >= from && column < excerpt.caret.size()) text += excerpt.line.substr(i, length);
     i += length;

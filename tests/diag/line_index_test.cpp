@@ -11,8 +11,8 @@ TEST_CASE("a byte's line and column are what the reader sees") {
   struct Row {
     std::size_t byte, line, column;
   };
-  for (const Row row : {Row{0, 1, 1}, Row{1, 1, 2}, Row{2, 2, 1}, Row{3, 2, 9}, Row{6, 3, 1}, Row{7, 3, 2}, Row{9, 3, 3}, Row{12, 3, 5},
-                        Row{13, 3, 6}, Row{99, 3, 6}}) {
+  for (const Row row : {Row{0, 1, 1}, Row{1, 1, 2}, Row{2, 2, 1}, Row{3, 2, 9}, Row{6, 3, 1}, Row{7, 3, 2},
+                        Row{9, 3, 3}, Row{12, 3, 5}, Row{13, 3, 6}, Row{99, 3, 6}}) {
     CAPTURE(row.byte);
     CHECK(lines.place_of(row.byte).line == row.line);
     CHECK(lines.place_of(row.byte).column == row.column);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// An entry for libFuzzer: any bytes are read as a spec, a kind, a paper and words; what is found is printed. Built on request
-// only, with clang:
+// An entry for libFuzzer: any bytes are read as a spec, a kind, a paper and words; what is found is printed. Built on
+// request only, with clang:
 //     cmake -S . -B build/fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Debug -DLOOMFOLIO_SANITIZE=ON \
 //       -DCMAKE_CXX_FLAGS="-O1 -fsanitize=fuzzer-no-link"
 //     cmake --build build/fuzz --target fuzz_read

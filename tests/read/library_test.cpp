@@ -13,7 +13,9 @@ const std::string layouts = std::string(LOOMFOLIO_SOURCE_FOLDER) + "/layouts";
 
 std::string kind_file(const std::string& insides, const std::string& values = "") {
   return "id = \"k\"\nname = \"K\"\ngroup = \"control\"\nletter = \"K\"\n" + values +
-         "[[terminal]]\nid = \"a\"\nform = \"lead\"\nside = \"top\"\n[[terminal]]\nid = \"b\"\nform = \"lead\"\nside = \"bottom\"\n" + insides;
+         "[[terminal]]\nid = \"a\"\nform = \"lead\"\nside = \"top\"\n[[terminal]]\nid = \"b\"\nform = \"lead\"\nside = "
+         "\"bottom\"\n" +
+         insides;
 }
 
 Kind read_one(const std::string& text, std::string& printed) {
@@ -48,9 +50,11 @@ TEST_CASE("papers have the sizes of their standards and margins that leave room 
     std::string larger;
   };
   // ISO 216: A4 210 x 297 mm, A3 297 x 420 mm. ANSI/ASME Y14.1: size A 8.5 x 11 in, size B 11 x 17 in.
-  for (const Row& row : {Row{"A4", 210, 297, "A3"}, Row{"A3", 297, 420, ""}, Row{"Letter", 215.9, 279.4, "Tabloid"}, Row{"Tabloid", 279.4, 431.8, ""}}) {
+  for (const Row& row : {Row{"A4", 210, 297, "A3"}, Row{"A3", 297, 420, ""}, Row{"Letter", 215.9, 279.4, "Tabloid"},
+                         Row{"Tabloid", 279.4, 431.8, ""}}) {
     CAPTURE(row.id);
-    const auto paper = std::find_if(library.papers.begin(), library.papers.end(), [&](const Paper& p) { return p.id == row.id; });
+    const auto paper =
+        std::find_if(library.papers.begin(), library.papers.end(), [&](const Paper& p) { return p.id == row.id; });
     REQUIRE(paper != library.papers.end());
     CHECK(paper->width.number() == doctest::Approx(row.width));
     CHECK(paper->height.number() == doctest::Approx(row.height));
@@ -61,13 +65,16 @@ TEST_CASE("papers have the sizes of their standards and margins that leave room 
 
 TEST_CASE("inner points, change-over contacts and outputs are read into nodes") {
   std::string printed;
-  const Kind kind = read_one(
-      kind_file("[[inside]]\nid = \"coil\"\ntype = \"coil\"\nbetween = [\"a\", \".mid\"]\nresistance = \"=r\"\npull_in = \"8 V\"\ndrop_out = \"2 V\"\n"
-                "[[inside]]\nid = \"contact\"\ntype = \"contact\"\nbetween = [\".mid\", \"b\"]\ncoil = \"coil\"\nrest = \"closed\"\n"
-                "[[inside]]\nid = \"out\"\ntype = \"output\"\nsupply = \"a\"\nout = \".x\"\nearth = \"b\"\nrating = \"10 A\"\n"
-                "when = [ { input = \"a\", is = \"live\" }, { input = \".x\", is = \"earthed\" } ]\n",
-                "[value]\nr = \"90 ohm\"\n"),
-      printed);
+  const Kind kind =
+      read_one(kind_file("[[inside]]\nid = \"coil\"\ntype = \"coil\"\nbetween = [\"a\", \".mid\"]\nresistance = "
+                         "\"=r\"\npull_in = \"8 V\"\ndrop_out = \"2 V\"\n"
+                         "[[inside]]\nid = \"contact\"\ntype = \"contact\"\nbetween = [\".mid\", \"b\"]\ncoil = "
+                         "\"coil\"\nrest = \"closed\"\n"
+                         "[[inside]]\nid = \"out\"\ntype = \"output\"\nsupply = \"a\"\nout = \".x\"\nearth = "
+                         "\"b\"\nrating = \"10 A\"\n"
+                         "when = [ { input = \"a\", is = \"live\" }, { input = \".x\", is = \"earthed\" } ]\n",
+                         "[value]\nr = \"90 ohm\"\n"),
+               printed);
   CHECK(printed == "");
   REQUIRE(kind.insides.size() == 3);
   CHECK(kind.inner_points == 2);
@@ -84,10 +91,11 @@ TEST_CASE("inner points, change-over contacts and outputs are read into nodes") 
 
 TEST_CASE("a switch's positions stand in the order of the file and join terminals in groups") {
   std::string printed;
-  const Kind kind = read_one(kind_file("[[inside]]\nid = \"s\"\ntype = \"switch\"\nrest = \"zero\"\nsprung = true\n"
-                                       "positions = { zero = [], half = [[\"a\", \".m\"]], all = [[\"a\", \".m\", \"b\"]] }\n"
-                                       "[[inside]]\nid = \"l\"\ntype = \"link\"\nbetween = [\".m\", \"b\"]\n"),
-                             printed);
+  const Kind kind =
+      read_one(kind_file("[[inside]]\nid = \"s\"\ntype = \"switch\"\nrest = \"zero\"\nsprung = true\n"
+                         "positions = { zero = [], half = [[\"a\", \".m\"]], all = [[\"a\", \".m\", \"b\"]] }\n"
+                         "[[inside]]\nid = \"l\"\ntype = \"link\"\nbetween = [\".m\", \"b\"]\n"),
+               printed);
   CHECK(printed == "");
   const Inside& inside = kind.insides.at(0);
   REQUIRE(inside.positions.size() == 3);

@@ -31,16 +31,26 @@ TEST_CASE("every unit is read into its dimension's own") {
     double number;
   };
   // Factors: BIPM SI brochure; inch and foot by the 1959 international agreement, 25.4 mm and 304.8 mm.
-  for (const Row& row : {Row{"350 mm", Dimension::loom_length, 0.35}, Row{"35cm", Dimension::loom_length, 0.35},
-                         Row{"1.5 m", Dimension::loom_length, 1.5}, Row{"10 in", Dimension::loom_length, 0.254},
-                         Row{"2 ft", Dimension::loom_length, 0.6096}, Row{"0.5 in", Dimension::paper_length, 12.7},
-                         Row{"2.5 mm2", Dimension::area, 2.5}, Row{"200 mV", Dimension::voltage, 0.2},
-                         Row{"-12 V", Dimension::voltage, -12}, Row{"30 mA", Dimension::current, 0.03},
-                         Row{"2 mohm", Dimension::resistance, 0.002}, Row{"4.7 kohm", Dimension::resistance, 4700},
-                         Row{"55 W", Dimension::power, 55}, Row{"9 Ah", Dimension::charge, 9},
-                         Row{"40 degC", Dimension::temperature, 40}, Row{"212 degF", Dimension::temperature, 100},
-                         Row{"20 ms", Dimension::time, 0.02}, Row{"4 Nm", Dimension::torque, 4},
-                         Row{" 1e2 mm ", Dimension::paper_length, 100}, Row{"+.5 V", Dimension::voltage, 0.5}}) {
+  for (const Row& row : {Row{"350 mm", Dimension::loom_length, 0.35},
+                         Row{"35cm", Dimension::loom_length, 0.35},
+                         Row{"1.5 m", Dimension::loom_length, 1.5},
+                         Row{"10 in", Dimension::loom_length, 0.254},
+                         Row{"2 ft", Dimension::loom_length, 0.6096},
+                         Row{"0.5 in", Dimension::paper_length, 12.7},
+                         Row{"2.5 mm2", Dimension::area, 2.5},
+                         Row{"200 mV", Dimension::voltage, 0.2},
+                         Row{"-12 V", Dimension::voltage, -12},
+                         Row{"30 mA", Dimension::current, 0.03},
+                         Row{"2 mohm", Dimension::resistance, 0.002},
+                         Row{"4.7 kohm", Dimension::resistance, 4700},
+                         Row{"55 W", Dimension::power, 55},
+                         Row{"9 Ah", Dimension::charge, 9},
+                         Row{"40 degC", Dimension::temperature, 40},
+                         Row{"212 degF", Dimension::temperature, 100},
+                         Row{"20 ms", Dimension::time, 0.02},
+                         Row{"4 Nm", Dimension::torque, 4},
+                         Row{" 1e2 mm ", Dimension::paper_length, 100},
+                         Row{"+.5 V", Dimension::voltage, 0.5}}) {
     CAPTURE(row.text);
     CHECK(read(row.text, row.dimension) == doctest::Approx(row.number).epsilon(1e-12));
   }
@@ -62,9 +72,11 @@ TEST_CASE("wire gauges have the metal of ASTM B258") {
 TEST_CASE("what is no quantity says why, and what would be one") {
   CHECK(refuse("12", Dimension::voltage).message == "`12` has no unit; a voltage is written with one of `V`, `mV`");
   CHECK(refuse("12", Dimension::voltage).id == DiagnosticId::bare_number);
-  CHECK(refuse("12 A", Dimension::voltage).message == "unit `A` does not fit; a voltage is written with one of `V`, `mV`");
+  CHECK(refuse("12 A", Dimension::voltage).message ==
+        "unit `A` does not fit; a voltage is written with one of `V`, `mV`");
   CHECK(refuse("12 A", Dimension::voltage).id == DiagnosticId::wrong_unit);
-  CHECK(refuse("2,5 mm2", Dimension::area).message == "`2,5` is not a number; a conductor size has a decimal point, no comma");
+  CHECK(refuse("2,5 mm2", Dimension::area).message ==
+        "`2,5` is not a number; a conductor size has a decimal point, no comma");
   for (const std::string_view wrong : {"", " ", "V", "nan V", "inf V", "- V", "1-2 V", "1..2 V", "--1 V", "1/0 V"}) {
     CAPTURE(wrong);
     CHECK(refuse(wrong, Dimension::voltage).id == DiagnosticId::not_a_number);
@@ -92,7 +104,8 @@ TEST_CASE("limits hold on both sides and are named") {
     CAPTURE(wrong);
     CHECK(refuse(wrong, Dimension::loom_length, limits).id == DiagnosticId::out_of_range);
   }
-  CHECK(refuse("31 m", Dimension::loom_length, limits).message == "`31 m` is out of range; here a length is from 0.005 m to 30 m");
+  CHECK(refuse("31 m", Dimension::loom_length, limits).message ==
+        "`31 m` is out of range; here a length is from 0.005 m to 30 m");
 }
 
 TEST_CASE("a text of megabytes is refused in one line") {

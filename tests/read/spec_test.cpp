@@ -179,7 +179,9 @@ size = "0.5 mm2"
 }
 
 TEST_CASE("a finding that holds for some variants only says which") {
-  const Read read(small_spec + "[[variant]]\nname = \"a\"\n[[variant]]\nname = \"b\"\n[[variant.earth]]\nid = \"E2\"\nzone = \"bench\"\n[[variant]]\nname = \"c\"\n");
+  const Read read(small_spec +
+                  "[[variant]]\nname = \"a\"\n[[variant]]\nname = \"b\"\n[[variant.earth]]\nid = \"E2\"\nzone = "
+                  "\"bench\"\n[[variant]]\nname = \"c\"\n");
   CHECK(read.print() == "rig.toml:137:6: error: no wire reaches earth `E2`, in variant `b` [earth-unwired]\n");
   const Read all(replaced(small_spec, "[[situation]]", "[[earth]]\nid = \"E2\"\nzone = \"bench\"\n[[situation]]") +
                  "[[variant]]\nname = \"a\"\n[[variant]]\nname = \"b\"\n");
@@ -188,7 +190,9 @@ TEST_CASE("a finding that holds for some variants only says which") {
 
 TEST_CASE("a kind of the spec stands in place of the library's") {
   TestFiles files;
-  files.in_memory["l/parts/bulb.toml"] = "id = \"bulb\"\nname = \"Other\"\ngroup = \"lighting\"\nletter = \"E\"\n[[terminal]]\nid = \"x\"\nform = \"lead\"\nside = \"top\"\n";
+  files.in_memory["l/parts/bulb.toml"] =
+      "id = \"bulb\"\nname = \"Other\"\ngroup = \"lighting\"\nletter = \"E\"\n[[terminal]]\nid = \"x\"\nform = "
+      "\"lead\"\nside = \"top\"\n";
   files.in_memory["l/papers/A4.toml"] = "id = \"A4\"\nwidth = \"210 mm\"\nheight = \"297 mm\"\n";
   files.in_memory["l/words/en.toml"] = "a = \"b\"\n";
   Sources sources;

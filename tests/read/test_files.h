@@ -36,9 +36,11 @@ class TestFiles final : public Files {
   std::vector<std::string> list(const std::string& folder) const override {
     std::vector<std::string> names;
     for (const auto& [path, text] : in_memory)
-      if (path.starts_with(folder + "/") && path.find('/', folder.size() + 1) == std::string::npos) names.push_back(path.substr(folder.size() + 1));
+      if (path.starts_with(folder + "/") && path.find('/', folder.size() + 1) == std::string::npos)
+        names.push_back(path.substr(folder.size() + 1));
     std::error_code error;
-    for (const auto& entry : std::filesystem::directory_iterator(folder, error)) names.push_back(entry.path().filename().string());
+    for (const auto& entry : std::filesystem::directory_iterator(folder, error))
+      names.push_back(entry.path().filename().string());
     std::sort(names.begin(), names.end());
     names.erase(std::unique(names.begin(), names.end()), names.end());
     return names;

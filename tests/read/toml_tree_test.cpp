@@ -20,7 +20,8 @@ struct Parsed {
   std::string fault() const {
     REQUIRE_FALSE(tree);
     REQUIRE(findings.size() == 1);
-    return std::string(rule_of(findings[0].id).text) + " at " + std::to_string(findings[0].where.begin) + ": " + findings[0].message;
+    return std::string(rule_of(findings[0].id).text) + " at " + std::to_string(findings[0].where.begin) + ": " +
+           findings[0].message;
   }
 };
 
@@ -29,7 +30,9 @@ struct Parsed {
 TEST_CASE("values and keys keep their places, whatever stands before them") {
   const Parsed p("# Z\xC3\xBC\n[document]\ntitle = \"Z\xC3\xBCndung \xE6\xBC\xA2\" ; x\n");
   CHECK(p.fault().starts_with("toml-syntax at 40"));
-  const Parsed q("\xEF\xBB\xBF\"\xC3\xBC\" = [ \"\xE6\xBC\xA2\", 2.5 ]\r\n[[wire]]\r\nt = { a.b = true, d = 2026-01-02 }\r\n[[wire]]\r\n");
+  const Parsed q(
+      "\xEF\xBB\xBF\"\xC3\xBC\" = [ \"\xE6\xBC\xA2\", 2.5 ]\r\n[[wire]]\r\nt = { a.b = true, d = 2026-01-02 "
+      "}\r\n[[wire]]\r\n");
   REQUIRE(q.tree);
   const TomlValue& list = q.tree->find("\xC3\xBC")->value;
   CHECK(q.at(q.tree->find("\xC3\xBC")->key_where) == "\"\xC3\xBC\"");
@@ -61,7 +64,8 @@ TEST_CASE("what cannot be read says where and why") {
   CHECK(Parsed("[=]").fault().starts_with("toml-syntax at 1: this is not TOML: in this key: expected bare key"));
   CHECK(Parsed("").fault() == "file-empty at 0: the file is empty");
   CHECK(Parsed(" \n\t").fault() == "file-empty at 0: the file is empty");
-  CHECK(Parsed(std::string("a = 1\n\0", 7)).fault() == "nul-byte at 6: byte 0 stands in the text; a spec is plain text");
+  CHECK(Parsed(std::string("a = 1\n\0", 7)).fault() ==
+        "nul-byte at 6: byte 0 stands in the text; a spec is plain text");
   CHECK(Parsed("a = \"\xC3\xBC\xFFz\"").fault() == "broken-utf8 at 7: byte 0xff is not UTF-8 here");
   CHECK(Parsed("a = 1\n\xC3").fault() == "broken-utf8 at 6: byte 0xc3 is not UTF-8 here");
   CHECK(Parsed(std::string(most_source_bytes + 1, ' ')).fault().starts_with("file-too-large at 0"));
@@ -70,7 +74,9 @@ TEST_CASE("what cannot be read says where and why") {
 }
 
 TEST_CASE("dots in texts and comments nest nothing") {
-  CHECK(Parsed("a = \"" + std::string(50, '.') + "\" # " + std::string(50, '.') + "\nb = '''\n" + std::string(50, '.') + "'''").tree);
+  CHECK(Parsed("a = \"" + std::string(50, '.') + "\" # " + std::string(50, '.') + "\nb = '''\n" + std::string(50, '.') +
+               "'''")
+            .tree);
 }
 
 TEST_CASE("letters beyond ASCII may follow a line's end in a text") {
@@ -85,8 +91,8 @@ TEST_CASE("a key or table written twice names both places") {
     std::string text, first;
     std::size_t at;
   };
-  for (const Row& row : {Row{"a = 1\na = 2", "1", 6}, Row{"[t]\nb = 1\nc = 3\nb = 2", "1", 16}, Row{"[t]\n[u]\n[t]", "[t]", 8},
-                         Row{"[[w]]\nx = 1\n[[w]]\nx = 22\nx = 3\n", "22", 25}}) {
+  for (const Row& row : {Row{"a = 1\na = 2", "1", 6}, Row{"[t]\nb = 1\nc = 3\nb = 2", "1", 16},
+                         Row{"[t]\n[u]\n[t]", "[t]", 8}, Row{"[[w]]\nx = 1\n[[w]]\nx = 22\nx = 3\n", "22", 25}}) {
     CAPTURE(row.text);
     const Parsed p(row.text);
     CHECK(p.fault().starts_with("key-twice at " + std::to_string(row.at)));

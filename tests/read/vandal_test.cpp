@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A sound spec spoilt in every way that an editor, a bad disk or a cat on the keyboard can: reading must not fall over, what it
-// finds must lie within the text, and a build that it gives must be sound in itself, errors or not.
+// A sound spec spoilt in every way that an editor, a bad disk or a cat on the keyboard can: reading must not fall over,
+// what it finds must lie within the text, and a build that it gives must be sound in itself, errors or not.
 #include <doctest/doctest.h>
 
 #include <random>
@@ -76,12 +76,16 @@ bool is_within(Id id, const List& list) {
 /// Every id of the build leads somewhere.
 bool is_sound(const Build& build) {
   for (const Terminal& terminal : build.terminals) {
-    const auto owners = terminal.owner == OwnerType::part ? build.parts.size() : terminal.owner == OwnerType::splice ? build.splices.size() : build.earths.size();
+    const auto owners = terminal.owner == OwnerType::part     ? build.parts.size()
+                        : terminal.owner == OwnerType::splice ? build.splices.size()
+                                                              : build.earths.size();
     if (terminal.owner_index < 0 || static_cast<std::size_t>(terminal.owner_index) >= owners) return false;
   }
   for (const Part& part : build.parts) {
     if (!is_within(part.kind, build.kinds) || !is_within(part.zone, build.zones)) return false;
-    if (part.terminals.size() != build.kind_of(part).terminals.size() || part.insides.size() != build.kind_of(part).insides.size()) return false;
+    if (part.terminals.size() != build.kind_of(part).terminals.size() ||
+        part.insides.size() != build.kind_of(part).insides.size())
+      return false;
     for (const TerminalId terminal : part.terminals)
       if (!is_within(terminal, build.terminals)) return false;
   }
@@ -96,7 +100,8 @@ bool is_sound(const Build& build) {
       if (!is_within(setting.actuator.part, build.parts)) return false;
       const auto& insides = build.part(setting.actuator.part).insides;
       const auto inside = static_cast<std::size_t>(setting.actuator.inside);
-      if (inside >= insides.size() || static_cast<std::size_t>(setting.position) >= insides[inside].positions.size()) return false;
+      if (inside >= insides.size() || static_cast<std::size_t>(setting.position) >= insides[inside].positions.size())
+        return false;
     }
   return true;
 }
@@ -107,7 +112,8 @@ std::string trial(const std::string& text) {
   Diagnostics findings;
   const Project project = read_spec("spoilt.toml", text, small_library(), sources, findings);
   for (const Diagnostic& finding : findings)
-    if (finding.where.file != 0 || finding.where.begin > finding.where.end || finding.where.end > text.size()) return "a finding lies outside the text: " + finding.message;
+    if (finding.where.file != 0 || finding.where.begin > finding.where.end || finding.where.end > text.size())
+      return "a finding lies outside the text: " + finding.message;
   if (!has_errors(findings) && project.builds.empty()) return "neither a build nor an error";
   for (const Build& build : project.builds)
     if (!is_sound(build)) return "a build is not sound";
@@ -152,7 +158,9 @@ TEST_CASE("a spec without one line, or with one line twice") {
 
 TEST_CASE("a spec with two words changed for one another") {
   std::mt19937 dice(20261102);
-  const auto is_word = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9'); };
+  const auto is_word = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+  };
   std::vector<std::pair<std::size_t, std::size_t>> words;
   for (std::size_t i = 0; i < whole().size();) {
     std::size_t end = i;
@@ -180,8 +188,10 @@ TEST_CASE("a spec with bytes that do not belong") {
     std::string text = whole();
     for (int change = 0; change < 1 + round % 3; ++change) {
       const std::size_t at = dice() % text.size();
-      if (round % 2) text[at] = bytes[dice() % bytes.size()];
-      else text.insert(at, 1, bytes[dice() % bytes.size()]);
+      if (round % 2)
+        text[at] = bytes[dice() % bytes.size()];
+      else
+        text.insert(at, 1, bytes[dice() % bytes.size()]);
     }
     const std::string fault = trial(text);
     CHECK_MESSAGE(fault.empty(), "round ", round, ": ", fault);
@@ -189,7 +199,8 @@ TEST_CASE("a spec with bytes that do not belong") {
 }
 
 TEST_CASE("absurdly large tables end in a finding, soon") {
-  std::string wires = "[document]\ntitle = \"x\"\n", keys = wires, zones = wires, terminals = wires + "[[kind]]\nid = \"k\"\n";
+  std::string wires = "[document]\ntitle = \"x\"\n", keys = wires, zones = wires,
+              terminals = wires + "[[kind]]\nid = \"k\"\n";
   for (int i = 0; i < 25'000; ++i) {
     wires += "[[wire]]\nfrom = \"a.b\"\n";
     keys += "k" + std::to_string(i) + " = 1\n";

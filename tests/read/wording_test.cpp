@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What a person reads of a mistake: the sentence, and the hint that helps. The suite holds the ids; this holds the words.
+// What a person reads of a mistake: the sentence, and the hint that helps. The suite holds the ids; this holds the
+// words.
 #include <doctest/doctest.h>
 
 #include "read/small_spec.h"
@@ -43,26 +44,33 @@ void check_rows(const std::vector<Row>& rows) {
 TEST_CASE("keys and their values") {
   check_rows({
       {"title =", "titel =", "[document] has no key `titel`",
-       "did you mean `title`? its keys are `title`, `subtitle`, `scope`, `job`, `revision`, `date`, `paper`, `language`, `units`, `workshop`, `checked_by`"},
+       "did you mean `title`? its keys are `title`, `subtitle`, `scope`, `job`, `revision`, `date`, `paper`, "
+       "`language`, `units`, `workshop`, `checked_by`"},
       {"title = \"Bench rig\"\n", "", "[document] lacks `title`", ""},
-      {"title = \"Bench rig\"", "title = 7", "`title` of [document] is a whole number; it must be a text", "write it in quotes: \"7\""},
+      {"title = \"Bench rig\"", "title = 7", "`title` of [document] is a whole number; it must be a text",
+       "write it in quotes: \"7\""},
       {"title = \"Bench rig\"", "title = [\"a\"]", "`title` of [document] is an array; it must be a text", ""},
       {"title = \"Bench rig\"", "title = \"\"", "`title` of [document] is empty", ""},
       {"2026-11-02", "2.11.2026", "`2.11.2026` is no date; a date is year-month-day, as in \"2026-11-02\"", ""},
       {"date = \"2026-11-02\"", "paper = \"A5\"", "there is no paper `A5`", "did you mean `A4`? there are `A4`"},
-      {"date = \"2026-11-02\"", "scope = \"bike\"", "`bike` is no `scope` of [document]", "it is one of `machine`, `kit`"},
+      {"date = \"2026-11-02\"", "scope = \"bike\"", "`bike` is no `scope` of [document]",
+       "it is one of `machine`, `kit`"},
       {"[[situation]]", "[situation]", "[situation] is one table; there may be several of it", "write [[situation]]"},
-      {"name = \"lit\"", "name = \"lit up\"", "`lit up` cannot be an id; an id is 1 to 40 letters, digits, `-` or `_`", ""},
+      {"name = \"lit\"", "name = \"lit up\"", "`lit up` cannot be an id; an id is 1 to 40 letters, digits, `-` or `_`",
+       ""},
   });
 }
 
 TEST_CASE("quantities") {
   check_rows({
       {"\"350 mm\"", "350", "`350` has no unit; a length is written with one of `mm`, `cm`, `m`, `in`, `ft`", ""},
-      {"\"350 mm\"", "\"350 V\"", "unit `V` does not fit; a length is written with one of `mm`, `cm`, `m`, `in`, `ft`", ""},
-      {"\"350 mm\"", "\"0.35 metres\"", "unit `metres` does not fit; a length is written with one of `mm`, `cm`, `m`, `in`, `ft`", "write \"0.35 m\""},
+      {"\"350 mm\"", "\"350 V\"", "unit `V` does not fit; a length is written with one of `mm`, `cm`, `m`, `in`, `ft`",
+       ""},
+      {"\"350 mm\"", "\"0.35 metres\"",
+       "unit `metres` does not fit; a length is written with one of `mm`, `cm`, `m`, `in`, `ft`", "write \"0.35 m\""},
       {"\"350 mm\"", "\"350 m\"", "`350 m` is out of range; here a length is from 0.005 m to 30 m", ""},
-      {"\"14 AWG\"", "\"14,5 AWG\"", "`14,5 AWG` is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG", ""},
+      {"\"14 AWG\"", "\"14,5 AWG\"", "`14,5 AWG` is no wire gauge; gauges run from 4/0 to 1/0 AWG and from 1 to 36 AWG",
+       ""},
       {"\"35 W\"", "\"35\"", "`35` has no unit; a power is written with one of `W`", ""},
   });
 }
@@ -71,25 +79,33 @@ TEST_CASE("names") {
   check_rows({
       {"kind = \"bulb\"", "kind = \"Bulb\"", "there is no kind `Bulb`", "did you mean `bulb`?"},
       {"kind = \"bulb\"", "kind = \"ogg\"", "there is no kind `ogg`", "there are `toggle`"},
-      {"kind = \"bulb\"", "kind = \"headlight\"", "there is no kind `headlight`", "`loomfolio parts` lists the kinds; a [[kind]] in the spec adds one"},
+      {"kind = \"bulb\"", "kind = \"headlight\"", "there is no kind `headlight`",
+       "`loomfolio parts` lists the kinds; a [[kind]] in the spec adds one"},
       {"\"lamp.56\"", "\"lamp.56a\"", "unknown terminal `lamp.56a`", "did you mean `lamp.56`?"},
       {"\"lamp.56\"", "\"lamp.feed\"", "unknown terminal `lamp.feed`", "its terminals are `lamp.56`, `lamp.31`"},
       {"\"lamp.56\"", "\"lmap.56\"", "there is no part `lmap`", "did you mean `lamp`?"},
-      {"\"lamp.56\"", "\"lamp\"", "`lamp` is a part; a wire ends at one of its terminals", "its terminals are `56`, `31`"},
-      {"\"E1\"\ncolour", "\"E2\"\ncolour", "there is no splice or earth `E2`; a part's terminal is written `part.terminal`", "did you mean `E1`?"},
+      {"\"lamp.56\"", "\"lamp\"", "`lamp` is a part; a wire ends at one of its terminals",
+       "its terminals are `56`, `31`"},
+      {"\"E1\"\ncolour", "\"E2\"\ncolour",
+       "there is no splice or earth `E2`; a part's terminal is written `part.terminal`", "did you mean `E1`?"},
       {"\"E1\"\ncolour", "\"E1.a\"\ncolour", "`E1` is an earth; it has no terminals of its own", "write `E1`"},
       {"colour = \"WH\"", "colour = \"white\"", "`white` is no colour of IEC 60757", "write `WH`"},
-      {"colour = \"WH\"", "colour = \"wh-gn\"", "`wh-gn` is no colour of IEC 60757", "write colour = \"WH\", stripe = \"GN\""},
+      {"colour = \"WH\"", "colour = \"wh-gn\"", "`wh-gn` is no colour of IEC 60757",
+       "write colour = \"WH\", stripe = \"GN\""},
   });
 }
 
 TEST_CASE("situations") {
   check_rows({
-      {"{ key = \"on\" }", "{ key = \"ON\" }", "`key` has no position `ON`", "did you mean `on`? its positions are `off`, `on`"},
+      {"{ key = \"on\" }", "{ key = \"ON\" }", "`key` has no position `ON`",
+       "did you mean `on`? its positions are `off`, `on`"},
       {"{ key = \"on\" }", "{ lamp = \"on\" }", "part `lamp` has no switch; a situation sets switches only", ""},
       {"{ key = \"on\" }", "{ keys = \"on\" }", "there is no part `keys`", "did you mean `key`?"},
-      {"{ key = \"on\" }", "{ key = 1 }", "`key` of [[situation]] is a whole number; it must be a text", "write it in quotes: \"1\""},
-      {"{ lamp = \"on\" }", "{ lamp = \"lit\" }", "`lit` is no state that could be expected", "a state is one of `on`, `off`, `dim`, `flashing`, `charging`"},
-      {"{ lamp = \"on\" }", "{ lamp.bulb = \"on\" }", "nothing inside part `lamp` is called `bulb`", "inside it are `lamp.filament`"},
+      {"{ key = \"on\" }", "{ key = 1 }", "`key` of [[situation]] is a whole number; it must be a text",
+       "write it in quotes: \"1\""},
+      {"{ lamp = \"on\" }", "{ lamp = \"lit\" }", "`lit` is no state that could be expected",
+       "a state is one of `on`, `off`, `dim`, `flashing`, `charging`"},
+      {"{ lamp = \"on\" }", "{ lamp.bulb = \"on\" }", "nothing inside part `lamp` is called `bulb`",
+       "inside it are `lamp.filament`"},
   });
 }

@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: MIT
-// The suite: one fault a file, read, solved and checked with the real layouts/, its findings compared with those it names.
+// The suite: one fault a file, read, solved and checked with the real layouts/, its findings compared with those it
+// names.
 //
-// A file opens with a comment sentence that says what a reader should see. It names each finding it provokes, severity and id:
+// A file opens with a comment sentence that says what a reader should see. It names each finding it provokes, severity
+// and id:
 //     to = "lamp.65"  # expect: error unknown-terminal
-// at the end of the line that the finding's caret is on; several are parted by commas. Where a line can bear no comment, a line
-// above it that holds nothing else does: it speaks for the next line that is no such comment, or for the last line when there
-// is none. Every finding must be named, and every named finding must be found, as often as it is named; `1000 error unknown-key`
-// names it a thousand times. A finding without a place counts as on line 1.
+// at the end of the line that the finding's caret is on; several are parted by commas. Where a line can bear no
+// comment, a line above it that holds nothing else does: it speaks for the next line that is no such comment, or for
+// the last line when there is none. Every finding must be named, and every named finding must be found, as often as it
+// is named; `1000 error unknown-key` names it a thousand times. A finding without a place counts as on line 1.
 //     # stop-after: read      no solving and no checking: for a fault of reading that leaves a spec usable
 //     # grow-by: 5000000      the runner adds that many spaces to the end: for a file too large to keep
 //     # cut-to: 0             the runner reads no more than that many bytes
 //     # unreadable: why       the runner gives that reason in place of the text
-// Files lie in folders by subject. Those in library-parts/, library-papers/ and library-words/ are read as files of layouts/
-// of the same name; all others are specs.
+// Files lie in folders by subject. Those in library-parts/, library-papers/ and library-words/ are read as files of
+// layouts/ of the same name; all others are specs.
 #include <algorithm>
 #include <filesystem>
 #include <set>
@@ -39,7 +41,7 @@ const std::set<std::string> not_yet_provoked = {
 };
 
 struct SuiteFile {
-  std::string path;     ///< within the suite
+  std::string path;  ///< within the suite
   std::string text;
   std::string subject;  ///< the folder
 };
@@ -50,7 +52,8 @@ std::vector<SuiteFile> all_files() {
   for (const auto& entry : fs::recursive_directory_iterator(suite_folder))
     if (entry.path().extension() == ".toml") {
       const std::string path = fs::relative(entry.path(), suite_folder).string();
-      files.push_back({path, *TestFiles{}.read(entry.path().string(), why), entry.path().parent_path().filename().string()});
+      files.push_back(
+          {path, *TestFiles{}.read(entry.path().string(), why), entry.path().parent_path().filename().string()});
     }
   std::sort(files.begin(), files.end(), [](const SuiteFile& a, const SuiteFile& b) { return a.path < b.path; });
   return files;
@@ -77,7 +80,8 @@ std::vector<std::string> expected_findings(const std::string& text) {
     for (const std::string& finding : findings) {
       const bool is_counted = finding[0] >= '0' && finding[0] <= '9';
       const std::size_t count = is_counted ? std::stoul(finding) : 1;
-      const std::string one = std::to_string(line) + ": " + (is_counted ? trimmed(finding.substr(finding.find(' '))) : finding);
+      const std::string one =
+          std::to_string(line) + ": " + (is_counted ? trimmed(finding.substr(finding.find(' '))) : finding);
       expected.insert(expected.end(), count, one);
     }
   };
@@ -163,7 +167,8 @@ std::vector<std::string> found_findings(const Outcome& outcome) {
       const std::string& text = outcome.sources.files[static_cast<std::size_t>(outcome.file)].text;
       line = 1 + static_cast<std::size_t>(std::count(text.begin(), text.begin() + finding.where.begin, '\n'));
     }
-    found.push_back(std::to_string(line) + ": " + call_severity(finding.severity) + " " + std::string(rule_of(finding.id).text));
+    found.push_back(std::to_string(line) + ": " + call_severity(finding.severity) + " " +
+                    std::string(rule_of(finding.id).text));
   }
   std::sort(found.begin(), found.end());
   return found;
@@ -196,7 +201,8 @@ TEST_CASE("each suite file opens with a sentence that says what a reader should 
 TEST_CASE("each finding's id is provoked by a suite file") {
   std::set<std::string> provoked;
   for (const SuiteFile& file : all_files())
-    for (const std::string& finding : expected_findings(file.text)) provoked.insert(finding.substr(finding.rfind(' ') + 1));
+    for (const std::string& finding : expected_findings(file.text))
+      provoked.insert(finding.substr(finding.rfind(' ') + 1));
   std::vector<std::string> missing, no_longer_missing;
   for (const DiagnosticRule& rule : all_diagnostic_rules()) {
     const std::string id(rule.text);
@@ -208,6 +214,7 @@ TEST_CASE("each finding's id is provoked by a suite file") {
 }
 
 TEST_CASE("a suite file's own comments are understood") {
-  CHECK(expected_findings("# A sentence.\na = 1 # expect: error b, warning c\n# expect: error d\n\nx\n# expect: note e\n") ==
+  CHECK(expected_findings(
+            "# A sentence.\na = 1 # expect: error b, warning c\n# expect: error d\n\nx\n# expect: note e\n") ==
         std::vector<std::string>{"2: error b", "2: warning c", "4: error d", "6: note e"});
 }
