@@ -26,7 +26,8 @@ HeatBalance balance_heat(const HeatBalanceRequest& request);
 HeatBalanceRequest heat_balance_of(const Wire& wire, Celsius ambient);
 
 /// Share of its free-air current a wire may carry among `wires` in a bundle that uses `load_share` (0 .. 1) of the sum of their
-/// free-air currents. MIL-W-5088L / AS50881 bundle curves as digitised by a third party; above 19 wires continued, from memory.
+/// free-air currents. MIL-W-5088L / AS50881 bundle curves as digitised by a third party; above 19 wires and below 20 % continued,
+/// from memory.
 double bundle_factor(int wires, double load_share);
 
 /// How many wires lie together where a wire runs in the most crowded place, and how hard they work.

@@ -13,7 +13,8 @@
 namespace loomfolio {
 namespace {
 
-void join_switch(const Build& build, const Circuit& circuit, const Situation& situation, PartId part, int index, Islands& islands) {
+void join_switch(const FeedQuestion& q, PartId part, int index, Islands& islands) {
+  const auto& [build, circuit, situation, open_wire, dead] = q;
   const Inside& inside = build.part(part).insides[static_cast<std::size_t>(index)];
   const auto position = static_cast<std::size_t>(position_of(build, situation, part, index));
   if (position >= inside.positions.size()) return;
@@ -25,19 +26,21 @@ void join_switch(const Build& build, const Circuit& circuit, const Situation& si
     }
 }
 
-Islands metal_with_windings(const Build& build, const Circuit& circuit, const Situation& situation, std::vector<int>& windings) {
-  Islands islands(circuit.node_count);
-  for (const Wire& wire : build.wires) islands.join(wire.from.index, wire.to.index);
-  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+Islands metal_with_windings(const FeedQuestion& q, std::vector<int>& windings) {
+  Islands islands(q.circuit.node_count);
+  for (std::size_t w = 0; w < q.build.wires.size(); ++w)
+    if (static_cast<std::int32_t>(w) != q.open_wire.index) islands.join(q.build.wires[w].from.index, q.build.wires[w].to.index);
+  for (std::size_t p = 0; p < q.build.parts.size(); ++p) {
     const PartId part{static_cast<std::int32_t>(p)};
-    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-      const Inside& inside = build.parts[p].insides[i];
+    for (std::size_t i = 0; i < q.build.parts[p].insides.size(); ++i) {
+      const Inside& inside = q.build.parts[p].insides[i];
+      if (q.dead == InsideRef{part, static_cast<int>(i)}) continue;
       const bool is_winding = inside.type == InsideType::resistor && inside.is_winding;
-      if (inside.type == InsideType::switch_) join_switch(build, circuit, situation, part, static_cast<int>(i), islands);
+      if (inside.type == InsideType::switch_) join_switch(q, part, static_cast<int>(i), islands);
       const bool is_closed = inside.type == InsideType::contact && inside.closed_at_rest;
       if (is_winding || is_closed || inside.type == InsideType::link || inside.type == InsideType::fuse)
-        join_inside(build, circuit, part, inside, islands);
-      if (is_winding) windings.push_back(node_of(build, circuit, part, inside.nodes.front()));
+        join_inside(q.build, q.circuit, part, inside, islands);
+      if (is_winding) windings.push_back(node_of(q.build, q.circuit, part, inside.nodes.front()));
     }
   }
   return islands;
@@ -45,13 +48,13 @@ Islands metal_with_windings(const Build& build, const Circuit& circuit, const Si
 
 }  // namespace
 
-double charger_feed_share(const Build& build, const Circuit& circuit, const Situation& situation, PartId part, const Inside& charger) {
+double charger_feed_share(const FeedQuestion& q, PartId part, const Inside& charger) {
   if (charger.fed_by.empty()) return 1;
   std::vector<int> windings;
-  Islands islands = metal_with_windings(build, circuit, situation, windings);
+  Islands islands = metal_with_windings(q, windings);
   std::map<int, std::size_t> fed;  // terminals a generator's island reaches
   for (const int index : charger.fed_by) {
-    const int node = node_of(build, circuit, part, charger.nodes[static_cast<std::size_t>(index)]);
+    const int node = node_of(q.build, q.circuit, part, charger.nodes[static_cast<std::size_t>(index)]);
     if (node < 0) continue;
     for (const int winding : windings)
       if (winding >= 0 && islands.are_joined(node, winding)) {
@@ -63,6 +66,24 @@ double charger_feed_share(const Build& build, const Circuit& circuit, const Situ
   for (const auto& [root, count] : fed) most = std::max(most, count);
   if (most == charger.fed_by.size()) return 1;
   return charger.fed_by.size() >= 3 && most == 2 ? standard::one_phase_share : 0;
+}
+
+std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit) {
+  Islands islands(circuit.node_count);
+  for (const Wire& wire : build.wires) islands.join(wire.from.index, wire.to.index);
+  std::vector<int> windings;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (const Inside& inside : build.parts[p].insides) {
+      const PartId part{static_cast<std::int32_t>(p)};
+      if (is_metal_path(inside.type)) join_inside(build, circuit, part, inside, islands);
+      if (inside.type != InsideType::resistor || !inside.is_winding) continue;
+      for (const Inside::Node& node : inside.nodes) windings.push_back(node_of(build, circuit, part, node));
+    }
+  std::vector<char> hang(build.wires.size(), 0);
+  for (std::size_t w = 0; w < build.wires.size(); ++w)
+    for (const int winding : windings)
+      if (winding >= 0 && islands.are_joined(winding, build.wires[w].from.index)) hang[w] = 1;
+  return hang;
 }
 
 }  // namespace loomfolio

@@ -2,12 +2,26 @@
 // Whether a generator reaches a charger.
 #pragma once
 
+#include <vector>
+
 #include "solve/circuit.h"
 
 namespace loomfolio {
 
+/// Where to look: a build in one situation, perhaps with a wire or a winding gone.
+struct FeedQuestion {
+  const Build& build;
+  const Circuit& circuit;
+  const Situation& situation;
+  WireId open_wire;
+  InsideRef dead;
+};
+
 /// Share of its power that a charger can give: 1 when every `fed_by` terminal reaches the same generator through metal as it
 /// stands, standard::one_phase_share when two of three do, 0 when the generator does not reach it. 1 for a charger without `fed_by`.
-double charger_feed_share(const Build& build, const Circuit& circuit, const Situation& situation, PartId part, const Inside& charger);
+double charger_feed_share(const FeedQuestion& question, PartId part, const Inside& charger);
+
+/// By WireId: wires that hang on a generator's winding, whose loss a charger may feel.
+std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit);
 
 }  // namespace loomfolio

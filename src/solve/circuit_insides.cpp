@@ -255,7 +255,7 @@ void add_output(Adding& a) {
 void add_charger(Adding& a) {
   if (!is_its_engine_state(a)) return;
   const Inside& inside = a.inside();
-  const double share = charger_feed_share(a.build, a.circuit, a.situation, a.part, inside);
+  const double share = charger_feed_share({a.build, a.circuit, a.situation, {}, {}}, a.part, inside);
   if (share <= 0) return;
   Branch branch;
   branch.law = Law::charger;

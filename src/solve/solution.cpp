@@ -6,20 +6,11 @@
 #include <limits>
 
 #include "solve/branch_law.h"
+#include "solve/observe.h"
 #include "solve/settle.h"
 
 namespace loomfolio {
 namespace {
-
-constexpr double lit_share = 0.20;  // of rated volts: a filament begins to glow; from memory
-constexpr double dim_share = 0.70;  // below it under a third of the light (flux ~ V^3.4)
-constexpr double load_on_share = 0.5, motor_on_share = 0.3;
-constexpr double least_charge = 0.02;  // A
-
-double over(const NodeVolts& nodes, int a, int b) {
-  if (a < 0 || b < 0) return 0;
-  return nodes.volts[static_cast<std::size_t>(a)] - nodes.volts[static_cast<std::size_t>(b)];
-}
 
 struct Filling {
   const Build& build;
@@ -30,68 +21,25 @@ struct Filling {
 
 double amperes_of(const Filling& f, const Branch& branch) {
   if (!is_active(branch, f.settled.relays, f.flash)) return 0;
-  return work(branch, over(f.settled.nodes, branch.a, branch.b)).amperes;
+  const auto& volts = f.settled.nodes.volts;
+  return work(branch, volts[static_cast<std::size_t>(branch.a)] - volts[static_cast<std::size_t>(branch.b)]).amperes;
 }
 
-void fill_switch(const Filling& f, InsideRef ref, InsideState& state) {
-  for (const Branch& branch : f.circuit.branches) {
-    if (branch.origin != BranchOrigin::inside || branch.inside != ref) continue;
-    state.is_on = true;
-    const double amperes = amperes_of(f, branch);
-    if (std::abs(amperes) > std::abs(state.amperes.number())) state.amperes = Amperes(amperes);
+struct SettledView {
+  const Filling& f;
+  double volts(int node) const { return f.settled.nodes.volts[static_cast<std::size_t>(node)]; }
+  double amperes(int branch) const { return amperes_of(f, f.circuit.branches[static_cast<std::size_t>(branch)]); }
+  bool is_active(int branch) const {
+    return loomfolio::is_active(f.circuit.branches[static_cast<std::size_t>(branch)], f.settled.relays, f.flash);
   }
-}
-
-bool is_on(const Filling& f, const Inside& inside, const Branch& branch, double volts, double amperes) {
-  const double share = branch.volts.number() > 0 ? std::abs(volts) / branch.volts.number() : 0;
-  switch (inside.type) {
-    case InsideType::lamp: return share >= lit_share;
-    case InsideType::load: return share >= load_on_share;
-    case InsideType::motor: return share >= motor_on_share;
-    case InsideType::charger: return -amperes >= least_charge;
-    case InsideType::source: return std::abs(amperes) >= least_charge;
-    case InsideType::contact:
-    case InsideType::output: return is_active(branch, f.settled.relays, f.flash);
-    default: return true;
-  }
-}
-
-bool is_pulled_in(const Filling& f, InsideRef ref) {
-  for (std::size_t i = 0; i < f.circuit.coils.size(); ++i)
-    if (f.circuit.coils[i].inside == ref) return f.settled.relays.coil_in[i] != 0;
-  return false;
-}
-
-InsideState inside_state(const Filling& f, InsideRef ref) {
-  const Inside& inside = f.build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
-  InsideState state;
-  if (inside.nodes.size() >= 2) {
-    const int a = node_of(f.build, f.circuit, ref.part, inside.nodes[0]);
-    const int b = node_of(f.build, f.circuit, ref.part, inside.nodes[1]);
-    state.volts = Volts(over(f.settled.nodes, a, b));
-  }
-  if (inside.type == InsideType::switch_) {
-    fill_switch(f, ref, state);
-    return state;
-  }
-  const int number = f.circuit.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)];
-  if (number < 0) return state;
-  const Branch& branch = f.circuit.branches[static_cast<std::size_t>(number)];
-  const double volts = over(f.settled.nodes, branch.a, branch.b);
-  state.amperes = Amperes(amperes_of(f, branch));
-  state.is_on = is_on(f, inside, branch, volts, state.amperes.number());
-  if (inside.type == InsideType::coil) state.is_on = is_pulled_in(f, ref);
-  if (inside.type == InsideType::lamp && state.is_on) state.is_dim = std::abs(volts) < dim_share * branch.volts.number();
-  if (branch.law == Law::limited || branch.law == Law::charger)
-    state.is_limiting = branch.amperes.number() > 0 && std::abs(state.amperes.number()) > 0.999 * branch.amperes.number();
-  return state;
-}
+  bool is_pulled_in(int coil) const { return f.settled.relays.coil_in[static_cast<std::size_t>(coil)] != 0; }
+};
 
 std::vector<std::vector<InsideState>> all_insides(const Filling& f) {
   std::vector<std::vector<InsideState>> states(f.build.parts.size());
   for (std::size_t p = 0; p < f.build.parts.size(); ++p)
     for (std::size_t i = 0; i < f.build.parts[p].insides.size(); ++i)
-      states[p].push_back(inside_state(f, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}));
+      states[p].push_back(observe(f.build, f.circuit, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, SettledView{f}));
   return states;
 }
 

@@ -70,6 +70,13 @@ WhatIf::WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfA
     for (const auto& condition : output.conditions)
       if (condition.node >= 0) output_at_[at(condition.node)].push_back(o);
   }
+  for (int i = 0; i < static_cast<int>(circuit.branches.size()); ++i) {
+    const Law law = circuit.branches[at(i)].law;
+    const bool may_jump = law == Law::source || law == Law::charger || law == Law::limited || law == Law::diode;
+    if (may_jump && is_active(circuit.branches[at(i)], base.relays, flash)) watched_.push_back(i);
+  }
+  node_patterns_.resize(nodes);
+  has_node_pattern_.assign(nodes, 0);
   patterns_.resize(circuit.branches.size());
   has_pattern_.assign(circuit.branches.size(), 0);
   port_of_.assign(circuit.branches.size(), -1);
@@ -91,6 +98,7 @@ void WhatIf::begin() {
   for (const int node : floated_) floats_[at(node)] = 0;
   floated_.clear();
   relays_ = base_.relays;
+  dead_coils_.clear();
 }
 
 const SparseVector* WhatIf::pattern_of(int branch) {
@@ -140,10 +148,13 @@ void WhatIf::change(int branch, const Branch& law) {
   port.law.a = port.a, port.law.b = port.b;
   port.law.gate = gate;
   port.is_open = false;
+  port.is_held = true;
 }
 
 void WhatIf::open(int branch) {
   const Branch& b = circuit_.branches[at(branch)];
+  for (const int coil : coil_at_[at(b.a)])
+    if (circuit_.coils[at(coil)].branch == branch) dead_coils_.push_back(coil);
   if (ports_.empty() && b.a != b.b && is_active(b, base_.relays, flash_)) {
     const SparseVector* pattern = pattern_of(branch);
     const Working now = line_of(b, nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)]);
@@ -157,7 +168,9 @@ void WhatIf::open(int branch) {
       return;
     }
   }
-  port_for(branch).is_open = true;
+  Port& port = port_for(branch);
+  port.is_open = true;
+  port.is_held = true;
 }
 
 void WhatIf::find_floating_side(int branch, bool a_floats) {
@@ -229,6 +242,7 @@ double WhatIf::slope_along(const std::vector<double>& direction, const std::vect
 
 bool WhatIf::solve_ports() {
   std::vector<double> direction, step;
+  const double enough = std::max(1e-8, 1e-4 * accuracy_.least_volts);
   for (int count = 0; count < most_steps; ++count) {
     if (!step_ports(direction, step)) return false;
     double greatest = 0;
@@ -248,7 +262,7 @@ bool WhatIf::solve_ports() {
       ports_[k].volts += share * direction[k];
       ports_[k].current += share * step[k];
     }
-    if (share == 1 && greatest < 1e-8) return true;
+    if (share == 1 && greatest < enough) return true;
   }
   return false;
 }
@@ -268,18 +282,29 @@ void WhatIf::spread() {
     if (row_node_[at(row)] >= 0) touched_.push_back(row_node_[at(row)]);
 }
 
+bool WhatIf::leaves_line(int branch, double volts) const {
+  const Branch& b = circuit_.branches[at(branch)];
+  const double start = nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)];
+  const Working line = line_of(b, start);
+  return std::abs(work(b, volts).amperes - line.amperes - line.siemens * (volts - start)) > accuracy_.least_amperes;
+}
+
 // Adds bent branches that left their line. True when any did.
 bool WhatIf::follow_bends() {
   const std::size_t before = ports_.size();
-  for (const int node : touched_)
-    for (const int i : bent_at_[at(node)]) {
+  if (accuracy_.reach == WhatIfReach::probe) {
+    for (const int i : watched_) {
       if (port_of_[at(i)] >= 0) continue;
       const Branch& b = circuit_.branches[at(i)];
-      if (!is_active(b, base_.relays, flash_)) continue;
-      const double start = nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)];
-      const Working line = line_of(b, start);
-      const double now = volts(b.a) - volts(b.b);
-      if (std::abs(work(b, now).amperes - line.amperes - line.siemens * (now - start)) > accuracy_.least_amperes) port_for(i);
+      if (leaves_line(i, probe_over(*pattern_of(i), nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)]))) port_for(i);
+    }
+    return ports_.size() > before;
+  }
+  for (const int node : touched_)
+    for (const int i : bent_at_[at(node)]) {
+      const Branch& b = circuit_.branches[at(i)];
+      if (port_of_[at(i)] >= 0 || !is_active(b, base_.relays, flash_)) continue;
+      if (leaves_line(i, volts(b.a) - volts(b.b))) port_for(i);
     }
   return ports_.size() > before;
 }
@@ -288,7 +313,7 @@ bool WhatIf::solve() {
   if (ports_.empty()) return true;
   for (int round = 0; round < most_rounds; ++round) {
     if (!solve_ports()) return false;
-    spread();
+    if (accuracy_.reach == WhatIfReach::spread) spread();
     if (!follow_bends()) return true;
   }
   return false;
@@ -298,7 +323,8 @@ void WhatIf::gate(int device, GateType type) {
   for (const int i : (type == GateType::coil ? gated_by_coil_ : gated_by_output_)[at(device)]) {
     const Branch& b = circuit_.branches[at(i)];
     if (!is_same_device(b.gate, type, device)) continue;
-    port_for(i).is_open = !is_active(b, relays_, flash_);
+    Port& port = port_for(i);
+    if (!port.is_held) port.is_open = !is_active(b, relays_, flash_);
   }
 }
 
@@ -313,13 +339,15 @@ bool WhatIf::move_relays() {
       coils.insert(coils.end(), coil_at_[at(node)].begin(), coil_at_[at(node)].end());
       outputs.insert(outputs.end(), output_at_[at(node)].begin(), output_at_[at(node)].end());
     }
+  coils.insert(coils.end(), dead_coils_.begin(), dead_coils_.end());
   if (coils.empty() && outputs.empty()) return false;
   bool moved = false;
   const auto look = [&](int node) { seen.volts[at(node)] = volts(node), seen.floating[at(node)] = is_floating(node) ? 1 : 0; };
   for (const int c : coils) {
     const Branch& coil = circuit_.branches[at(circuit_.coils[at(c)].branch)];
     look(coil.a), look(coil.b);
-    const bool is_in = wanted_coil(circuit_, c, relays_, seen);
+    const bool is_dead = std::find(dead_coils_.begin(), dead_coils_.end(), c) != dead_coils_.end();
+    const bool is_in = !is_dead && wanted_coil(circuit_, c, relays_, seen);
     if (is_in == (next.coil_in[at(c)] != 0)) continue;
     next.coil_in[at(c)] = is_in ? 1 : 0;
     moved = true;
@@ -358,6 +386,33 @@ double WhatIf::amperes(int branch) const {
   if (port >= 0) return law_of(ports_[at(port)], ports_[at(port)].volts).amperes;
   if (!is_active(b, base_.relays, flash_) || floats_[at(b.a)] || floats_[at(b.b)]) return 0;
   return work(b, volts(b.a) - volts(b.b)).amperes;
+}
+
+double WhatIf::probe_over(const SparseVector& pattern, double base) const {
+  double volts = base;
+  for (const Port& port : ports_) volts -= port.current * spreading_.coupling(pattern, *port.pattern);
+  return volts;
+}
+
+double WhatIf::probe_volts(int node) {
+  if (floats_[at(node)]) return 0;
+  if (!has_node_pattern_[at(node)]) {
+    node_patterns_[at(node)] = spreading_.forward(node_row_[at(node)], -1);
+    has_node_pattern_[at(node)] = 1;
+  }
+  return probe_over(node_patterns_[at(node)], nodes_.volts[at(node)]);
+}
+
+double WhatIf::probe_amperes(int branch) {
+  const Branch& b = circuit_.branches[at(branch)];
+  if (port_of_[at(branch)] >= 0 || !is_active(b, base_.relays, flash_)) return amperes(branch);
+  if (floats_[at(b.a)] || floats_[at(b.b)]) return 0;
+  return work(b, probe_over(*pattern_of(branch), nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)])).amperes;
+}
+
+bool WhatIf::is_there(int branch) const {
+  const int port = port_of_[at(branch)];
+  return port >= 0 ? !ports_[at(port)].is_open : is_active(circuit_.branches[at(branch)], base_.relays, flash_);
 }
 
 double WhatIf::added_amperes(std::size_t which) const {

@@ -10,10 +10,12 @@
 
 namespace loomfolio {
 
-/// How finely an answer is wanted.
+/// How an answer is wanted: by finding all that moves, or only where one looks (probe_volts, probe_amperes).
+enum class WhatIfReach : std::uint8_t { spread, probe };
 struct WhatIfAccuracy {
-  double least_volts = 0.02;     ///< nodes that move less may be left as they were
+  double least_volts = 0.02;     ///< spread: nodes that move less may be left as they were
   double least_amperes = 0.0005; ///< a bent law may be off by this much before it is followed
+  WhatIfReach reach = WhatIfReach::spread;  ///< probe: of bent laws only batteries, chargers, limits and diodes are followed
 };
 
 /// Ask with begin(), then change(), open(), add(), then solve(); read; change more and solve() again if need be.
@@ -23,9 +25,9 @@ class WhatIf {
   WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfAccuracy accuracy);
 
   void begin();
-  /// The branch now behaves like `law` (its nodes stay).
+  /// The branch now behaves like `law` (its nodes stay), whatever relays do.
   void change(int branch, const Branch& law);
-  /// The branch is gone.
+  /// The branch is gone, whatever relays do.
   void open(int branch);
   /// A new branch between two nodes.
   void add(const Branch& branch);
@@ -37,7 +39,11 @@ class WhatIf {
   double volts(int node) const;              ///< now
   bool is_floating(int node) const;          ///< has lost its path to the reference (or never had one)
   double amperes(int branch) const;          ///< through a branch of the circuit now
+  bool is_there(int branch) const;           ///< neither opened nor switched off
   double added_amperes(std::size_t which) const;  ///< through the which-th added branch
+  /// The same, found from the couplings alone: right in either reach, a little slower.
+  double probe_volts(int node);
+  double probe_amperes(int branch);
   const RelayState& relays() const { return relays_; }
   /// Nodes that may have moved by least_volts or more.
   const std::vector<int>& touched() const { return touched_; }
@@ -50,6 +56,7 @@ class WhatIf {
     int a = -1, b = -1;
     Branch law;
     bool is_open = false;
+    bool is_held = false;  // relays no longer move it
     Working line;          // what the factored matrix holds for it: amperes and slope at `line_volts`
     double line_volts = 0;
     const SparseVector* pattern = nullptr;
@@ -66,6 +73,8 @@ class WhatIf {
   double slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const;
   void spread();
   bool follow_bends();
+  bool leaves_line(int branch, double volts) const;
+  double probe_over(const SparseVector& pattern, double base) const;
   void gate(int device, GateType type);
 
   const Circuit& circuit_;
@@ -81,6 +90,9 @@ class WhatIf {
   std::vector<std::vector<int>> gated_by_coil_, gated_by_output_;
   std::vector<SparseVector> patterns_;              // by branch, made when first asked
   std::vector<char> has_pattern_;
+  std::vector<SparseVector> node_patterns_;         // by node, to the reference
+  std::vector<char> has_node_pattern_;
+  std::vector<int> watched_;                        // probe: bent branches that are compared after each answer
   std::deque<SparseVector> added_patterns_;
 
   std::vector<Port> ports_;
@@ -91,6 +103,7 @@ class WhatIf {
   std::vector<int> touched_rows_, touched_, floated_;
   std::vector<char> floats_;                        // by node
   RelayState relays_;
+  std::vector<int> dead_coils_;                     // opened: they let go whatever stands over them
 };
 
 }  // namespace loomfolio

@@ -12,7 +12,7 @@ namespace loomfolio {
 enum class WireVerdict : std::uint8_t {
   never_live,         ///< no situation feeds it: a short passes nothing through it
   earth_side,         ///< on the return side: a short passes nothing more through it
-  limited,            ///< the control unit's own current limit stays within what the wire carries
+  limited,            ///< what feeds it - a control unit's limit, a coil, a resistor - passes no more than the wire carries
   is_protected,       ///< the fuse opens, at its slowest, before the wire is hurt
   starter_cable,      ///< unfused, the usual exception (33 CFR 183.455, ABYC E-11)
   opens_slowly,       ///< protected, but the short passes less than 3.5 x the fuse's rating
@@ -34,5 +34,12 @@ struct WireLoad {
 
 /// One a wire, by WireId. `solutions` are solve_all() of the build. Currents, drops, and the protection study of protection.h.
 std::vector<WireLoad> find_wire_loads(const Build& build, const std::vector<Solution>& solutions);
+
+/// From a study already made (protection.h), to make it once.
+struct ProtectionStudy;
+std::vector<WireLoad> find_wire_loads(const Build& build, const std::vector<Solution>& solutions, const ProtectionStudy& study);
+
+/// Greatest current of each wire over all situations, without sign: the first column alone.
+std::vector<Amperes> find_worst_currents(const Build& build, const std::vector<Solution>& solutions);
 
 }  // namespace loomfolio

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "build_maker.h"
+#include "solve/build_maker.h"
 #include "solve/circuit.h"
 #include "solve/solution.h"
 

@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: MIT
+// A fault is a few changed branches on the solved circuit (what_if.h). Then what follows from it follows: fuses that carry more than
+// 1.35 of their rating open, the quickest first; relays that lose or gain their volts move; until all rests.
+#include "solve/fault_bench.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "solve/charger_feed.h"
+#include "solve/defaults.h"
+#include "solve/observe.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr int most_rounds = 24;
+constexpr double chafe_ohms = 0.05;
+constexpr double joint_loss = 3;  // V at the wire's worst load
+constexpr double least_joint_ohms = 0.02, most_joint_ohms = 1000, idle_joint_ohms = 10;
+constexpr double flat_share = 0.85, flat_resistance = 10;
+
+bool is_seen(InsideType type) {
+  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor || type == InsideType::coil ||
+         type == InsideType::charger || type == InsideType::output || type == InsideType::source;
+}
+
+struct WhatIfView {
+  const WhatIf& what_if;
+  double volts(int node) const { return what_if.volts(node); }
+  double amperes(int branch) const { return what_if.amperes(branch); }
+  bool is_active(int branch) const { return what_if.is_there(branch); }
+  bool is_pulled_in(int coil) const { return what_if.relays().coil_in[static_cast<std::size_t>(coil)] != 0; }
+};
+
+WhatIfAccuracy accuracy_for(const FaultOptions& options) {
+  return {options.least_volts.number() / 2, options.least_volts.number() / 100, WhatIfReach::spread};
+}
+
+}  // namespace
+
+FaultBench::FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads, const FaultOptions& options)
+    : build_(build), solution_(solution), worst_loads_(worst_loads), options_(options),
+      circuit_(make_circuit(build, solution.situation, usual_options(build))), fuses_(find_fuses(build)) {
+  NodeSolver solver(circuit_);
+  settled_.relays = solution.relays;
+  settled_.nodes = solver.solve(solution.relays, Flash::lit, {});
+  what_if_ = std::make_unique<WhatIf>(circuit_, settled_, Flash::lit, accuracy_for(options));
+  earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
+  fuses_at_.resize(static_cast<std::size_t>(circuit_.node_count));
+  elements_at_.resize(static_cast<std::size_t>(circuit_.node_count));
+  for (std::size_t f = 0; f < fuses_.size(); ++f) {
+    const int number = branch_of(fuses_[f].inside);
+    if (number < 0) continue;
+    const Branch& branch = circuit_.branches[static_cast<std::size_t>(number)];
+    for (const int node : {branch.a, branch.b}) fuses_at_[static_cast<std::size_t>(node)].push_back(static_cast<int>(f));
+  }
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      if (!is_seen(build.parts[p].insides[i].type) || branch_of(ref) < 0) continue;
+      const Branch& branch = circuit_.branches[static_cast<std::size_t>(branch_of(ref))];
+      for (const int node : {branch.a, branch.b}) elements_at_[static_cast<std::size_t>(node)].push_back(ref);
+    }
+  feeds_charger_ = wires_on_generator(build, circuit_);
+}
+
+int FaultBench::branch_of(InsideRef ref) const { return circuit_.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)]; }
+
+void FaultBench::change_wire(const Fault& fault) {
+  const int number = circuit_.wire_branch[fault.wire.at()];
+  if (fault.type == FaultType::wire_open) {
+    what_if_->open(number);
+    if (feeds_charger_[fault.wire.at()]) follow_charger(fault.wire, {});
+    return;
+  }
+  if (fault.type == FaultType::wire_to_earth) {
+    Branch chafe;
+    chafe.a = build_.wire(fault.wire).to.index;
+    chafe.b = earth_;
+    chafe.ohms = Ohms(chafe_ohms);
+    what_if_->add(chafe);
+    return;
+  }
+  const double load = worst_loads_[fault.wire.at()].number();
+  const double bad = load < 1e-3 ? idle_joint_ohms : std::clamp(joint_loss / load, least_joint_ohms, most_joint_ohms);
+  Branch branch = circuit_.branches[static_cast<std::size_t>(number)];
+  branch.ohms += Ohms(bad);
+  what_if_->change(number, branch);
+}
+
+void FaultBench::open_inside(InsideRef ref) {
+  if (branch_of(ref) >= 0) what_if_->open(branch_of(ref));
+  const Inside& inside = build_.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+  if (inside.is_winding) follow_charger({}, ref);
+}
+
+void FaultBench::close_contact(InsideRef ref) {
+  const int number = branch_of(ref);
+  if (number >= 0) what_if_->change(number, circuit_.branches[static_cast<std::size_t>(number)]);
+}
+
+void FaultBench::change_switch(const Fault& fault) {
+  const Inside& inside = build_.part(fault.inside.part).insides[static_cast<std::size_t>(fault.inside.inside)];
+  const int a = node_of(build_, circuit_, fault.inside.part, inside.nodes[static_cast<std::size_t>(fault.first)]);
+  const int b = node_of(build_, circuit_, fault.inside.part, inside.nodes[static_cast<std::size_t>(fault.second)]);
+  bool is_made = false;
+  for (int i = std::max(0, branch_of(fault.inside)); branch_of(fault.inside) >= 0 && i < static_cast<int>(circuit_.branches.size()); ++i) {
+    const Branch& branch = circuit_.branches[static_cast<std::size_t>(i)];
+    if (branch.inside != fault.inside) break;
+    if (std::minmax(branch.a, branch.b) != std::minmax(a, b)) continue;
+    is_made = true;
+    if (fault.type == FaultType::switch_open) what_if_->open(i);
+  }
+  if (is_made || fault.type == FaultType::switch_open) return;
+  Branch stuck;
+  stuck.a = a, stuck.b = b;
+  stuck.ohms = inside.resistance.value_or(standard::closed_switch);
+  what_if_->add(stuck);
+}
+
+void FaultBench::loosen_earth(const Fault& fault) {
+  for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
+    const Branch& branch = circuit_.branches[i];
+    const bool is_it = fault.earth.is_set() ? branch.origin == BranchOrigin::earth && branch.earth == fault.earth
+                                            : branch.origin == BranchOrigin::body && branch.terminal == fault.end;
+    if (is_it) what_if_->open(static_cast<int>(i));
+  }
+}
+
+// A generator's wire or winding is gone: its charger gives a phase less, or nothing.
+void FaultBench::follow_charger(WireId open_wire, InsideRef dead) {
+  for (std::size_t p = 0; p < build_.parts.size(); ++p)
+    for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
+      const Inside& inside = build_.parts[p].insides[i];
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      if (inside.type != InsideType::charger || inside.fed_by.empty() || branch_of(ref) < 0) continue;
+      const Situation& situation = build_.situations[solution_.situation.at()];
+      const double before = charger_feed_share({build_, circuit_, situation, {}, {}}, ref.part, inside);
+      const double after = charger_feed_share({build_, circuit_, situation, open_wire, dead}, ref.part, inside);
+      if (after >= before) continue;
+      Branch branch = circuit_.branches[static_cast<std::size_t>(branch_of(ref))];
+      if (after <= 0) {
+        what_if_->open(branch_of(ref));
+      } else {
+        branch.amperes = branch.amperes * (after / before);
+        what_if_->change(branch_of(ref), branch);
+      }
+    }
+}
+
+void FaultBench::begin(const Fault& fault) {
+  what_if_->begin();
+  switch (fault.type) {
+    case FaultType::wire_open:
+    case FaultType::bad_joint:
+    case FaultType::wire_to_earth: return change_wire(fault);
+    case FaultType::fuse_blown:
+    case FaultType::contact_open:
+    case FaultType::element_dead:
+    case FaultType::output_dead:
+    case FaultType::charger_dead: return open_inside(fault.inside);
+    case FaultType::contact_stuck: return close_contact(fault.inside);
+    case FaultType::switch_open:
+    case FaultType::switch_stuck: return change_switch(fault);
+    case FaultType::earth_loose: return loosen_earth(fault);
+    case FaultType::battery_flat: {
+      if (branch_of(fault.inside) < 0) return;
+      Branch branch = circuit_.branches[static_cast<std::size_t>(branch_of(fault.inside))];
+      branch.volts = branch.volts * flat_share;
+      branch.ohms = branch.ohms * flat_resistance;
+      branch.charge_ohms = std::max(branch.charge_ohms, branch.ohms);
+      return what_if_->change(branch_of(fault.inside), branch);
+    }
+  }
+}
+
+// Of the fuses that moved, the one that opens first; -1 when none does.
+int FaultBench::next_fuse_to_blow(const FaultEffect& effect) const {
+  int first = -1;
+  Seconds when{std::numeric_limits<double>::infinity()};
+  for (const int node : what_if_->touched())
+    for (const int f : fuses_at_[static_cast<std::size_t>(node)]) {
+      const FuseRef& fuse = fuses_[static_cast<std::size_t>(f)];
+      if (std::find(effect.blown.begin(), effect.blown.end(), fuse.inside) != effect.blown.end()) continue;
+      const Amperes amperes(std::abs(what_if_->amperes(branch_of(fuse.inside))));
+      const Seconds opens = slowest_opening(*fuse.family, fuse.rating, amperes);
+      if (opens < when) first = f, when = opens;
+    }
+  return first;
+}
+
+bool FaultBench::settle(FaultEffect& effect) {
+  for (int round = 0; round < most_rounds; ++round) {
+    if (!what_if_->solve()) {
+      effect.settling = Settling::diverged;
+      return false;
+    }
+    const int fuse = next_fuse_to_blow(effect);
+    if (fuse >= 0) {
+      effect.blown.push_back(fuses_[static_cast<std::size_t>(fuse)].inside);
+      what_if_->open(branch_of(effect.blown.back()));
+      continue;
+    }
+    if (!what_if_->move_relays()) return true;
+  }
+  effect.settling = Settling::chatters;
+  return true;
+}
+
+void FaultBench::collect_changes(FaultEffect& effect) {
+  std::vector<InsideRef> refs;
+  for (const auto* nodes : {&what_if_->touched(), &what_if_->floated()})
+    for (const int node : *nodes)
+      refs.insert(refs.end(), elements_at_[static_cast<std::size_t>(node)].begin(), elements_at_[static_cast<std::size_t>(node)].end());
+  std::sort(refs.begin(), refs.end());
+  refs.erase(std::unique(refs.begin(), refs.end()), refs.end());
+  const WhatIfView view{*what_if_};
+  for (const InsideRef ref : refs) {
+    const Inside& inside = build_.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+    const InsideState& was = solution_.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+    InsideState now = observe(build_, circuit_, ref, view);
+    if (!what_if_->is_there(branch_of(ref))) now.is_on = false;
+    now.is_flashing = now.is_on && was.is_flashing;
+    const Expected before = observed(inside, was), after = observed(inside, now);
+    if (before != after) effect.changes.push_back({ref, before, after});
+  }
+}
+
+void FaultBench::collect_readings(FaultEffect& effect) {
+  for (const int node : what_if_->touched()) {
+    if (node >= circuit_.terminal_count || what_if_->is_floating(node)) continue;
+    const double now = what_if_->volts(node);
+    if (std::abs(now - settled_.nodes.volts[static_cast<std::size_t>(node)]) >= options_.least_volts.number())
+      effect.readings.push_back({TerminalId{node}, static_cast<float>(now)});
+  }
+  for (const int node : what_if_->floated())
+    if (node < circuit_.terminal_count) effect.readings.push_back({TerminalId{node}, std::numeric_limits<float>::quiet_NaN()});
+  std::sort(effect.readings.begin(), effect.readings.end(), [](const Reading& a, const Reading& b) { return a.at < b.at; });
+}
+
+FaultEffect FaultBench::apply(const Fault& fault) {
+  FaultEffect effect;
+  begin(fault);
+  if (!settle(effect)) return effect;
+  collect_changes(effect);
+  collect_readings(effect);
+  return effect;
+}
+
+}  // namespace loomfolio

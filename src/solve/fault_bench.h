@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// One situation, ready for faults. For faults.cpp and protection only.
+#pragma once
+
+#include <memory>
+
+#include "solve/faults.h"
+#include "solve/fuse_refs.h"
+#include "solve/what_if.h"
+
+namespace loomfolio {
+
+class FaultBench {
+ public:
+  FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads, const FaultOptions& options);
+  FaultEffect apply(const Fault& fault);
+  const WhatIf& answer() const { return *what_if_; }
+  const Circuit& circuit() const { return circuit_; }
+
+ private:
+  void begin(const Fault& fault);
+  void change_wire(const Fault& fault);
+  void open_inside(InsideRef ref);
+  void close_contact(InsideRef ref);
+  void change_switch(const Fault& fault);
+  void loosen_earth(const Fault& fault);
+  void follow_charger(WireId open_wire, InsideRef dead);
+  bool settle(FaultEffect& effect);
+  int next_fuse_to_blow(const FaultEffect& effect) const;
+  void collect_changes(FaultEffect& effect);
+  void collect_readings(FaultEffect& effect);
+  int branch_of(InsideRef ref) const;
+
+  const Build& build_;
+  const Solution& solution_;
+  const std::vector<Amperes>& worst_loads_;
+  FaultOptions options_;
+  Circuit circuit_;
+  Settled settled_;
+  std::unique_ptr<WhatIf> what_if_;
+  std::vector<FuseRef> fuses_;
+  std::vector<std::vector<int>> fuses_at_;           // by node
+  std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
+  std::vector<char> feeds_charger_;                  // by wire: on a generator's side
+  int earth_ = -1;
+};
+
+}  // namespace loomfolio

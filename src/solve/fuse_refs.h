@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+// Fuses of a build as the solver sees them.
+#pragma once
+
+#include <vector>
+
+#include "solve/circuit.h"
+#include "solve/fuse_curve.h"
+
+namespace loomfolio {
+
+struct FuseRef {
+  InsideRef inside;
+  Amperes rating;
+  const FuseFamily* family = nullptr;
+};
+
+/// Every fuse, in order of parts and insides. A fuse left to the fitter counts with the greatest rating of its range: the safe side
+/// for its wires.
+std::vector<FuseRef> find_fuses(const Build& build);
+
+/// The rating that counts: given, else the greatest on offer, else 10 A.
+Amperes rating_of_fuse(const Part& part, const Inside& fuse);
+
+}  // namespace loomfolio

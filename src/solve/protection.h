@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+// Does each fuse save its wires? A dead short to earth at the far end of every wire in every situation, what opens and when, against
+// what the wire stands; and each fuse against its load, its inrush, the fuses above it and the current it can break.
+#pragma once
+
+#include <vector>
+
+#include "solve/ampacity.h"
+#include "solve/fuse_curve.h"
+#include "solve/wire_load.h"
+
+namespace loomfolio {
+
+/// One wire, at its worst situation.
+struct WireProtection {
+  WireVerdict verdict = WireVerdict::never_live;
+  SituationId situation;     ///< that decides; unset: never live
+  InsideRef fuse;            ///< nearest above it; part unset: none
+  TerminalId far_end;        ///< where the short is
+  Amperes fault{0};          ///< least through the wire: hot wires, hot fuses, nominal volts
+  Amperes prospective{0};    ///< greatest over the situations: cold wires, rested battery
+  Seconds opens{0};          ///< the slowest the first fuse opens at `fault`; infinite: not promised
+  Seconds stands{0};         ///< how long the wire stands `fault`; infinite: for ever
+  Amperes ampacity{0};       ///< for ever, at the build's ambient in its bundle
+  Bundle bundle;
+  bool carries_135 = true;   ///< it carries 1.35 x the fuse's rating for ever, where opening is not promised below
+};
+
+/// What is behind a fuse goes off when it opens.
+struct Stopped {
+  InsideRef what;
+  SituationId situation;  ///< first situation in which it shows
+};
+
+struct FuseStudy {
+  InsideRef fuse;
+  Amperes rating;
+  const FuseFamily* family = nullptr;
+  Amperes load{0};              ///< worst over the situations
+  SituationId situation;        ///< in which
+  double load_share = 0;        ///< load over rating: to 0.75 good, to 0.80 noted, above warned, above 1 wrong
+  double inrush_share = 0;      ///< energy of cold filaments and standing motors over its least melting energy
+  SituationId inrush_situation;
+  Amperes prospective{0};       ///< dead short right behind it
+  std::vector<WireId> wires;    ///< whose nearest fuse it is
+  WireId thinnest;              ///< the one of them that carries least for ever; unset: none
+  std::vector<Stopped> stops;
+  bool is_in_earth_side = false;  ///< no situation puts a live feed on it, but current returns through it
+};
+
+enum class Selectivity : std::uint8_t { proven, not_proven };
+/// Two fuses in series: does the lower open, at its slowest, before the upper, at its fastest, up to the prospective current?
+struct FusePair {
+  InsideRef upper, lower;
+  Selectivity selectivity = Selectivity::not_proven;
+  Amperes prospective{0};
+  Amperes fails_from{0};  ///< least current at which it is not proven
+};
+
+/// From a battery's live pole to the first fuse on a way, along wires that nothing protects.
+struct UnfusedLead {
+  std::vector<WireId> wires;  ///< in order from the pole
+  Metres length{0};           ///< unknown lengths count as 1 m
+  InsideRef fuse;             ///< that ends it; part unset: the way ends without one
+  bool is_starter = false;    ///< part of the starter motor's cable
+};
+
+/// One rating of a fuse that the kit leaves to the fitter.
+struct FuseChoiceRow {
+  Amperes rating;
+  double load_share = 0;
+  WireVerdict verdict = WireVerdict::not_studied;  ///< of the worst wire behind it
+  WireId wire;                                     ///< that wire
+};
+struct FuseChoice {
+  InsideRef fuse;
+  std::vector<FuseChoiceRow> rows;  ///< ratings on sale within the part's range, rising
+  Amperes best{0};                  ///< smallest with load_share to 0.80 and no worse than opens_slowly; 0: none
+};
+
+struct ProtectionStudy {
+  std::vector<WireProtection> wires;  ///< by WireId
+  std::vector<FuseStudy> fuses;       ///< in order of parts
+  std::vector<FusePair> pairs;
+  std::vector<UnfusedLead> leads;
+  std::vector<FuseChoice> choices;
+};
+
+ProtectionStudy study_protection(const Build& build, const std::vector<Solution>& solutions);
+
+/// A wire against one fuse alone, for currents from where the fuse surely opens to `greatest`; `least` is the weakest short.
+struct JudgeRequest {
+  const Wire& wire;
+  Celsius ambient;
+  Amperes ampacity;
+  const FuseFamily& family;
+  Amperes rating, least, greatest;
+};
+WireVerdict judge_wire(const JudgeRequest& request);
+
+/// Whether `lower` is proven to open first for every current up to `prospective`; `fails_from` is set where it is not.
+Selectivity judge_pair(const FuseFamily& upper, Amperes upper_rating, const FuseFamily& lower, Amperes lower_rating,
+                       Amperes prospective, Amperes& fails_from);
+
+}  // namespace loomfolio

@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: MIT
+// Each fuse against its own load and the current it can break; fuses in series against each other.
+#include <algorithm>
+#include <cmath>
+
+#include "solve/protection_parts.h"
+
+namespace loomfolio {
+namespace {
+
+void find_load(const Study& study, FuseStudy& fuse) {
+  for (const Solution& solution : study.solutions) {
+    const Amperes amperes(std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+    if (amperes <= fuse.load) continue;
+    fuse.load = amperes;
+    fuse.situation = solution.situation;
+  }
+  fuse.load_share = fuse.load / fuse.rating;
+}
+
+// Terminals of the fuse: a short behind it is at the one that draws more through it.
+std::vector<TerminalId> ends_of(const Build& build, InsideRef ref) {
+  std::vector<TerminalId> ends;
+  const Part& part = build.part(ref.part);
+  for (const Inside::Node& node : part.insides[static_cast<std::size_t>(ref.inside)].nodes)
+    if (node.terminal >= 0) ends.push_back(part.terminals[static_cast<std::size_t>(node.terminal)]);
+  return ends;
+}
+
+void find_prospective(Study& study, std::size_t f, FuseStudy& fuse) {
+  for (BenchPair& bench : study.benches)
+    for (const TerminalId end : ends_of(study.build, fuse.fuse)) {
+      bench.cold->short_to_earth(end);
+      fuse.prospective = std::max(fuse.prospective, bench.cold->fuse_amperes(f));
+    }
+  fuse.is_in_earth_side = fuse.load.number() > 0.01 && fuse.prospective < fuse.load * 1.2;
+}
+
+void find_wires(const Study& study, FuseStudy& fuse) {
+  Amperes least{1e9};
+  for (std::size_t w = 0; w < study.result.wires.size(); ++w) {
+    if (study.result.wires[w].fuse != fuse.fuse) continue;
+    const WireId id{static_cast<std::int32_t>(w)};
+    fuse.wires.push_back(id);
+    if (study.result.wires[w].ampacity < least) least = study.result.wires[w].ampacity, fuse.thinnest = id;
+  }
+}
+
+struct SeriesShort {
+  Amperes prospective{0};
+  bool is_on_way = false;
+};
+
+}  // namespace
+
+int index_of_fuse(const Study& study, InsideRef inside) {
+  for (std::size_t f = 0; f < study.fuses.size(); ++f)
+    if (study.fuses[f].inside == inside) return static_cast<int>(f);
+  return -1;
+}
+
+void study_fuses(Study& study) {
+  for (std::size_t f = 0; f < study.fuses.size(); ++f) {
+    FuseStudy fuse;
+    fuse.fuse = study.fuses[f].inside;
+    fuse.rating = study.fuses[f].rating;
+    fuse.family = study.fuses[f].family;
+    find_load(study, fuse);
+    find_prospective(study, f, fuse);
+    find_wires(study, fuse);
+    study.result.fuses.push_back(std::move(fuse));
+  }
+}
+
+// Upper fuses of a lower one: those that pass nine tenths of a short behind it, in the situation where it passes most.
+void study_pairs(Study& study) {
+  for (std::size_t lower = 0; lower < study.fuses.size(); ++lower) {
+    std::vector<SeriesShort> on_way(study.fuses.size());
+    for (BenchPair& bench : study.benches)
+      for (const TerminalId end : ends_of(study.build, study.fuses[lower].inside)) {
+        bench.cold->short_to_earth(end);
+        const Amperes through = bench.cold->fuse_amperes(lower);
+        const Amperes extra = through - bench.cold->base_fuse_amperes(lower);
+        if (through < study.fuses[lower].rating) continue;
+        for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
+          if (upper == lower) continue;
+          const Amperes more = bench.cold->fuse_amperes(upper) - bench.cold->base_fuse_amperes(upper);
+          if (more < extra * 0.9) continue;
+          // Of two in series the short lies behind the lower: its volts are the lower ones.
+          if (bench.cold->fuse_volts(upper) <= bench.cold->fuse_volts(lower)) continue;
+          on_way[upper].is_on_way = true;
+          on_way[upper].prospective = std::max(on_way[upper].prospective, through);
+        }
+      }
+    for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
+      if (!on_way[upper].is_on_way) continue;
+      FusePair pair{study.fuses[upper].inside, study.fuses[lower].inside, Selectivity::not_proven, on_way[upper].prospective, {}};
+      pair.selectivity = judge_pair(*study.fuses[upper].family, study.fuses[upper].rating, *study.fuses[lower].family,
+                                    study.fuses[lower].rating, pair.prospective, pair.fails_from);
+      study.result.pairs.push_back(pair);
+    }
+  }
+}
+
+void study_choices(Study& study) {
+  for (std::size_t f = 0; f < study.fuses.size(); ++f) {
+    const FuseRef& ref = study.fuses[f];
+    const Part& part = study.build.part(ref.inside.part);
+    if (part.fuse_choice.empty()) continue;
+    FuseChoice choice;
+    choice.fuse = ref.inside;
+    const Amperes load = study.result.fuses[f].load;
+    for (const double number : fuse_ratings(ref.family->id)) {
+      const Amperes rating(number);
+      if (std::none_of(part.fuse_choice.begin(), part.fuse_choice.end(),
+                       [&](const Range<Amperes>& range) { return rating >= range.least && rating <= range.most; }))
+        continue;
+      FuseChoiceRow row{rating, load / rating, WireVerdict::never_live, {}};
+      for (const WireId wire : study.result.fuses[f].wires) {
+        const WireProtection& found = study.result.wires[wire.at()];
+        const WireVerdict verdict = judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity,
+                                                fuse_family(ref.family->id, rating), rating, found.fault, found.prospective});
+        if (!row.wire.is_set() || verdict > row.verdict) row.verdict = verdict, row.wire = wire;
+      }
+      if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly) choice.best = rating;
+      choice.rows.push_back(row);
+    }
+    study.result.choices.push_back(std::move(choice));
+  }
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+#include <cmath>
+
+#include "solve/branch_law.h"
+#include "solve/protection_parts.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double dead_short = 0.001;  // ohm
+
+// Shorts are hundreds of amperes; what a filament bends by does not matter.
+constexpr WhatIfAccuracy coarse{1, 0.2, WhatIfReach::probe};
+
+}  // namespace
+
+ShortBench::ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options, const std::vector<FuseRef>& fuses)
+    : circuit_(make_circuit(build, solution.situation, options)) {
+  NodeSolver solver(circuit_);
+  settled_.relays = solution.relays;
+  settled_.nodes = solver.solve(solution.relays, Flash::lit, {});
+  what_if_ = std::make_unique<WhatIf>(circuit_, settled_, Flash::lit, coarse);
+  for (const FuseRef& fuse : fuses)
+    fuse_branch_.push_back(circuit_.inside_branch[fuse.inside.part.at()][static_cast<std::size_t>(fuse.inside.inside)]);
+  earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
+}
+
+void ShortBench::short_to_earth(TerminalId terminal) {
+  Branch branch;
+  branch.a = terminal.index;
+  branch.b = earth_;
+  branch.ohms = Ohms(dead_short);
+  what_if_->begin();
+  what_if_->add(branch);
+  what_if_->solve();
+}
+
+void ShortBench::open_fuse(std::size_t fuse) {
+  if (fuse_branch_[fuse] < 0) return;
+  what_if_->open(fuse_branch_[fuse]);
+  what_if_->solve();
+}
+
+Amperes ShortBench::wire_amperes(WireId wire) {
+  return Amperes(std::abs(what_if_->probe_amperes(circuit_.wire_branch[wire.at()])));
+}
+
+Amperes ShortBench::fuse_amperes(std::size_t fuse) {
+  return fuse_branch_[fuse] < 0 ? Amperes(0) : Amperes(std::abs(what_if_->probe_amperes(fuse_branch_[fuse])));
+}
+
+double ShortBench::base_volts(int node) const { return settled_.nodes.volts[static_cast<std::size_t>(node)]; }
+
+Amperes ShortBench::base_amperes(int number) const {
+  if (number < 0) return Amperes(0);
+  const Branch& branch = circuit_.branches[static_cast<std::size_t>(number)];
+  if (!is_active(branch, settled_.relays, Flash::lit)) return Amperes(0);
+  return Amperes(std::abs(work(branch, base_volts(branch.a) - base_volts(branch.b)).amperes));
+}
+
+Amperes ShortBench::base_wire_amperes(WireId wire) const { return base_amperes(circuit_.wire_branch[wire.at()]); }
+Amperes ShortBench::base_fuse_amperes(std::size_t fuse) const { return base_amperes(fuse_branch_[fuse]); }
+
+Volts ShortBench::base_wire_volts(WireId wire) const {
+  const Branch& branch = circuit_.branches[static_cast<std::size_t>(circuit_.wire_branch[wire.at()])];
+  if (settled_.nodes.floating[static_cast<std::size_t>(branch.a)]) return Volts(0);
+  const double earth = base_volts(earth_);
+  return Volts(std::max(std::abs(base_volts(branch.a) - earth), std::abs(base_volts(branch.b) - earth)));
+}
+
+Volts ShortBench::fuse_volts(std::size_t fuse) {
+  const Branch& branch = circuit_.branches[static_cast<std::size_t>(fuse_branch_[fuse])];
+  return Volts(std::min(std::abs(what_if_->probe_volts(branch.a)), std::abs(what_if_->probe_volts(branch.b))));
+}
+
+}  // namespace loomfolio
