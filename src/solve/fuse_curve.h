@@ -48,11 +48,4 @@ Amperes surely_opens_from(const FuseFamily& family, Amperes rating);
 /// Ratings on sale in a family, rising. Trade page; glass from memory.
 const std::vector<double>& fuse_ratings(std::string_view family);
 
-/// Body colour of a blade or maxi fuse, as an English colour word; empty where makers differ or none is known. Blades: ISO 8820-3
-/// and SAE J1284 colours in trade and school texts; `beside` names another word in use (tan, clear or beige).
-struct FuseColour {
-  std::string_view word, beside;
-};
-FuseColour fuse_colour(std::string_view family, Amperes rating);
-
 }  // namespace loomfolio

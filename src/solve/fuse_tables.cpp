@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Fuse families: opening gates at 23 degC, breaking capacity, ratings on sale, colours. Each line says where it is from.
+// Fuse families: opening gates at 23 degC, breaking capacity, ratings on sale. Each line says where it is from.
 #include "solve/fuse_curve.h"
 
 namespace loomfolio {
@@ -58,20 +58,6 @@ const std::vector<double> large = {20, 30, 40, 50, 60, 70, 80};
 const std::vector<double> glass = {1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30};  // from memory
 const std::vector<double> strips = {30, 40, 50, 60, 70, 80, 100, 125, 150};  // from memory
 
-struct Colour {
-  double rating;
-  FuseColour colour;
-};
-// Blades: two school and trade texts that agree but for what stands beside.
-const Colour blade_colours[] = {{1, {"black", ""}},  {2, {"grey", ""}},          {3, {"violet", ""}},  {4, {"pink", ""}},
-                                {5, {"tan", "beige"}}, {7.5, {"brown", ""}},     {10, {"red", ""}},    {15, {"blue", ""}},
-                                {20, {"yellow", ""}}, {25, {"clear", "white"}},  {30, {"green", ""}},  {35, {"blue-green", ""}},
-                                {40, {"orange", ""}}};
-// Maxi: one trade text, and a page on DIN 72581-3 for most.
-const Colour maxi_colours[] = {{20, {"yellow", ""}}, {25, {"grey", ""}},   {30, {"green", ""}}, {35, {"brown", ""}},
-                               {40, {"orange", ""}}, {50, {"red", ""}},    {60, {"blue", ""}},  {70, {"tan", "brown"}},
-                               {80, {"clear", ""}},  {100, {"violet", ""}}};
-
 }  // namespace
 
 const std::vector<FuseFamily>& fuse_families() { return families; }
@@ -82,17 +68,6 @@ const std::vector<double>& fuse_ratings(std::string_view id) {
   if (id.starts_with("glass")) return glass;
   if (id.starts_with("bolt_strip") || id == "cartridge_female") return strips;
   return regular;
-}
-
-FuseColour fuse_colour(std::string_view id, Amperes rating) {
-  const auto find = [&](const auto& rows) -> FuseColour {
-    for (const Colour& row : rows)
-      if (row.rating == rating.number()) return row.colour;
-    return {};
-  };
-  if (id == "blade_regular" || id == "blade_mini") return find(blade_colours);
-  if (id == "blade_maxi") return find(maxi_colours);
-  return {};
 }
 
 }  // namespace loomfolio

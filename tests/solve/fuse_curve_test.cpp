@@ -42,11 +42,8 @@ TEST_CASE("opening is not promised below 135 %, and the fuse must carry its firs
   CHECK(surely_opens_from(fuse_family("blade_mini", Amperes(10)), Amperes(10)).number() == doctest::Approx(13.5));
 }
 
-TEST_CASE("families and colours") {
+TEST_CASE("families") {
   CHECK(fuse_family("glass_ul", Amperes(35)).gates[2].most->number() == 240);
   CHECK(fuse_family("no such", Amperes(10)).id == "blade_regular");
   CHECK(!is_known_fuse_family("no such"));
-  CHECK(fuse_colour("blade_regular", Amperes(10)).word == "red");
-  CHECK(fuse_colour("blade_maxi", Amperes(30)).word == "green");
-  CHECK(fuse_colour("glass_ul", Amperes(10)).word.empty());
 }
