@@ -9,122 +9,123 @@
 namespace loomfolio::laying {
 namespace {
 
-struct Unknowns {
-  std::vector<int> piece_base;   ///< by alley
-  int border_base = 0, count = 0;
+class Across {
+ public:
+  Across(const Plan& plan, const Streets& streets, const Routes& routes, const Tracks& tracks)
+      : plan_(plan), streets_(streets), routes_(routes), tracks_(tracks) {
+    borders_ = static_cast<int>(plan.bodies.size());
+    problem_.count = borders_ + plan.columns - 1;
+    for (const Strip& strip : tracks.alleys) {
+      pieces_.push_back(problem_.count);
+      problem_.count += static_cast<int>(strip.pieces.size());
+    }
+  }
+  void run(Tracks& out);
+
+ private:
+  struct End {
+    int unknown = -1;
+    Grid offset = 0;
+  };
+  void hold_columns();
+  void hold_alley(int alley);
+  void pull_alley(int alley);
+  void pull_channels();
+  End end_of(const ChannelEnd& end, int wire) const;
+  void keep(int from, int to, Grid gap) { problem_.arcs.push_back({from, to, gap}); }
+  Grid clear_of(const StripPiece& piece) const { return plan_.spacing.clear + half_pen(plan_, piece.wire); }
+
+  const Plan& plan_;
+  const Streets& streets_;
+  const Routes& routes_;
+  const Tracks& tracks_;
+  SettleProblem problem_;
+  int borders_ = 0;
+  std::vector<int> pieces_;   ///< by alley: its first unknown
 };
 
-Unknowns number_unknowns(const Plan& plan, const Tracks& tracks) {
-  Unknowns u;
-  u.border_base = static_cast<int>(plan.bodies.size());
-  u.count = u.border_base + plan.columns - 1;
-  for (const Strip& strip : tracks.alleys) {
-    u.piece_base.push_back(u.count);
-    u.count += static_cast<int>(strip.pieces.size());
+/// Border c stands right of column c and left of column c + 1 in every row; bodies keep a margin from it.
+void Across::hold_columns() {
+  const Grid margin = plan_.spacing.band_margin + plan_.spacing.band_gap / 2;
+  for (int c = 0; c + 1 < plan_.columns; ++c) {
+    if (c > 0) {
+      keep(borders_ + c - 1, borders_ + c, 2 * plan_.spacing.band_gap);
+      problem_.pulls.push_back({borders_ + c - 1, borders_ + c, 0, 4 * plan_.weights.loose_pull});
+    }
+    for (const auto& row : plan_.rows) {
+      if (!row[c].empty()) keep(row[c].back(), borders_ + c, plan_.bodies[row[c].back()].width + margin);
+      if (!row[c + 1].empty()) keep(borders_ + c, row[c + 1].front(), margin);
+    }
   }
-  return u;
 }
 
-int unknown_of(const Unknowns& u, RowItem item) { return is_border(item) ? u.border_base - 1 - item : item; }
-
-Grid width_of(const Plan& plan, RowItem item) { return is_border(item) ? 0 : plan.bodies[item].width; }
-
-/// Least distance from an item's edge to a run.
-Grid clear_of(const Plan& plan, RowItem item, const StripPiece& piece) {
-  if (is_border(item)) return plan.spacing.band_gap / 2 + plan.spacing.least;
-  return plan.spacing.clear + plan.components[piece.component].half_pen;
-}
-
-Grid item_gap(const Plan& plan, RowItem left, RowItem right) {
-  if (is_border(left) && is_border(right)) return plan.spacing.band_gap;
-  if (is_border(left) || is_border(right)) return plan.spacing.band_margin + plan.spacing.band_gap / 2;
-  return plan.spacing.part_gap;
-}
-
-void hold_alley(const Plan& plan, const Streets& streets, const Strip& strip, int alley_index, const Unknowns& u,
-                SettleProblem& problem) {
-  const Alley& alley = streets.alleys[alley_index];
-  const auto& items = streets.items[alley.row];
-  const bool has_left = alley.place > 0, has_right = alley.place < static_cast<int>(items.size());
-  const int base = u.piece_base[alley_index];
-  if (has_left && has_right) {
-    const RowItem left = items[alley.place - 1], right = items[alley.place];
-    problem.arcs.push_back({unknown_of(u, left), unknown_of(u, right), width_of(plan, left) + item_gap(plan, left, right)});
-  }
+void Across::hold_alley(int alley) {
+  const Alley& a = streets_.alleys[alley];
+  const Strip& strip = tracks_.alleys[alley];
+  const int base = pieces_[alley];
+  if (a.left_body >= 0 && a.right_body >= 0) keep(a.left_body, a.right_body, plan_.bodies[a.left_body].width + plan_.spacing.part_gap);
+  const bool is_banded = plan_.columns > 1;
+  const Grid inside = plan_.spacing.band_gap / 2 + plan_.spacing.least;
   for (int index : strip.order) {
-    if (has_left) {
-      const RowItem left = items[alley.place - 1];
-      problem.arcs.push_back({unknown_of(u, left), base + index, width_of(plan, left) + clear_of(plan, left, strip.pieces[index])});
-    }
-    if (has_right) {
-      const RowItem right = items[alley.place];
-      problem.arcs.push_back({base + index, unknown_of(u, right), clear_of(plan, right, strip.pieces[index])});
-    }
+    const Grid clear = clear_of(strip.pieces[index]);
+    if (a.left_body >= 0) keep(a.left_body, base + index, plan_.bodies[a.left_body].width + clear);
+    else if (is_banded && (a.right_body < 0 || plan_.bodies[a.right_body].column > 0)) keep(borders_, base + index, inside);
+    if (a.right_body >= 0) keep(base + index, a.right_body, clear);
+    else if (is_banded && (a.left_body < 0 || plan_.bodies[a.left_body].column + 1 < plan_.columns))
+      keep(base + index, borders_ + plan_.columns - 2, inside);
   }
-  for (const StripArc& arc : strip.arcs) problem.arcs.push_back({base + arc.before, base + arc.after, arc.gap});
+  for (const StripArc& arc : strip.arcs) keep(base + arc.before, base + arc.after, arc.gap);
 }
 
-void pull_alley(const Plan& plan, const Strip& strip, int base, SettleProblem& problem) {
+void Across::pull_alley(int alley) {
+  const Strip& strip = tracks_.alleys[alley];
   for (int index : strip.order)
     for (const StripPin& pin : strip.pieces[index].pins) {
       if (pin.tag < 0) continue;
-      const int body = plan.pins[pin.tag].body;
-      const Grid edge = pin.side == StripSide::low ? plan.bodies[body].width : 0;
-      problem.pulls.push_back({body, base + index, edge, plan.weights.loose_pull});
+      const int body = plan_.pins[pin.tag].body;
+      const Grid edge = pin.side == StripSide::low ? plan_.bodies[body].width : 0;
+      problem_.pulls.push_back({body, pieces_[alley] + index, edge, plan_.weights.loose_pull});
     }
 }
 
-struct End {
-  int unknown = -1;
-  Grid offset = 0;
-};
-
-End end_of(const Plan& plan, const Streets& streets, const Tracks& tracks, const Unknowns& u, int stop_index, int component) {
-  const Stop& stop = streets.stops[stop_index];
-  if (stop.pin >= 0) return {plan.pins[stop.pin].body, offset_of(plan, stop.pin).x};
-  const int piece = open_piece(tracks.alleys[stop.alley], component, stop.is_below ? StripSide::low : StripSide::high);
-  return {u.piece_base[stop.alley] + piece, 0};
+Across::End Across::end_of(const ChannelEnd& end, int wire) const {
+  if (end.pin >= 0) return {plan_.pins[end.pin].body, offset_of(plan_, end.pin).x};
+  const StripSide opening = end.side == StripSide::low ? StripSide::high : StripSide::low;
+  return {pieces_[end.alley] + open_piece(tracks_.alleys[end.alley], wire, opening), 0};
 }
 
-void pull_channels(const Plan& plan, const Streets& streets, const Routes& routes, const Tracks& tracks, const Unknowns& u,
-                   SettleProblem& problem) {
-  for (int c = 0; c < static_cast<int>(routes.of_component.size()); ++c)
-    for (const ChannelUse& use : routes.of_component[c].channels)
-      for (std::size_t i = 1; i < use.stops.size(); ++i) {
-        const End a = end_of(plan, streets, tracks, u, use.stops[i - 1], c);
-        const End b = end_of(plan, streets, tracks, u, use.stops[i], c);
-        const bool faces = streets.stops[use.stops[i - 1]].is_below != streets.stops[use.stops[i]].is_below;
-        const int weight = faces ? plan.weights.straight_pull : plan.weights.loose_pull;
-        problem.pulls.push_back({a.unknown, b.unknown, a.offset - b.offset, weight});
-      }
+void Across::pull_channels() {
+  for (int w = 0; w < static_cast<int>(routes_.size()); ++w)
+    for (std::size_t leg = 0; leg < routes_[w].size(); ++leg) {
+      if (routes_[w][leg].in_alley) continue;
+      const auto [one, two] = ends_of_leg(plan_, streets_, routes_[w], w, leg);
+      const End a = end_of(one, w), b = end_of(two, w);
+      const int weight = one.side != two.side ? plan_.weights.straight_pull : plan_.weights.loose_pull;
+      problem_.pulls.push_back({a.unknown, b.unknown, a.offset - b.offset, weight});
+    }
 }
 
-/// Runs in a part of the sheet that nothing bounds must still stand somewhere: hold them near the border they are beside.
-void bound(const Plan& plan, const Unknowns& u, SettleProblem& problem) {
-  for (int c = 1; c + 1 < plan.columns; ++c)
-    problem.pulls.push_back({u.border_base + c - 1, u.border_base + c, 0, 4 * plan.weights.loose_pull});
+void Across::run(Tracks& out) {
+  hold_columns();
+  for (int a = 0; a < static_cast<int>(streets_.alleys.size()); ++a) {
+    hold_alley(a);
+    pull_alley(a);
+  }
+  pull_channels();
+  const std::vector<Grid> places = settle(problem_);
+  out.body_x.assign(places.begin(), places.begin() + borders_);
+  out.border_x.assign(places.begin() + borders_, places.begin() + borders_ + plan_.columns - 1);
+  out.alley_x.clear();
+  for (std::size_t a = 0; a < tracks_.alleys.size(); ++a) {
+    const auto begin = places.begin() + pieces_[a];
+    out.alley_x.emplace_back(begin, begin + static_cast<long>(tracks_.alleys[a].pieces.size()));
+  }
 }
 
 }  // namespace
 
 void place_across(const Plan& plan, const Streets& streets, const Routes& routes, Tracks& tracks) {
-  const Unknowns u = number_unknowns(plan, tracks);
-  SettleProblem problem;
-  problem.count = u.count;
-  for (int a = 0; a < static_cast<int>(streets.alleys.size()); ++a) {
-    hold_alley(plan, streets, tracks.alleys[a], a, u, problem);
-    pull_alley(plan, tracks.alleys[a], u.piece_base[a], problem);
-  }
-  pull_channels(plan, streets, routes, tracks, u, problem);
-  bound(plan, u, problem);
-  const std::vector<Grid> places = settle(problem);
-  tracks.body_x.assign(places.begin(), places.begin() + u.border_base);
-  tracks.border_x.assign(places.begin() + u.border_base, places.begin() + u.border_base + plan.columns - 1);
-  tracks.alley_x.clear();
-  for (std::size_t a = 0; a < tracks.alleys.size(); ++a) {
-    const auto begin = places.begin() + u.piece_base[a];
-    tracks.alley_x.emplace_back(begin, begin + static_cast<long>(tracks.alleys[a].pieces.size()));
-  }
+  Across(plan, streets, routes, tracks).run(tracks);
 }
 
 }  // namespace loomfolio::laying

@@ -57,17 +57,19 @@ void Arranging::put(int body, Spot spot) {
 
 bool Arranging::try_moves(int body) {
   const Spot home = spot_of(body);
-  const int column = plan_.bodies[body].column;
+  const int column = plan_.bodies[body].column, zone = plan_.bodies[body].zone_column;
   take(body);
   Spot best = home;
   long best_cost = cost_;
-  for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r)
+  for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) {
+    if (plan_.flow == Flow::across && plan_.zone_of_row[r] != zone) continue;
     for (int i = 0; i <= static_cast<int>(row_of(r, column).size()); ++i) {
       put(body, {r, i});
       const long now = estimate_.cost(plan_);
       if (now < best_cost) best_cost = now, best = {r, i};
       take(body);
     }
+  }
   put(body, best);
   const bool helped = best_cost < cost_;
   cost_ = best_cost;
@@ -78,7 +80,7 @@ bool Arranging::try_swaps(int body) {
   bool helped = false;
   const int column = plan_.bodies[body].column;
   for (int other = body + 1; other < static_cast<int>(plan_.bodies.size()); ++other) {
-    if (plan_.bodies[other].column != column) continue;
+    if (plan_.bodies[other].zone_column != plan_.bodies[body].zone_column) continue;
     const Spot a = spot_of(body), b = spot_of(other);
     const auto swap = [&](int first, int second) {
       std::swap(row_of(a.row, column)[a.place], row_of(b.row, column)[b.place]);
@@ -115,7 +117,7 @@ bool Arranging::run_round() {
 
 PlacementEstimate::PlacementEstimate(const Plan& plan) {
   for (std::size_t w = 0; w < plan.graph->wires.size(); ++w)
-    ties_.push_back({plan.pin_of_wire_from[w], plan.pin_of_wire_to[w]});
+    ties_.push_back({from_pin(static_cast<int>(w)), to_pin(static_cast<int>(w))});
   x_.resize(plan.bodies.size());
   y_.resize(plan.bodies.size());
 }

@@ -8,21 +8,10 @@
 namespace loomfolio::laying {
 namespace {
 
-StripPiece make_piece(const Plan& plan, const Streets& streets, const Tracks& tracks, const ChannelUse& use, int component) {
-  StripPiece piece;
-  piece.component = piece.source = component;
-  for (int s : use.stops) {
-    const Stop& stop = streets.stops[s];
-    Grid x = 0;
-    if (stop.pin >= 0) {
-      x = tracks.body_x[plan.pins[stop.pin].body] + offset_of(plan, stop.pin).x;
-    } else {
-      const StripSide end = stop.is_below ? StripSide::low : StripSide::high;
-      x = tracks.alley_x[stop.alley][open_piece(tracks.alleys[stop.alley], component, end)];
-    }
-    piece.pins.push_back({x, stop.is_below ? StripSide::high : StripSide::low, s});
-  }
-  return piece;
+StripPin make_pin(const Plan& plan, const Tracks& tracks, const ChannelEnd& end, int wire, int tag) {
+  if (end.pin >= 0) return {tracks.body_x[plan.pins[end.pin].body] + offset_of(plan, end.pin).x, end.side, tag};
+  const StripSide opening = end.side == StripSide::low ? StripSide::high : StripSide::low;
+  return {tracks.alley_x[end.alley][open_piece(tracks.alleys[end.alley], wire, opening)], end.side, tag};
 }
 
 /// How far jogs inside a row's alleys stick out above and below the row.
@@ -53,13 +42,13 @@ void hold_channel(const Plan& plan, const Tracks& tracks, const std::vector<Marg
   const Strip& strip = tracks.channels[channel];
   for (int index : strip.order) {
     const StripPiece& piece = strip.pieces[index];
-    const Component& c = plan.components[piece.component];
-    const Grid clear = plan.spacing.clear + c.half_pen;
-    const Grid label = c.label_height > 0 ? c.label_height + 2 * plan.spacing.label_gap : 0;
+    const Grid clear = plan.spacing.clear + half_pen(plan, piece.wire), label_height = plan.graph->wires[piece.wire].label_height;
+    const bool has_label = label_height > 0 && plan.flow == Flow::down;
+    const Grid label = has_label ? label_height + 2 * plan.spacing.label_gap : 0;
     int low_pins = 0, high_pins = 0;
     for (const StripPin& pin : piece.pins) ++(pin.side == StripSide::low ? low_pins : high_pins);
     if (channel > 0) {
-      const Grid gap = tracks.row_height[channel - 1] + margins[channel - 1].below + std::max(clear, label + c.half_pen);
+      const Grid gap = tracks.row_height[channel - 1] + margins[channel - 1].below + std::max(clear, label + half_pen(plan, piece.wire));
       problem.arcs.push_back({channel - 1, base + index, gap});
       problem.pulls.push_back({channel - 1, base + index, tracks.row_height[channel - 1], low_pins});
     }
@@ -74,10 +63,16 @@ void hold_channel(const Plan& plan, const Tracks& tracks, const std::vector<Marg
 }  // namespace
 
 void order_channels(const Plan& plan, const Streets& streets, const Routes& routes, Tracks& tracks) {
-  tracks.channels.assign(static_cast<std::size_t>(streets.channels()), {});
-  for (int c = 0; c < static_cast<int>(routes.of_component.size()); ++c)
-    for (const ChannelUse& use : routes.of_component[c].channels)
-      tracks.channels[use.channel].pieces.push_back(make_piece(plan, streets, tracks, use, c));
+  tracks.channels.assign(plan.rows.size() + 1, {});
+  for (int w = 0; w < static_cast<int>(routes.size()); ++w)
+    for (std::size_t leg = 0; leg < routes[w].size(); ++leg) {
+      if (routes[w][leg].in_alley) continue;
+      const auto [one, two] = ends_of_leg(plan, streets, routes[w], w, leg);
+      StripPiece piece;
+      piece.wire = w;
+      piece.pins = {make_pin(plan, tracks, one, w, 0), make_pin(plan, tracks, two, w, 1)};
+      tracks.channels[routes[w][leg].street].pieces.push_back(std::move(piece));
+    }
   for (Strip& strip : tracks.channels) order_strip(strip, plan, StripKind::channel);
 }
 
@@ -88,7 +83,10 @@ void place_down(const Plan& plan, const Streets& streets, Tracks& tracks) {
   SettleProblem problem;
   problem.count = rows;
   for (int r = 1; r < rows; ++r) {
-    problem.arcs.push_back({r - 1, r, tracks.row_height[r - 1] + margins[r - 1].below + margins[r].above + plan.spacing.row_gap});
+    Grid gap = margins[r - 1].below + margins[r].above + plan.spacing.row_gap;
+    if (plan.flow == Flow::across && plan.zone_of_row[r] != plan.zone_of_row[r - 1])
+      gap = std::max(gap, plan.spacing.band_gap + 2 * plan.spacing.band_margin);
+    problem.arcs.push_back({r - 1, r, tracks.row_height[r - 1] + gap});
     problem.pulls.push_back({r - 1, r, 0, 2});
   }
   std::vector<int> base;

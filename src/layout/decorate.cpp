@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Passes: dots and hops. Inside a component a dot stands where three directions of line meet. Where two components cross, the level
-// wire hops over the upright one, always the same way round; hops that nearly touch join into one flat bridge.
+// Passes: dots and hops. Wires of one figure part at a dot: where three directions of line meet. Where two wires cross, the level
+// one hops over the upright one, always the same way round; hops that nearly touch join into one flat bridge.
 #include "layout/decorate.h"
 
 #include <algorithm>
@@ -15,14 +15,9 @@ constexpr Grid hop_half = 100, join_gap = 40;
 
 enum Direction : unsigned { to_right = 1, to_left = 2, down = 4, up = 8 };
 
-unsigned direction_of(GridPoint from, GridPoint to) {
-  if (from.y == to.y) return to.x > from.x ? to_right : to_left;
-  return to.y > from.y ? down : up;
-}
-
 int count_bits(unsigned v) { return static_cast<int>((v & 1) + (v >> 1 & 1) + (v >> 2 & 1) + (v >> 3 & 1)); }
 
-/// Where a segment of the same component runs straight through `p`, that adds both its directions.
+/// Where a segment of the same figure runs straight through `p`, that adds both its directions.
 unsigned directions_through(const std::vector<Segment>& segments, GridPoint p) {
   unsigned out = 0;
   for (const Segment& s : segments) {
@@ -54,21 +49,12 @@ void join_hops(std::vector<Hop>& hops) {
 }  // namespace
 
 void add_dots(const Plan& plan, Laid& laid) {
-  for (const Component& c : plan.components) {
-    if (c.wires.size() < 2) continue;
-    std::vector<Segment> segments;
+  std::map<int, std::vector<Segment>> figures;
+  for (const Segment& s : find_segments(laid)) figures[plan.figure[s.wire]].push_back(s);
+  for (const auto& [figure, segments] : figures) {
     std::vector<GridPoint> corners;
-    for (int w : c.wires) {
-      const auto& points = laid.courses[w].points;
-      for (std::size_t i = 0; i < points.size(); ++i) {
-        corners.push_back(points[i]);
-        if (i == 0) continue;
-        const GridPoint a = points[i - 1], b = points[i];
-        const bool level = direction_of(a, b) == to_right || direction_of(a, b) == to_left;
-        segments.push_back({w, static_cast<int>(i) - 1, level, level ? a.y : a.x, level ? std::min(a.x, b.x) : std::min(a.y, b.y),
-                            level ? std::max(a.x, b.x) : std::max(a.y, b.y)});
-      }
-    }
+    for (const Segment& s : segments)
+      for (Grid along : {s.low, s.high}) corners.push_back(s.is_level ? GridPoint{along, s.at} : GridPoint{s.at, along});
     std::sort(corners.begin(), corners.end());
     corners.erase(std::unique(corners.begin(), corners.end()), corners.end());
     for (GridPoint p : corners)
@@ -76,13 +62,10 @@ void add_dots(const Plan& plan, Laid& laid) {
   }
 }
 
-void add_hops(const Plan& plan, Laid& laid) {
+void add_hops(Laid& laid) {
   for (Course& c : laid.courses) c.hops.clear();
-  const std::vector<Segment> segments = find_segments(laid);
-  for_each_meeting(segments, [&](const Segment& level, const Segment& upright) {
-    const int a = plan.pins[plan.pin_of_wire_from[level.wire]].component;
-    const int b = plan.pins[plan.pin_of_wire_from[upright.wire]].component;
-    if (a != b) laid.courses[level.wire].hops.push_back({{upright.at, level.at}, hop_half});
+  for_each_meeting(find_segments(laid), [&](const Segment& level, const Segment& upright) {
+    if (crosses(level, upright)) laid.courses[level.wire].hops.push_back({{upright.at, level.at}, hop_half});
   });
   for (Course& c : laid.courses) {
     std::sort(c.hops.begin(), c.hops.end(), [](const Hop& a, const Hop& b) { return a.at < b.at; });

@@ -8,6 +8,6 @@
 namespace loomfolio::laying {
 
 void add_dots(const Plan& plan, Laid& laid);
-void add_hops(const Plan& plan, Laid& laid);
+void add_hops(Laid& laid);
 
 }  // namespace loomfolio::laying

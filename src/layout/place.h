@@ -13,6 +13,9 @@ void rank_bodies(Plan& plan);
 /// bends falls.
 void arrange(Plan& plan);
 
+/// Pass: places again, judged by a rough drawing with its crossings.
+void refine(Plan& plan);
+
 /// The estimate: length, bends and flow against the current, with bodies at estimated places.
 class PlacementEstimate {
  public:

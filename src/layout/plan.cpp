@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From boxes and wires to bodies, pins and components. Wires that share a terminal are one component; wires that only meet in a
-// splice are not, since the splice's own box joins them.
+// From boxes and wires to bodies and pins. Wires that share a terminal are one figure; wires that only meet in a splice are not,
+// since the splice's own box joins them.
 #include "layout/plan.h"
 
 #include <algorithm>
@@ -24,43 +24,26 @@ int column_of(const Graph& graph, const GraphBox& box) {
   return std::clamp(box.zone, 0, zones - 1) + 1;
 }
 
-int add_pin(Plan& plan, std::map<std::pair<int, int>, int>& known, int box, int terminal) {
-  const auto [it, is_new] = known.try_emplace({box, terminal}, static_cast<int>(plan.pins.size()));
-  if (is_new) {
-    const GraphTerminal& t = plan.graph->boxes[box].terminals[terminal];
-    plan.pins.push_back({box, terminal, -1, -1, t.side, t.at});
-  }
-  return it->second;
+void add_pin(Plan& plan, int wire, int box, int terminal) {
+  const GraphTerminal& t = plan.graph->boxes[box].terminals[terminal];
+  if (plan.flow == Flow::down) plan.pins.push_back({wire, box, terminal, box, t.side, t.at});
+  else plan.pins.push_back({wire, box, terminal, box, turned(t.side), turned(t.at)});
 }
 
-void make_components(Plan& plan) {
+void make_pins(Plan& plan) {
   const Graph& graph = *plan.graph;
-  std::map<std::pair<int, int>, int> known;
-  for (const GraphWire& w : graph.wires) {
-    plan.pin_of_wire_from.push_back(add_pin(plan, known, w.from_box, w.from_terminal));
-    plan.pin_of_wire_to.push_back(add_pin(plan, known, w.to_box, w.to_terminal));
-  }
-  std::vector<int> root(plan.pins.size());
+  std::map<std::pair<int, int>, int> first_wire;
+  std::vector<int> root(graph.wires.size());
   std::iota(root.begin(), root.end(), 0);
-  for (std::size_t w = 0; w < graph.wires.size(); ++w) {
-    const int a = find_root(root, plan.pin_of_wire_from[w]), b = find_root(root, plan.pin_of_wire_to[w]);
-    root[std::max(a, b)] = std::min(a, b);
-  }
-  for (std::size_t p = 0; p < plan.pins.size(); ++p) {
-    const int r = find_root(root, static_cast<int>(p));
-    if (r == static_cast<int>(p)) {
-      plan.pins[p].component = static_cast<int>(plan.components.size());
-      plan.components.emplace_back();
+  for (int w = 0; w < static_cast<int>(graph.wires.size()); ++w) {
+    const GraphWire& wire = graph.wires[w];
+    for (const auto& [box, terminal] : {std::pair{wire.from_box, wire.from_terminal}, std::pair{wire.to_box, wire.to_terminal}}) {
+      add_pin(plan, w, box, terminal);
+      const int a = find_root(root, first_wire.try_emplace({box, terminal}, w).first->second), b = find_root(root, w);
+      root[std::max(a, b)] = std::min(a, b);
     }
-    plan.pins[p].component = plan.pins[r].component;
-    plan.components[plan.pins[p].component].pins.push_back(static_cast<int>(p));
   }
-  for (std::size_t w = 0; w < graph.wires.size(); ++w) {
-    Component& c = plan.components[plan.pins[plan.pin_of_wire_from[w]].component];
-    c.wires.push_back(static_cast<int>(w));
-    c.half_pen = std::max(c.half_pen, (graph.wires[w].pen + 1) / 2);
-    c.label_height = std::max(c.label_height, graph.wires[w].label_height);
-  }
+  for (int w = 0; w < static_cast<int>(root.size()); ++w) plan.figure.push_back(find_root(root, w));
 }
 
 void make_bodies(Plan& plan) {
@@ -69,40 +52,61 @@ void make_bodies(Plan& plan) {
     const GraphBox& box = graph.boxes[b];
     Body body;
     body.members.push_back({static_cast<int>(b), {0, 0}});
-    body.width = box.width;
-    body.height = box.height;
-    body.column = column_of(graph, box);
+    body.width = plan.flow == Flow::down ? box.width : box.height;
+    body.height = plan.flow == Flow::down ? box.height : box.width;
+    body.zone_column = column_of(graph, box);
+    body.column = plan.flow == Flow::down ? body.zone_column : 0;
     body.wished_rank = box.rank;
     body.may_mirror = box.may_mirror;
     plan.bodies.push_back(body);
   }
-  for (Pin& pin : plan.pins) pin.body = pin.box;
 }
 
 }  // namespace
 
 Side side_of(const Plan& plan, int pin) {
   const Pin& p = plan.pins[pin];
-  if (!plan.bodies[p.body].is_mirrored || is_upright(p.side)) return p.side;
-  return p.side == Side::left ? Side::right : Side::left;
+  const bool lies_across = is_upright(p.side) == (plan.flow == Flow::across);   // on a side that mirroring exchanges
+  if (!plan.bodies[p.body].is_mirrored || !lies_across) return p.side;
+  switch (p.side) {
+    case Side::top: return Side::bottom;
+    case Side::bottom: return Side::top;
+    case Side::left: return Side::right;
+    case Side::right: return Side::left;
+  }
+  return p.side;
 }
 
 GridPoint offset_of(const Plan& plan, int pin) {
   const Pin& p = plan.pins[pin];
   const Body& body = plan.bodies[p.body];
-  return body.is_mirrored ? GridPoint{body.width - p.at.x, p.at.y} : p.at;
+  if (!body.is_mirrored) return p.at;
+  return plan.flow == Flow::down ? GridPoint{body.width - p.at.x, p.at.y} : GridPoint{p.at.x, body.height - p.at.y};
 }
 
-Grid distance_between(const Plan& plan, int component_a, int component_b) {
-  const Grid pens = plan.components[component_a].half_pen + plan.components[component_b].half_pen;
-  return std::max(plan.spacing.pitch, plan.spacing.least + pens);
+Grid distance_between(const Plan& plan, int wire_a, int wire_b) {
+  return std::max(plan.spacing.pitch, plan.spacing.least + half_pen(plan, wire_a) + half_pen(plan, wire_b));
 }
 
-Plan make_plan(const Graph& graph) {
+GridPoint turned(GridPoint p) { return {p.y, p.x}; }
+
+Side turned(Side side) {
+  switch (side) {
+    case Side::top: return Side::left;
+    case Side::left: return Side::top;
+    case Side::right: return Side::bottom;
+    case Side::bottom: return Side::right;
+  }
+  return side;
+}
+
+Plan make_plan(const Graph& graph, Flow flow) {
   Plan plan;
   plan.graph = &graph;
-  plan.columns = std::max<int>(1, static_cast<int>(graph.zones.size())) + 2;
-  make_components(plan);
+  plan.flow = flow;
+  plan.zone_columns = std::max<int>(1, static_cast<int>(graph.zones.size())) + 2;
+  plan.columns = flow == Flow::down ? plan.zone_columns : 1;
+  make_pins(plan);
   make_bodies(plan);
   return plan;
 }

@@ -19,7 +19,8 @@ struct BodyMember {
 struct Body {
   std::vector<BodyMember> members;
   Grid width = 0, height = 0;
-  int column = 0;            ///< zones left to right; column 0 and the last are for references
+  int column = 0;            ///< zones left to right; column 0 and the last are for references; flow across: always 0
+  int zone_column = 0;       ///< the same with either flow
   int wished_rank = -1;
   bool may_mirror = false;
   // Set by placing:
@@ -28,40 +29,48 @@ struct Body {
   Grid drop = 0;             ///< its top, below the top of its row
 };
 
-/// A terminal that at least one wire reaches.
+/// One end of a wire at a terminal. Wires that share a terminal have pins at one place.
 struct Pin {
-  int box = -1, terminal = -1, body = -1, component = -1;
+  int wire = -1, box = -1, terminal = -1, body = -1;
   Side side = Side::top;     ///< unmirrored
   GridPoint at;              ///< from the body's top left, unmirrored
 };
 
-/// Wires joined by shared terminals: drawn as one figure.
-struct Component {
-  std::vector<int> pins, wires;
-  Grid half_pen = 0, label_height = 0;
-};
+/// Which way the current runs. Down: rows lie across the sheet, each through all zones. Across: the engine works on the sheet turned
+/// over its diagonal, where rows are columns of the sheet and each belongs to one zone; it fits parts wired at their left and right.
+enum class Flow : std::uint8_t { down, across };
 
 struct Plan {
-  const Graph* graph = nullptr;
+  const Graph* graph = nullptr;   ///< as given, never turned
+  Flow flow = Flow::down;
   Spacing spacing;
   RouteWeights weights;
   std::vector<Body> bodies;
-  std::vector<Pin> pins;
-  std::vector<Component> components;
-  std::vector<int> pin_of_wire_from, pin_of_wire_to;
-  int columns = 0;
+  std::vector<Pin> pins;          ///< two a wire: from_pin(w), to_pin(w)
+  std::vector<int> figure;        ///< by wire: wires joined by shared terminals are one figure; the number is its first wire
+  int columns = 0, zone_columns = 0;
   /// bodies of a row and column, left to right: rows[row][column]
   std::vector<std::vector<std::vector<int>>> rows;
+  std::vector<int> zone_of_row;   ///< flow across: the column that a row belongs to
 };
+
+inline int from_pin(int wire) { return 2 * wire; }
+inline int to_pin(int wire) { return 2 * wire + 1; }
+inline int wires_of(const Plan& plan) { return static_cast<int>(plan.figure.size()); }
+inline Grid half_pen(const Plan& plan, int wire) { return (plan.graph->wires[wire].pen + 1) / 2; }
 
 Side side_of(const Plan& plan, int pin);          ///< with the body's mirroring
 GridPoint offset_of(const Plan& plan, int pin);   ///< from the body's top left, with the body's mirroring
 inline bool is_upright(Side side) { return side == Side::top || side == Side::bottom; }
 
-/// Bodies, pins and components of a graph; nothing is placed yet.
-Plan make_plan(const Graph& graph);
+/// Bodies and pins of a graph, turned when the flow is across; nothing is placed yet.
+Plan make_plan(const Graph& graph, Flow flow);
 
-/// Distance that two parallel wires of these components keep at least.
-Grid distance_between(const Plan& plan, int component_a, int component_b);
+/// Over the diagonal: x for y, top for left.
+GridPoint turned(GridPoint p);
+Side turned(Side side);
+
+/// Distance that two parallel wires keep at least.
+Grid distance_between(const Plan& plan, int wire_a, int wire_b);
 
 }  // namespace loomfolio::laying

@@ -51,8 +51,9 @@ std::pair<long, long> shape(const Plan& plan, int rows) {
 int choose_row_count(const Plan& plan) {
   int best = 1;
   double best_misfit = 1e300;
-  const double wish = static_cast<double>(plan.graph->wished_width) / std::max<Grid>(1, plan.graph->wished_height);
-  for (int rows = 1; rows <= 24; ++rows) {
+  double wish = static_cast<double>(plan.graph->wished_width) / std::max<Grid>(1, plan.graph->wished_height);
+  if (plan.flow == Flow::across) wish = 1 / wish;
+  for (int rows = 1; rows <= 40; ++rows) {
     const auto [width, height] = shape(plan, rows);
     const double ratio = static_cast<double>(width) / static_cast<double>(std::max<long>(1, height));
     const double misfit = ratio > wish ? ratio / wish : wish / ratio;
@@ -61,33 +62,58 @@ int choose_row_count(const Plan& plan) {
   return best;
 }
 
-/// Cuts a column, in order of rank, into rows of about equal width.
-void fill_column(Plan& plan, int column, int rows) {
+/// Cuts bodies, in order of rank, into rows of about equal width.
+void fill_rows(Plan& plan, const std::vector<int>& bodies, int first_row, int rows) {
   std::vector<std::tuple<int, std::string, int>> order;
   long total = 0;
-  for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) {
-    const Body& body = plan.bodies[b];
-    if (body.column != column) continue;
-    order.push_back({rank_of(plan, body), plan.graph->boxes[body.members[0].box].name, b});
-    total += body.width + usual_alley;
+  for (int b : bodies) {
+    order.push_back({rank_of(plan, plan.bodies[b]), plan.graph->boxes[plan.bodies[b].members[0].box].name, b});
+    total += plan.bodies[b].width + usual_alley;
   }
   std::sort(order.begin(), order.end());
   long before = 0;
   for (const auto& [rank, name, b] : order) {
     const long width = plan.bodies[b].width + usual_alley;
-    const int row = static_cast<int>(std::min<long>(rows - 1, (before + width / 2) * rows / std::max<long>(1, total)));
+    const int row = first_row + static_cast<int>(std::min<long>(rows - 1, (before + width / 2) * rows / std::max<long>(1, total)));
     before += width;
     plan.bodies[b].row = row;
-    plan.rows[row][column].push_back(b);
+    plan.rows[row][plan.bodies[b].column].push_back(b);
+  }
+}
+
+void rank_down(Plan& plan, const std::vector<std::vector<int>>& bodies) {
+  const int rows = choose_row_count(plan);
+  plan.rows.assign(static_cast<std::size_t>(rows), std::vector<std::vector<int>>(static_cast<std::size_t>(plan.columns)));
+  for (const auto& column : bodies) fill_rows(plan, column, 0, rows);
+}
+
+/// Each zone gets rows of its own, in proportion to its bodies.
+void rank_across(Plan& plan, const std::vector<std::vector<int>>& bodies) {
+  const int wished = choose_row_count(plan);
+  long total = 0;
+  std::vector<long> width;
+  for (const auto& column : bodies) {
+    width.push_back(0);
+    for (int b : column) width.back() += plan.bodies[b].width + usual_alley;
+    total += width.back();
+  }
+  for (int c = 0; c < plan.zone_columns; ++c) {
+    if (bodies[c].empty()) continue;
+    const bool is_edge = c == 0 || c == plan.zone_columns - 1;
+    const int rows = is_edge ? 1 : std::max(1, static_cast<int>((width[c] * wished + total / 2) / total));
+    const int first = static_cast<int>(plan.rows.size());
+    for (int r = 0; r < rows; ++r) plan.rows.push_back({{}}), plan.zone_of_row.push_back(c);
+    fill_rows(plan, bodies[c], first, rows);
   }
 }
 
 }  // namespace
 
 void rank_bodies(Plan& plan) {
-  const int rows = choose_row_count(plan);
-  plan.rows.assign(static_cast<std::size_t>(rows), std::vector<std::vector<int>>(static_cast<std::size_t>(plan.columns)));
-  for (int c = 0; c < plan.columns; ++c) fill_column(plan, c, rows);
+  std::vector<std::vector<int>> bodies(static_cast<std::size_t>(plan.zone_columns));
+  for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) bodies[plan.bodies[b].zone_column].push_back(b);
+  if (plan.flow == Flow::down) rank_down(plan, bodies);
+  else rank_across(plan, bodies);
 }
 
 }  // namespace loomfolio::laying

@@ -16,6 +16,11 @@ struct Segment {
   Grid low = 0, high = 0;       ///< along it, low <= high
 };
 
+/// True when both run straight on through the point where they meet.
+inline bool crosses(const Segment& level, const Segment& upright) {
+  return upright.at > level.low && upright.at < level.high && level.at > upright.low && level.at < upright.high;
+}
+
 std::vector<Segment> find_segments(const Laid& laid);
 
 /// Calls `found` for each level and upright segment of different wires that share a point, ends included, in a fixed order.

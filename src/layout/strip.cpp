@@ -44,9 +44,22 @@ int lean_of(const SidePins& pins) {
 
 int count_crossings(const StripPiece& a, const SidePins& pa, const StripPiece& b, const SidePins& pb) {
   int n = count_between(pb.low, a.low(), a.high()) + count_between(pa.high, b.low(), b.high());
-  if (a.is_open_low && b.is_open_low && a.heading_low > b.heading_low) ++n;
-  if (a.is_open_high && b.is_open_high && a.heading_high > b.heading_high) ++n;
   return n;
+}
+
+/// Crossings that the order of a and b causes beyond the strip's ends.
+int count_beyond(const StripPiece& a, const StripPiece& b, const BeyondEnds& beyond, int sources) {
+  const std::size_t at = static_cast<std::size_t>(a.source) * sources + b.source;
+  return (!beyond.low.empty() && a.is_open_low && b.is_open_low ? beyond.low[at] : 0) +
+         (!beyond.high.empty() && a.is_open_high && b.is_open_high ? beyond.high[at] : 0);
+}
+
+SidePins side_pins_of(const StripPiece& piece) {
+  SidePins pins;
+  for (const StripPin& p : piece.pins) (p.side == StripSide::low ? pins.low : pins.high).push_back(p.at);
+  std::sort(pins.low.begin(), pins.low.end());
+  std::sort(pins.high.begin(), pins.high.end());
+  return pins;
 }
 
 void find_musts(const Strip& strip, Pairs& pairs, Grid reach) {
@@ -69,22 +82,19 @@ void find_musts(const Strip& strip, Pairs& pairs, Grid reach) {
   for (const StripLink& link : strip.links) pairs.must_of(link.before, link.after) = 1;
 }
 
-Pairs weigh_pairs(const Strip& strip, Grid reach) {
+Pairs weigh_pairs(const Strip& strip, Grid reach, const BeyondEnds& beyond, int sources) {
   Pairs pairs;
   pairs.count = static_cast<int>(strip.pieces.size());
   pairs.cost.assign(static_cast<std::size_t>(pairs.count) * pairs.count, 0);
   pairs.must.assign(pairs.cost.size(), 0);
-  std::vector<SidePins> pins(strip.pieces.size());
-  for (int i = 0; i < pairs.count; ++i) {
-    for (const StripPin& p : strip.pieces[i].pins) (p.side == StripSide::low ? pins[i].low : pins[i].high).push_back(p.at);
-    std::sort(pins[i].low.begin(), pins[i].low.end());
-    std::sort(pins[i].high.begin(), pins[i].high.end());
-  }
+  std::vector<SidePins> pins;
+  for (const StripPiece& piece : strip.pieces) pins.push_back(side_pins_of(piece));
   for (int a = 0; a < pairs.count; ++a)
     for (int b = 0; b < pairs.count; ++b) {
       if (a == b) continue;
-      pairs.cost_of(a, b) = crossing_cost * count_crossings(strip.pieces[a], pins[a], strip.pieces[b], pins[b]) +
-                            std::max(0, lean_of(pins[a]) - lean_of(pins[b]));
+      const int crossings = count_crossings(strip.pieces[a], pins[a], strip.pieces[b], pins[b]) +
+                            count_beyond(strip.pieces[a], strip.pieces[b], beyond, sources);
+      pairs.cost_of(a, b) = crossing_cost * crossings + std::max(0, lean_of(pins[a]) - lean_of(pins[b]));
     }
   find_musts(strip, pairs, reach);
   return pairs;
@@ -159,12 +169,12 @@ bool sift(Pairs& pairs, std::vector<int>& order, std::size_t from) {
 }
 
 Grid gap_between(const Plan& plan, const StripPiece& before, const StripPiece& after, StripKind kind) {
-  const Grid gap = distance_between(plan, before.component, after.component);
-  if (kind == StripKind::alley) return gap;
-  const Component& a = plan.components[before.component];
-  const Component& b = plan.components[after.component];
-  if (b.label_height == 0) return gap;
-  return std::max(gap, a.half_pen + b.half_pen + b.label_height + 2 * plan.spacing.label_gap);
+  const Grid gap = distance_between(plan, before.wire, after.wire);
+  const bool is_level = (kind == StripKind::channel) == (plan.flow == Flow::down);
+  if (!is_level) return gap;
+  const Grid label = plan.graph->wires[after.wire].label_height;
+  if (label == 0) return gap;
+  return std::max(gap, half_pen(plan, before.wire) + half_pen(plan, after.wire) + label + 2 * plan.spacing.label_gap);
 }
 
 /// A gap to each piece that is seen from the next one, looking back to the low side; the others follow from those.
@@ -218,17 +228,24 @@ bool StripPiece::is_straight() const {
 
 Grid reach_of(const Plan& plan) {
   Grid widest = 0;
-  for (const Component& c : plan.components) widest = std::max(widest, c.half_pen);
+  for (int w = 0; w < wires_of(plan); ++w) widest = std::max(widest, half_pen(plan, w));
   return std::max(plan.spacing.pitch, plan.spacing.least + 2 * widest);
 }
 
-void order_strip(Strip& strip, const Plan& plan, StripKind kind) {
+int count_least_crossings(const StripPiece& a, const StripPiece& b) {
+  const SidePins pa = side_pins_of(a), pb = side_pins_of(b);
+  return std::min(count_crossings(a, pa, b, pb), count_crossings(b, pb, a, pa));
+}
+
+void order_strip(Strip& strip, const Plan& plan, StripKind kind, const BeyondEnds& beyond) {
+  const int sources = static_cast<int>(strip.pieces.size());
+  for (int i = 0; i < sources; ++i) strip.pieces[i].source = i;
   split_four_ways(strip, plan);
-  Pairs pairs = weigh_pairs(strip, reach_of(plan));
+  Pairs pairs = weigh_pairs(strip, reach_of(plan), beyond, sources);
   for (std::vector<int> cycle = place_greedily(strip, pairs, strip.order); !cycle.empty();
        cycle = place_greedily(strip, pairs, strip.order)) {
     split_cycle(strip, cycle, plan);
-    pairs = weigh_pairs(strip, reach_of(plan));
+    pairs = weigh_pairs(strip, reach_of(plan), beyond, sources);
   }
   for (int round = 0; round < 6; ++round) {
     bool helped = false;

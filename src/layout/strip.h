@@ -19,19 +19,18 @@ struct StripPin {
   int tag = -1;              ///< the caller's; -1 - n for link n
 };
 
-/// One run of one component along the strip.
+/// One run of one wire along the strip.
 struct StripPiece {
-  int component = -1;
-  int source = -1;           ///< the caller's number; pieces split from one another share it
+  int wire = -1;
+  int source = -1;           ///< its number before any splitting; pieces split from one another share it
   std::vector<StripPin> pins;
   bool is_open_low = false, is_open_high = false;  ///< runs on beyond the strip's ends
-  int heading_low = 0, heading_high = 0;           ///< where it turns to beyond an open end: -1 low side, 0 straight, 1 high side
   Grid low() const;          ///< where it begins along the strip
   Grid high() const;
   bool is_straight() const;  ///< two facing pins at one place: crosses the strip and needs no run along it
 };
 
-/// Two pieces of one component joined across the strip.
+/// Two pieces of one wire joined across the strip.
 struct StripLink {
   int before = -1, after = -1;
   Grid at = 0;
@@ -40,6 +39,11 @@ struct StripLink {
 struct StripArc {
   int before = -1, after = -1;
   Grid gap = 0;
+};
+
+/// Crossings beyond the open ends of a strip when piece a stands before piece b: beyond[a * count + b], by source.
+struct BeyondEnds {
+  std::vector<int> low, high;
 };
 
 struct Strip {
@@ -51,8 +55,11 @@ struct Strip {
 
 enum class StripKind : std::uint8_t { alley, channel };
 
-/// Splits where it must, orders, and says the gaps. Never fails.
-void order_strip(Strip& strip, const Plan& plan, StripKind kind);
+/// Splits where it must, orders, and says the gaps. Never fails. `beyond` may be empty.
+void order_strip(Strip& strip, const Plan& plan, StripKind kind, const BeyondEnds& beyond = {});
+
+/// Crossings of two pieces in the better order; ends that tie cross nothing.
+int count_least_crossings(const StripPiece& a, const StripPiece& b);
 
 /// Distance along the strip within which stubs from opposite sides would touch.
 Grid reach_of(const Plan& plan);

@@ -84,8 +84,7 @@ void check_distance(const Reading& r) {
 void check_crossings(const Reading& r) {
   for_each_meeting(r.segments, [&](const Segment& level, const Segment& upright) {
     if (r.figure[level.wire] == r.figure[upright.wire]) return;
-    const bool square = upright.at > level.low && upright.at < level.high && level.at > upright.low && level.at < upright.high;
-    if (!square) r.say(Promise::nets_cross_square, r.wire(level.wire) + " and " + r.wire(upright.wire) + " touch");
+    if (!crosses(level, upright)) r.say(Promise::nets_cross_square, r.wire(level.wire) + " and " + r.wire(upright.wire) + " touch");
   });
 }
 
@@ -100,7 +99,11 @@ unsigned ways_at(const Segment& s, GridPoint p) {
 
 int count_ways(unsigned ways) { return static_cast<int>((ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1)); }
 
-/// Within a figure, lines may part and cross only at dots.
+bool hops_at(const Course& course, GridPoint p) {
+  return std::any_of(course.hops.begin(), course.hops.end(), [&](const Hop& h) { return h.at.y == p.y && std::abs(h.at.x - p.x) <= h.half; });
+}
+
+/// Within a figure, lines part only at dots; where they cross, one hops.
 void check_dots(const Reading& r) {
   const std::set<GridPoint> dots(r.laid.dots.begin(), r.laid.dots.end());
   std::map<int, std::vector<const Segment*>> figures;
@@ -115,7 +118,8 @@ void check_dots(const Reading& r) {
       unsigned ways = 0;
       for (const Segment* s : own) ways |= ways_at(*s, p);
       const int count = count_ways(ways);
-      if (count == 4) r.say(Promise::joints_dotted, "four ways meet in the figure of " + r.wire(figure));
+      const bool hopped = std::any_of(own.begin(), own.end(), [&](const Segment* s) { return s->is_level && hops_at(r.laid.courses[s->wire], p); });
+      if (count == 4 && !hopped) r.say(Promise::joints_dotted, "four ways meet in the figure of " + r.wire(figure));
       if ((count == 3) != (dots.count(p) > 0)) r.say(Promise::joints_dotted, "a joint and a dot do not agree in the figure of " + r.wire(figure));
     }
   }

@@ -1,0 +1,296 @@
+// SPDX-License-Identifier: MIT
+// The places and the trying of moves; courses are in rough_course.cpp.
+#include "layout/rough.h"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+namespace loomfolio::laying {
+namespace {
+
+constexpr Grid first_channel = 3000;   // until runs are known
+constexpr int relax_rounds = 4;
+
+}  // namespace
+
+Rough::Rough(Plan& plan) : plan_(plan) {
+  pose_.resize(plan.bodies.size());
+  wires_of_body_.resize(plan.bodies.size());
+  course_.resize(plan.graph->wires.size());
+  for (int w = 0; w < static_cast<int>(course_.size()); ++w) {
+    const int a = plan.pins[from_pin(w)].body, b = plan.pins[to_pin(w)].body;
+    wires_of_body_[a].push_back(w);
+    if (a != b) wires_of_body_[b].push_back(w);
+  }
+  std::vector<int> side_pins(plan.bodies.size(), 0);
+  for (const Pin& p : plan.pins) side_pins[p.body] += !is_upright(p.side);
+  for (std::size_t b = 0; b < plan.bodies.size(); ++b)
+    gap_after_.push_back(std::max(plan.spacing.part_gap, 2 * plan.spacing.clear + plan.spacing.pitch * side_pins[b]));
+  for (const Pin& p : plan.pins) {
+    std::pair<int, int> rank{0, 0};
+    for (const Pin& q : plan.pins)
+      if (q.body == p.body && q.side == p.side && q.at.y != p.at.y) ++(q.at.y < p.at.y ? rank.first : rank.second);
+    side_rank_.push_back(rank);
+  }
+  strips_.resize(2 * plan.rows.size() + 1 + plan.bodies.size());
+  channel_y_.assign(plan.rows.size() + 1, first_channel);
+  estimate_places();
+  rebuild();
+}
+
+int Rough::channel_strip(int channel) const { return channel; }
+
+std::vector<Grid> Rough::body_x() const {
+  std::vector<Grid> x;
+  for (const Pose& p : pose_) x.push_back(p.x);
+  return x;
+}
+
+/// Bodies of a row and column with equal gaps between them.
+void Rough::spread(int row, int column, Grid left, Grid right) {
+  const auto& bodies = plan_.rows[row][column];
+  Grid used = 0;
+  for (int b : bodies) used += plan_.bodies[b].width + gap_after_[b];
+  const Grid extra = (right - left - used) / (static_cast<Grid>(bodies.size()) + 1);
+  Grid x = left + extra;
+  for (int b : bodies) {
+    x += gap_after_[b] / 2;
+    pose_[b].x = x;
+    x += plan_.bodies[b].width + gap_after_[b] / 2 + extra;
+  }
+}
+
+void Rough::estimate_places() {
+  column_left_.clear();
+  column_right_.clear();
+  Grid left = 0;
+  for (int c = 0; c < plan_.columns; ++c) {
+    Grid widest = 0;
+    for (const auto& row : plan_.rows) {
+      Grid width = 0;
+      for (int b : row[c]) width += plan_.bodies[b].width + gap_after_[b];
+      widest = std::max(widest, width);
+    }
+    column_left_.push_back(left);
+    column_right_.push_back(left + widest);
+    for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) spread(r, c, left, left + widest);
+    left += widest + (widest > 0 ? plan_.spacing.band_gap : 0);
+  }
+}
+
+void Rough::sort_rows() {
+  row_bodies_.assign(plan_.rows.size(), {});
+  row_height_.assign(plan_.rows.size(), 0);
+  row_y_.assign(plan_.rows.size(), 0);
+  Grid y = 0;
+  for (std::size_t r = 0; r < plan_.rows.size(); ++r) {
+    for (const auto& column : plan_.rows[r])
+      for (int b : column) {
+        row_bodies_[r].push_back(b);
+        row_height_[r] = std::max(row_height_[r], plan_.bodies[b].height);
+        pose_[b].row = static_cast<int>(r);
+        pose_[b].is_mirrored = plan_.bodies[b].is_mirrored;
+      }
+    y += channel_y_[r];
+    row_y_[r] = y;
+    y += row_height_[r];
+  }
+}
+
+/// Where the wires of a body would have its left edge, on average.
+Grid Rough::wish_of(int body) const {
+  long sum = 0;
+  for (int w : wires_of_body_[body]) {
+    EndPoint own = end_point(from_pin(w)), other = end_point(to_pin(w));
+    if (own.body != body) std::swap(own, other);
+    sum += other.x - (own.x - pose_[body].x);
+  }
+  return wires_of_body_[body].empty() ? pose_[body].x : static_cast<Grid>(sum / static_cast<long>(wires_of_body_[body].size()));
+}
+
+/// Moves the bodies of each row towards their wishes, in their order and apart: neighbours that collide form a block that stands at
+/// the mean of its wishes.
+void Rough::relax() {
+  struct Block {
+    long sum;
+    int count;
+  };
+  for (int round = 0; round < relax_rounds; ++round)
+    for (std::size_t r = 0; r < plan_.rows.size(); ++r)
+      for (int c = 0; c < plan_.columns; ++c) {
+        const auto& bodies = plan_.rows[r][c];
+        std::vector<Block> blocks;
+        std::vector<Grid> offset{0};
+        for (int b : bodies) {
+          blocks.push_back({wish_of(b) - offset.back(), 1});
+          while (blocks.size() > 1 && blocks[blocks.size() - 2].sum * blocks.back().count > blocks.back().sum * blocks[blocks.size() - 2].count) {
+            blocks[blocks.size() - 2].sum += blocks.back().sum;
+            blocks[blocks.size() - 2].count += blocks.back().count;
+            blocks.pop_back();
+          }
+          offset.push_back(offset.back() + plan_.bodies[b].width + gap_after_[b]);
+        }
+        const Grid least = column_left_[c], most = std::max(least, column_right_[c] - offset.back());
+        std::size_t i = 0;
+        for (const Block& block : blocks)
+          for (int n = 0; n < block.count; ++n, ++i)
+            pose_[bodies[i]].x = std::clamp(static_cast<Grid>(block.sum / block.count), least, most) + offset[i];
+      }
+}
+
+void Rough::find_courses() {
+  for (auto& strip : strips_) strip.clear();
+  for (Course& c : course_) c.clear();
+  total_ = 0;
+  for (int w = 0; w < static_cast<int>(course_.size()); ++w) add_best(w);
+}
+
+void Rough::take_places(const Tracks& tracks) {
+  for (std::size_t b = 0; b < pose_.size(); ++b) pose_[b].x = tracks.body_x[b];
+  for (std::size_t r = 0; r < plan_.rows.size(); ++r) {
+    const Grid above = r == 0 ? tracks.row_y[0] - first_channel : tracks.row_y[r - 1] + tracks.row_height[r - 1];
+    channel_y_[r] = tracks.row_y[r] - above;
+  }
+  sort_rows();
+  find_courses();
+}
+
+void Rough::rebuild() {
+  estimate_places();
+  sort_rows();
+  relax();
+  find_courses();
+  for (std::size_t c = 0; c < channel_y_.size(); ++c)
+    channel_y_[c] = 2 * plan_.spacing.clear + plan_.spacing.pitch * static_cast<Grid>(strips_[c].size()) / 2;
+}
+
+void Rough::add_best(int wire) {
+  Course& course = course_[wire];
+  find_best(wire, course);
+  total_ += course.own + plan_.weights.crossing * course.crossings;
+  for (const auto& [strip, run] : course.runs) strips_[strip].push_back(run);
+}
+
+/// Takes its runs off the strips; the total stays.
+void Rough::take_out(int wire) {
+  for (const auto& [strip, run] : course_[wire].runs) {
+    auto& runs = strips_[strip];
+    std::size_t i = runs.size();
+    while (runs[--i].wire != wire) {}
+    runs[i] = runs.back();
+    runs.pop_back();
+  }
+}
+
+void Rough::remove(int wire) {
+  take_out(wire);
+  total_ -= course_[wire].own + plan_.weights.crossing * count_crossings_of(course_[wire], INT64_MAX);
+}
+
+/// Gives up at `stop_at`.
+long Rough::count_crossings_of(const Course& course, long stop_at) const {
+  long n = 0;
+  for (const auto& [strip, run] : course.runs) {
+    for (const RoughRun& other : strips_[strip]) n += count_crossings(run, other);
+    if (n >= stop_at) return n;
+  }
+  return n;
+}
+
+/// What new poses of these bodies would change; everything is put back.
+long Rough::change(const std::vector<int>& bodies, const std::vector<Pose>& poses, long bound) {
+  touched_.clear();
+  for (int b : bodies) touched_.insert(touched_.end(), wires_of_body_[b].begin(), wires_of_body_[b].end());
+  std::sort(touched_.begin(), touched_.end());
+  touched_.erase(std::unique(touched_.begin(), touched_.end()), touched_.end());
+  const long before = total_;
+  if (old_courses_.size() < touched_.size()) old_courses_.resize(touched_.size());
+  for (std::size_t i = 0; i < touched_.size(); ++i) {
+    remove(touched_[i]);
+    std::swap(course_[touched_[i]], old_courses_[i]);
+  }
+  old_poses_.clear();
+  for (std::size_t i = 0; i < bodies.size(); ++i) old_poses_.push_back(std::exchange(pose_[bodies[i]], poses[i]));
+  std::size_t added = 0;
+  while (added < touched_.size() && total_ - before < bound) add_best(touched_[added++]);
+  const long after = total_ - before < bound ? total_ : before + bound;
+  for (std::size_t i = 0; i < added; ++i) take_out(touched_[i]);
+  for (std::size_t i = 0; i < bodies.size(); ++i) pose_[bodies[i]] = old_poses_[i];
+  for (std::size_t i = 0; i < touched_.size(); ++i) {
+    std::swap(course_[touched_[i]], old_courses_[i]);
+    for (const auto& [strip, run] : course_[touched_[i]].runs) strips_[strip].push_back(run);
+  }
+  total_ = before;
+  return after - before;
+}
+
+Rough::Pose Rough::pose_at(int body, Spot spot) const {
+  const int column = plan_.bodies[body].column;
+  std::vector<int> bodies;
+  for (int b : plan_.rows[spot.row][column])
+    if (b != body) bodies.push_back(b);
+  const auto place = static_cast<std::size_t>(spot.place);
+  const Grid left = place == 0 ? column_left_[column] : pose_[bodies[place - 1]].x + plan_.bodies[bodies[place - 1]].width;
+  const Grid right = place == bodies.size() ? std::max(left + plan_.bodies[body].width, column_right_[column]) : pose_[bodies[place]].x;
+  const Grid room = right - left - plan_.bodies[body].width;
+  // Beside the neighbour when there is room to spare, else in the middle of the gap.
+  Grid x = left + room / 2;
+  if (room > 2 * gap_after_[body]) x = std::clamp(wish_of(body), left + gap_after_[body], right - gap_after_[body] - plan_.bodies[body].width);
+  return {spot.row, x, pose_[body].is_mirrored};
+}
+
+long Rough::try_move(int body, Spot spot, long bound) { return change({body}, {pose_at(body, spot)}, bound); }
+
+long Rough::try_swap(int a, int b, long bound) {
+  Pose pa = pose_[b], pb = pose_[a];
+  pa.x += (plan_.bodies[b].width - plan_.bodies[a].width) / 2;
+  pb.x += (plan_.bodies[a].width - plan_.bodies[b].width) / 2;
+  pa.is_mirrored = pose_[a].is_mirrored;
+  pb.is_mirrored = pose_[b].is_mirrored;
+  return change({a, b}, {pa, pb}, bound);
+}
+
+long Rough::try_mirror(int body, long bound) {
+  Pose pose = pose_[body];
+  pose.is_mirrored = !pose.is_mirrored;
+  return change({body}, {pose}, bound);
+}
+
+std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
+  long sum_y = 0;
+  for (int w : wires_of_body_[body]) {
+    const EndPoint a = end_point(from_pin(w)), b = end_point(to_pin(w));
+    sum_y += row_middle(a.body == body ? b.row : a.row);
+  }
+  const auto count = static_cast<long>(wires_of_body_[body].size());
+  const Grid wish_x = wish_of(body), wish_y = count == 0 ? row_middle(pose_[body].row) : static_cast<Grid>(sum_y / count);
+  const int column = plan_.bodies[body].column;
+  std::vector<std::tuple<Grid, int, int>> found;
+  for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) {
+    if (plan_.flow == Flow::across && plan_.zone_of_row[r] != plan_.bodies[body].zone_column) continue;
+    int place = 0;
+    Grid before = column_left_[column];
+    const auto offer = [&](Grid x) { found.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place}); };
+    for (int b : plan_.rows[r][column]) {
+      if (b == body) continue;
+      offer((before + pose_[b].x) / 2);
+      before = pose_[b].x + plan_.bodies[b].width;
+      ++place;
+    }
+    offer((before + std::max(before, column_right_[column])) / 2);
+  }
+  std::sort(found.begin(), found.end());
+  if (found.size() > most) found.resize(most);
+  std::vector<Spot> spots;
+  for (const auto& [distance, row, place] : found) spots.push_back({row, place});
+  return spots;
+}
+
+long Rough::charge_of(int body) const {
+  long sum = 0;
+  for (int w : wires_of_body_[body]) sum += course_[w].own + plan_.weights.crossing * count_crossings_of(course_[w], INT64_MAX);
+  return sum;
+}
+
+}  // namespace loomfolio::laying
