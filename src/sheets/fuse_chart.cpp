@@ -8,6 +8,7 @@
 #include "sheets/anchors.h"
 #include "sheets/columns.h"
 #include "sheets/face_drawing.h"
+#include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/names.h"
 #include "sheets/panel.h"
@@ -18,26 +19,6 @@
 
 namespace loomfolio {
 namespace {
-
-/// All fuses, in the order of parts; ways of a fuse box that no wire leaves are left out.
-std::vector<InsideRef> list_fuses(const Build& build) {
-  const auto wires = wires_at_terminals(build);
-  const auto has_wire = [&](const Part& part, const Inside::Node& node) {
-    return node.terminal < 0 || !wires[part.terminals[static_cast<std::size_t>(node.terminal)].at()].empty();
-  };
-  std::vector<InsideRef> fuses;
-  for (std::size_t p = 0; p < build.parts.size(); ++p) {
-    const Part& part = build.parts[p];
-    for (std::size_t i = 0; i < part.insides.size(); ++i) {
-      const Inside& inside = part.insides[i];
-      if (inside.type != InsideType::fuse) continue;
-      const bool is_used = std::all_of(inside.nodes.begin(), inside.nodes.end(),
-                                       [&](const Inside::Node& node) { return has_wire(part, node); });
-      if (is_used) fuses.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
-    }
-  }
-  return fuses;
-}
 
 Cell rating_cell(const Inside& fuse, const Words& words) {
   if (!fuse.rating) return text_cell("");

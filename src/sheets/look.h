@@ -37,6 +37,7 @@ inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
 inline constexpr TextStyle draft{FaceName::sans, Weight::bold, 9};
 inline constexpr TextStyle strip_value_small{FaceName::sans, Weight::bold, 7};
 inline constexpr TextStyle face_text{FaceName::sans, Weight::regular, 7};
+inline constexpr TextStyle step_number{FaceName::sans, Weight::bold, 14};
 inline constexpr TextStyle label_number{FaceName::mono, Weight::bold, 10};
 inline constexpr TextStyle fuse_on_face{FaceName::sans, Weight::bold, 7};
 inline constexpr TextStyle fuse_rating{FaceName::sans, Weight::bold, 8};

@@ -55,6 +55,12 @@ std::string switch_name(const Build& build, InsideRef ref) {
   return part.label + ", " + (inside.name.empty() ? inside.id : inside.name);
 }
 
+std::vector<std::pair<std::string, std::string>> pole_names(const Build& build, const Words& words) {
+  const std::string negative = words("safety.negative"), positive = words("safety.positive");
+  const bool is_positive_earth = build.electrics.is_positive_earth;
+  return {{"earthed", is_positive_earth ? positive : negative}, {"live", is_positive_earth ? negative : positive}};
+}
+
 const std::string& situation_name(const Situation& situation) {
   return situation.label.empty() ? situation.name : situation.label;
 }

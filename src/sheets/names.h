@@ -3,6 +3,8 @@
 #pragma once
 
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "model/build.h"
 #include "model/words.h"
@@ -26,6 +28,9 @@ std::string inside_name(const Build& build, InsideRef ref);
 
 /// A switch as a person finds it: its part's label, with its own name where the part holds several.
 std::string switch_name(const Build& build, InsideRef ref);
+
+/// Values for {earthed} and {live}: the battery's poles as this machine has them.
+std::vector<std::pair<std::string, std::string>> pole_names(const Build& build, const Words& words);
 
 /// Its label, or its name when it has none.
 const std::string& situation_name(const Situation& situation);

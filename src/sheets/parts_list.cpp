@@ -8,7 +8,9 @@
 #include <utility>
 
 #include "base/text.h"
+#include "check/paths.h"
 #include "sheets/fitting_text.h"
+#include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -85,16 +87,8 @@ void add_fuses(PageFlow& flow) {
   const Build& build = flow.context().build();
   const Words& words = flow.context().words();
   std::map<std::pair<std::string, double>, int> counts;
-  const auto wires = wires_at_terminals(build);
-  for (const Part& part : build.parts)
-    for (const Inside& inside : part.insides) {
-      const bool is_used =
-          inside.type == InsideType::fuse && inside.rating &&
-          std::all_of(inside.nodes.begin(), inside.nodes.end(), [&](const Inside::Node& node) {
-            return node.terminal < 0 || !wires[part.terminals[static_cast<std::size_t>(node.terminal)].at()].empty();
-          });
-      if (is_used) ++counts[{inside.family, inside.rating->number()}];
-    }
+  for (const InsideRef ref : list_fuses(build))
+    if (const Inside& fuse = inside_of(build, ref); fuse.rating) ++counts[{fuse.family, fuse.rating->number()}];
   if (counts.empty()) return;
   Table table;
   table.columns = {tick_column(),

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "sheets/columns.h"
+#include "sheets/names.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
@@ -34,13 +35,6 @@ constexpr std::array<Hazard, 9> hazards{{
     {Signal::notice, "safety.fuses"},
     {Signal::notice, "safety.electronics"},
 }};
-
-/// Names of the poles by what is earthed on this machine.
-Places pole_names(const Build& build, const Words& words) {
-  const std::string negative = words("safety.negative"), positive = words("safety.positive");
-  const bool is_positive_earth = build.electrics.is_positive_earth;
-  return {{"earthed", is_positive_earth ? positive : negative}, {"live", is_positive_earth ? negative : positive}};
-}
 
 /// A small bar with the signal word as panels show it, and its meaning beside it.
 Block signal_meaning(Signal signal, std::string_view meaning, const PageFlow& flow, Millimetres width) {

@@ -16,6 +16,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"wires", SheetScope::each_variant, make_wire_table},
       {"fuses", SheetScope::each_variant, make_fuse_chart},
       {"earths", SheetScope::each_variant, make_earths},
+      {"steps", SheetScope::each_variant, make_steps},
       {"parts", SheetScope::each_variant, make_parts_list},
       {"cuts", SheetScope::each_variant, make_cut_list},
       {"labels", SheetScope::each_variant, make_label_strips},

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+// A wire's end belongs to the battery's stage when it is at the battery; otherwise to the stage of its wire: earths
+// when the wire ends at an earth, supply when no fuse stands above it on the live side, else signals. Splices are made
+// on the bench, first.
+#include "sheets/assembly_plan.h"
+
+#include <algorithm>
+#include <array>
+
+#include "sheets/fuse_list.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+
+namespace loomfolio {
+namespace {
+
+struct StageName {
+  Stage stage;
+  std::string_view name;  ///< in a spec's [[step]]
+};
+constexpr std::array<StageName, 6> stage_names{{{Stage::bracket, "bracket"},
+                                                {Stage::earths, "earths"},
+                                                {Stage::signals, "signals"},
+                                                {Stage::supply, "supply"},
+                                                {Stage::fuses, "fuses"},
+                                                {Stage::battery, "battery"}}};
+
+std::string_view name_of(Stage stage) {
+  for (const StageName& entry : stage_names)
+    if (entry.stage == stage) return entry.name;
+  return {};
+}
+
+bool is_source(const Inside& inside) { return inside.type == InsideType::source; }
+
+class Planner {
+ public:
+  Planner(const SolvedBuild& solved, const Words& words) : solved_(solved), build_(solved.build), words_(words) {}
+
+  std::vector<StagePlan> plan() {
+    std::vector<StagePlan> stages;
+    for (const Stage stage :
+         {Stage::bracket, Stage::splices, Stage::earths, Stage::signals, Stage::supply, Stage::fuses, Stage::battery}) {
+      StagePlan plan{stage, groups_of(stage)};
+      add_author_steps(plan);
+      if (!plan.groups.empty() || stage == Stage::battery) stages.push_back(std::move(plan));
+    }
+    return stages;
+  }
+
+ private:
+  std::vector<ActionGroup> groups_of(Stage stage) const {
+    switch (stage) {
+      case Stage::bracket:
+        return mounting();
+      case Stage::splices:
+        return splicing();
+      case Stage::fuses:
+        return fusing();
+      case Stage::battery:
+        return battery();
+      case Stage::earths:
+      case Stage::signals:
+      case Stage::supply:
+        return joining(stage);
+    }
+    return {};
+  }
+
+  /// Parts in order of zones.
+  std::vector<ActionGroup> mounting() const {
+    std::vector<ActionGroup> groups;
+    for (std::size_t z = 0; z < build_.zones.size(); ++z) {
+      ActionGroup group{zone_name(build_.zones[z]), {}};
+      for (std::size_t p = 0; p < build_.parts.size(); ++p) {
+        if (build_.parts[p].zone.index != static_cast<std::int32_t>(z)) continue;
+        Action action{ActionType::mount};
+        action.part = PartId{static_cast<std::int32_t>(p)};
+        group.actions.push_back(action);
+      }
+      if (!group.actions.empty()) groups.push_back(std::move(group));
+    }
+    return groups;
+  }
+
+  std::vector<ActionGroup> splicing() const {
+    ActionGroup group;
+    for (std::size_t s = 0; s < build_.splices.size(); ++s) {
+      Action action{ActionType::make_splice};
+      action.splice = SpliceId{static_cast<std::int32_t>(s)};
+      group.actions.push_back(action);
+    }
+    return group.actions.empty() ? std::vector<ActionGroup>{} : std::vector<ActionGroup>{group};
+  }
+
+  std::vector<ActionGroup> fusing() const {
+    ActionGroup group;
+    for (const InsideRef fuse : list_fuses(build_)) {
+      Action action{ActionType::lay_fuse};
+      action.fuse = fuse;
+      group.actions.push_back(action);
+    }
+    return group.actions.empty() ? std::vector<ActionGroup>{} : std::vector<ActionGroup>{group};
+  }
+
+  /// Ends at the battery: its live pole first, the earthed one last.
+  std::vector<ActionGroup> battery() const {
+    std::vector<ActionGroup> groups;
+    for (const Part& part : build_.parts) {
+      const auto source = std::find_if(part.insides.begin(), part.insides.end(), is_source);
+      if (source == part.insides.end()) continue;
+      ActionGroup group{part.label, {}};
+      for (const bool is_earthed : {false, true})
+        for (const TerminalId terminal : part.terminals)
+          if (is_earthed_pole(*source, terminal) == is_earthed) add_ends(group, terminal, Stage::battery);
+      if (!group.actions.empty()) groups.push_back(std::move(group));
+    }
+    return groups;
+  }
+
+  bool is_earthed_pole(const Inside& source, TerminalId terminal) const {
+    const std::size_t pole = build_.electrics.is_positive_earth ? 0 : 1;  // a source's nodes are {plus, minus}
+    return pole < source.nodes.size() && source.nodes[pole].terminal == build_.terminal(terminal).kind_terminal;
+  }
+
+  /// Places in order of zones: parts, then earths.
+  std::vector<ActionGroup> joining(Stage stage) const {
+    std::vector<ActionGroup> groups;
+    const auto add = [&](ActionGroup group) {
+      if (!group.actions.empty()) groups.push_back(std::move(group));
+    };
+    for (std::size_t z = 0; z < build_.zones.size(); ++z) {
+      const ZoneId zone{static_cast<std::int32_t>(z)};
+      for (const Part& part : build_.parts) {
+        if (part.zone != zone) continue;
+        ActionGroup group{part.label, {}};
+        for (const TerminalId terminal : part.terminals) add_ends(group, terminal, stage);
+        add(std::move(group));
+      }
+      for (const Earth& earth : build_.earths) {
+        if (earth.zone != zone) continue;
+        ActionGroup group{words_("called.earth", {{"id", earth.id}}) + (earth.label.empty() ? "" : ", " + earth.label),
+                          {}};
+        add_ends(group, earth.terminal, stage);
+        add(std::move(group));
+      }
+    }
+    return groups;
+  }
+
+  void add_ends(ActionGroup& group, TerminalId terminal, Stage stage) const {
+    for (std::size_t w = 0; w < build_.wires.size(); ++w) {
+      const Wire& wire = build_.wires[w];
+      const WireId id{static_cast<std::int32_t>(w)};
+      if ((wire.from != terminal && wire.to != terminal) || stage_of(id, terminal) != stage) continue;
+      Action action{ActionType::join_end};
+      action.wire = id;
+      action.terminal = terminal;
+      group.actions.push_back(action);
+    }
+  }
+
+  Stage stage_of(WireId id, TerminalId end) const {
+    if (is_at_battery(end)) return Stage::battery;
+    const Wire& wire = build_.wire(id);
+    if (is_earth(wire.from) || is_earth(wire.to)) return Stage::earths;
+    return is_unfused_supply(id) ? Stage::supply : Stage::signals;
+  }
+
+  bool is_earth(TerminalId id) const { return build_.terminal(id).owner == OwnerType::earth; }
+
+  bool is_at_battery(TerminalId id) const {
+    const Terminal& terminal = build_.terminal(id);
+    if (terminal.owner != OwnerType::part) return false;
+    const Part& part = build_.parts[static_cast<std::size_t>(terminal.owner_index)];
+    return std::any_of(part.insides.begin(), part.insides.end(), is_source);
+  }
+
+  /// Nothing opens when it is shorted: it is joined late, when all else is done.
+  bool is_unfused_supply(WireId id) const {
+    if (id.at() >= solved_.wire_loads.size()) return false;
+    const WireVerdict verdict = solved_.wire_loads[id.at()].verdict;
+    const Wire& wire = build_.wire(id);
+    return verdict == WireVerdict::unfused || verdict == WireVerdict::starter_cable || is_at_battery(wire.from) ||
+           is_at_battery(wire.to);
+  }
+
+  void add_author_steps(StagePlan& plan) const {
+    const std::string_view name = name_of(plan.stage);
+    if (name.empty()) return;
+    ActionGroup before, after;
+    for (const AuthorStep& step : build_.steps) {
+      Action action{ActionType::author};
+      action.text = step.text;
+      action.caution = step.caution;
+      if (step.before == name) before.actions.push_back(action);
+      if (step.after == name) after.actions.push_back(action);
+    }
+    if (!before.actions.empty()) plan.groups.insert(plan.groups.begin(), std::move(before));
+    if (!after.actions.empty()) plan.groups.push_back(std::move(after));
+  }
+
+  const SolvedBuild& solved_;
+  const Build& build_;
+  const Words& words_;
+};
+
+}  // namespace
+
+std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words) {
+  return Planner(solved, words).plan();
+}
+
+}  // namespace loomfolio
