@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A wire's end belongs to the battery's stage when it is at the battery; otherwise to the stage of its wire: earths
-// when the wire ends at an earth, supply when no fuse stands above it on the live side, else signals. Splices are made
-// on the bench, first.
+// when both its ends are joined to earth, supply when no fuse stands above it on the live side, else signals. Splices
+// are made on the bench, first.
 #include "sheets/assembly_plan.h"
 
 #include <algorithm>
 #include <array>
 
+#include "sheets/earth_net.h"
 #include "sheets/fuse_list.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -35,7 +36,8 @@ bool is_source(const Inside& inside) { return inside.type == InsideType::source;
 
 class Planner {
  public:
-  Planner(const SolvedBuild& solved, const Words& words) : solved_(solved), build_(solved.build), words_(words) {}
+  Planner(const SolvedBuild& solved, const Words& words)
+      : solved_(solved), build_(solved.build), words_(words), is_earthed_(find_earth_net(solved.build)) {}
 
   std::vector<StagePlan> plan() {
     std::vector<StagePlan> stages;
@@ -163,11 +165,9 @@ class Planner {
   Stage stage_of(WireId id, TerminalId end) const {
     if (is_at_battery(end)) return Stage::battery;
     const Wire& wire = build_.wire(id);
-    if (is_earth(wire.from) || is_earth(wire.to)) return Stage::earths;
+    if (is_earthed_[wire.from.at()] && is_earthed_[wire.to.at()]) return Stage::earths;
     return is_unfused_supply(id) ? Stage::supply : Stage::signals;
   }
-
-  bool is_earth(TerminalId id) const { return build_.terminal(id).owner == OwnerType::earth; }
 
   bool is_at_battery(TerminalId id) const {
     const Terminal& terminal = build_.terminal(id);
@@ -203,6 +203,7 @@ class Planner {
   const SolvedBuild& solved_;
   const Build& build_;
   const Words& words_;
+  std::vector<bool> is_earthed_;  ///< by TerminalId
 };
 
 }  // namespace

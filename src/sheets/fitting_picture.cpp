@@ -3,6 +3,7 @@
 // crimp, wire.
 #include "sheets/fitting_picture.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "sheets/names.h"
@@ -145,6 +146,36 @@ FittingShape fitting_shape(const Build& build, TerminalId id) {
       return FittingShape::ring;
   }
   return FittingShape::ring;
+}
+
+Block splice_picture(const std::vector<const Wire*>& left, const std::vector<const Wire*>& right, Millimetres width) {
+  constexpr Millimetres pitch(2.0), half(6.5), fan(4);
+  const std::size_t most = std::min<std::size_t>(6, std::max(left.size(), right.size()));
+  Block block{width, std::max(height, pitch * static_cast<double>(most) + Millimetres(1)), {}};
+  const Point centre{width / 2, block.height / 2};
+  const auto draw_side = [&](const std::vector<const Wire*>& wires, double sign) {
+    const std::size_t count = std::min<std::size_t>(wires.size(), 6);
+    for (std::size_t i = 0; i < count; ++i) {
+      const double place = static_cast<double>(i) - (static_cast<double>(count) - 1) / 2;
+      const Millimetres inner = centre.x + (half - Millimetres(2)) * sign, out = inner + (fan + Millimetres(2)) * sign;
+      const Millimetres end = sign > 0 ? width : Millimetres(0);
+      const Millimetres near_y = centre.y + Millimetres(place * 0.7), far_y = centre.y + pitch * place;
+      add_wire(block.items, std::vector<Point>{{inner, near_y}, {out, far_y}, {end, far_y}}, wires[i]->colour,
+               wire_width(wires[i]->area));
+    }
+  };
+  draw_side(left, -1);
+  draw_side(right, 1);
+  add_boxed_rect(block.items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)},
+                 look::band_dark, outline, Millimetres(1.6));
+  add_boxed_rect(block.items,
+                 {centre.x - Millimetres(4), centre.y - Millimetres(1.8), Millimetres(8), Millimetres(3.6)}, metal,
+                 outline, Millimetres(0.5));
+  for (const double x : {-2.6, 1.4})
+    add_boxed_rect(block.items,
+                   {centre.x + Millimetres(x), centre.y - Millimetres(1), Millimetres(1.2), Millimetres(2)}, dark_metal,
+                   outline, Millimetres(0.3));
+  return block;
 }
 
 Block fitting_picture(FittingShape shape, const Wire& wire, Millimetres width) {

@@ -2,6 +2,8 @@
 // A wire's end with its fitting, drawn small: what a person holds when a step is done.
 #pragma once
 
+#include <vector>
+
 #include "model/build.h"
 #include "sheets/draw.h"
 
@@ -16,5 +18,8 @@ FittingShape fitting_shape(const Build& build, TerminalId terminal);
 
 /// The fitting at the left, the wire leaving to the right; not to scale. 9 mm high.
 Block fitting_picture(FittingShape shape, const Wire& wire, Millimetres width);
+
+/// A splice with its wires leaving to both sides, at most six a side drawn.
+Block splice_picture(const std::vector<const Wire*>& left, const std::vector<const Wire*>& right, Millimetres width);
 
 }  // namespace loomfolio

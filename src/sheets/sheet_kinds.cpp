@@ -17,6 +17,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"fuses", SheetScope::each_variant, make_fuse_chart},
       {"earths", SheetScope::each_variant, make_earths},
       {"steps", SheetScope::each_variant, make_steps},
+      {"tests", SheetScope::each_variant, make_tests},
       {"parts", SheetScope::each_variant, make_parts_list},
       {"cuts", SheetScope::each_variant, make_cut_list},
       {"labels", SheetScope::each_variant, make_label_strips},

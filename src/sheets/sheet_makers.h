@@ -17,6 +17,7 @@ std::vector<Sheet> make_wire_table(const SheetContext& context);
 std::vector<Sheet> make_fuse_chart(const SheetContext& context);
 std::vector<Sheet> make_earths(const SheetContext& context);
 std::vector<Sheet> make_steps(const SheetContext& context);
+std::vector<Sheet> make_tests(const SheetContext& context);
 std::vector<Sheet> make_parts_list(const SheetContext& context);
 std::vector<Sheet> make_cut_list(const SheetContext& context);
 std::vector<Sheet> make_label_strips(const SheetContext& context);

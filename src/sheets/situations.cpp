@@ -1,37 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The situations: how the switches stand in each, what works then, and what the battery shows.
-#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
-#include "check/paths.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
+#include "sheets/setting_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 
 namespace loomfolio {
 namespace {
-
-std::string_view engine_key(EngineState engine) {
-  switch (engine) {
-    case EngineState::stopped:
-      return "situations.stopped";
-    case EngineState::cranking:
-      return "situations.cranking";
-    case EngineState::running:
-      return "situations.running";
-  }
-  return {};
-}
-
-/// 'Key switch: on'. Position names are words of the spec, written with hyphens.
-std::string setting_text(const Build& build, const Setting& setting) {
-  const Inside& element = inside_of(build, setting.actuator);
-  std::string position = element.positions[static_cast<std::size_t>(setting.position)].name;
-  std::replace(position.begin(), position.end(), '-', ' ');
-  return switch_name(build, setting.actuator) + ": " + position;
-}
 
 bool is_worth_listing(const Inside& inside) {
   return inside.type == InsideType::lamp || inside.type == InsideType::motor || inside.type == InsideType::load ||

@@ -20,7 +20,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres number_width(11), box_size(4.2), text_x(19), picture_width(44), row_pad(1.3), least_row(9.5);
+constexpr Millimetres number_width(13), box_size(4.2), text_x(21), picture_width(44), row_pad(1.3), least_row(9.5);
 
 std::string stage_key(Stage stage) {
   switch (stage) {
@@ -116,10 +116,12 @@ class StepWriter {
     const Wire& wire = build_.wire(id);
     const FittingShape shape = fitting_shape(build_, terminal);
     const std::string mark = terminal_mark(build_, terminal);
+    const std::string owner = owner_name(build_, terminal, words_);
     const Places places{{"wire", wire.id},
                         {"colour", wire.colour.text()},
-                        {"part", owner_name(build_, terminal, words_)},
-                        {"terminal", mark}};
+                        {"part", owner},
+                        {"terminal", mark},
+                        {"place", mark.empty() ? owner : owner + "\u00a0" + mark}};
     return {sentence(join_key(shape), places), torque_note(terminal), fitting_picture(shape, wire, picture_width)};
   }
 
@@ -137,9 +139,14 @@ class StepWriter {
                          {{"id", splice.id}, {"left", list_wires(sides.left)}, {"right", list_wires(sides.right)}}),
                 splice.note,
                 {}};
-    const std::vector<WireId>& any = sides.left.empty() ? sides.right : sides.left;
-    if (!any.empty()) shown.picture = fitting_picture(FittingShape::splice, build_.wire(any.front()), picture_width);
+    shown.picture = splice_picture(wires_of(sides.left), wires_of(sides.right), picture_width);
     return shown;
+  }
+
+  std::vector<const Wire*> wires_of(const std::vector<WireId>& ids) const {
+    std::vector<const Wire*> wires;
+    for (const WireId id : ids) wires.push_back(&build_.wire(id));
+    return wires;
   }
 
   std::string list_wires(const std::vector<WireId>& wires) const {
@@ -218,8 +225,9 @@ class StepPages {
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
     if (words_.has(key + "_hazard")) {
       const Signal signal = plan.stage == Stage::fuses ? Signal::notice : Signal::warning;
-      flow_.add(make_panel(panel_from_words(words_, signal, key, pole_names(context_.build(), words_)), flow_.width(),
-                           words_, flow_.setting()),
+      auto values = pole_names(context_.build(), words_);
+      values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests"));
+      flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
                 look::gutter);
     }
     for (const ActionGroup& group : plan.groups) add_group(group);

@@ -49,9 +49,9 @@ void check_texts(const Sheet& sheet) {
     const bool is_on_paper = rect.x.number() >= 4 && rect.y.number() >= 4 &&
                              rect.right() <= sheet.width - Millimetres(4) &&
                              rect.bottom() <= sheet.height - Millimetres(4);
-    CHECK_MESSAGE(is_on_paper, boxes[i].text << " is off the page");
+    if (!is_on_paper) FAIL_CHECK(boxes[i].text << " is off the page");
     for (std::size_t k = i + 1; k < boxes.size() && boxes[k].rect.x < rect.right(); ++k)
-      CHECK_MESSAGE(!overlaps(rect, boxes[k].rect), boxes[i].text << " lies on " << boxes[k].text);
+      if (overlaps(rect, boxes[k].rect)) FAIL_CHECK(boxes[i].text << " lies on " << boxes[k].text);
   }
 }
 

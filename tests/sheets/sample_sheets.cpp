@@ -39,8 +39,11 @@ SampleFolio::SampleFolio(const std::string& name, const std::string& paper, cons
   const auto papers = choose_papers(library.papers, paper.empty() ? document.paper : paper);
   if (!papers) return;
   papers_ = *papers;
-  FolioInput input{project_, {}, words_, papers_.text, papers_.drawing, measure};
-  for (const Build& build : project_.builds) input.builds.push_back({build, solve_all(build)});
+  for (const Build& build : project_.builds) {
+    solved_.push_back({build, solve_all(build)});
+    solved_.back().wire_loads = find_wire_loads(build, solved_.back().solutions);
+  }
+  const FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
   composed_ = compose_with_report(input);
 }
 

@@ -20,11 +20,14 @@ class SampleFolio {
   const Composed& composed() const { return composed_; }
   const PaperPair& papers() const { return papers_; }
   const Words& words() const { return words_; }
+  /// The builds with their solutions and wire loads.
+  const std::vector<SolvedBuild>& solved() const { return solved_; }
 
  private:
   Project project_;
   Words words_;
   PaperPair papers_;
+  std::vector<SolvedBuild> solved_;
   Composed composed_;
 };
 

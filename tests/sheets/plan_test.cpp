@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+// The order of assembly and the readings of the tests, over all samples.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <map>
+
+#include "sheets/assembly_plan.h"
+#include "sheets/earth_net.h"
+#include "sheets/fuse_list.h"
+#include "sheets/readings.h"
+#include "sheets/sample_sheets.h"
+
+using namespace loomfolio;
+
+namespace {
+
+const FixedTextMeasure fixed_face;
+
+std::vector<Action> actions_in_order(const std::vector<StagePlan>& plan) {
+  std::vector<Action> actions;
+  for (const StagePlan& stage : plan)
+    for (const ActionGroup& group : stage.groups)
+      for (const Action& action : group.actions) actions.push_back(action);
+  return actions;
+}
+
+}  // namespace
+
+TEST_CASE("every wire end is joined once, every part fitted, every fuse laid out, every splice made") {
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    for (const SolvedBuild& solved : sample.solved()) {
+      const Build& build = solved.build;
+      std::map<std::pair<int, int>, int> ends;
+      std::size_t mounted = 0, spliced = 0, fuses = 0;
+      for (const Action& action : actions_in_order(plan_assembly(solved, sample.words()))) {
+        if (action.type == ActionType::join_end) ++ends[{action.wire.index, action.terminal.index}];
+        if (action.type == ActionType::mount) ++mounted;
+        if (action.type == ActionType::make_splice) ++spliced;
+        if (action.type == ActionType::lay_fuse) ++fuses;
+      }
+      CHECK(mounted == build.parts.size());
+      CHECK(spliced == build.splices.size());
+      CHECK(fuses == list_fuses(build).size());
+      for (std::size_t w = 0; w < build.wires.size(); ++w)
+        for (const TerminalId end : {build.wires[w].from, build.wires[w].to}) {
+          // Ends in splices are joined where the splice is made.
+          const int wanted = build.terminal(end).owner == OwnerType::splice ? 0 : 1;
+          CHECK(ends[{static_cast<int>(w), end.index}] == wanted);
+        }
+    }
+  }
+}
+
+TEST_CASE("the battery comes last, and its earthed pole last of all") {
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    for (const SolvedBuild& solved : sample.solved()) {
+      const std::vector<StagePlan> plan = plan_assembly(solved, sample.words());
+      REQUIRE_FALSE(plan.empty());
+      CHECK(plan.back().stage == Stage::battery);
+      const std::vector<bool> is_earthed = find_earth_net(solved.build);
+      bool has_met_earthed = false;
+      for (const ActionGroup& group : plan.back().groups)
+        for (const Action& action : group.actions) {
+          if (action.type != ActionType::join_end) continue;
+          const bool is_earthed_pole = is_earthed[action.terminal.at()];
+          const bool live_after_earthed = has_met_earthed && !is_earthed_pole;
+          CHECK_FALSE(live_after_earthed);
+          has_met_earthed = has_met_earthed || is_earthed_pole;
+        }
+    }
+  }
+}
+
+TEST_CASE("each consumer is measured where it first works, with a figure, and nowhere twice in the same state") {
+  const SampleFolio sample("street-single", "", fixed_face);
+  REQUIRE(sample.solved().size() == 1);
+  const std::vector<SituationReadings> all = find_readings(sample.solved().front());
+  CHECK(all.size() == sample.solved().front().build.situations.size());
+  std::map<std::pair<InsideRef, Expected>, int> seen;
+  std::size_t count = 0;
+  for (const SituationReadings& readings : all)
+    for (const ExpectedReading& reading : readings.readings) {
+      ++count;
+      CHECK(++seen[{reading.consumer, reading.state}] == 1);
+      CHECK(reading.state != Expected::off);
+      CHECK(std::isfinite(reading.feed_volts.number()));
+      if (reading.back.is_set()) CHECK(std::abs(reading.feed_volts.number()) >= std::abs(reading.back_volts.number()));
+    }
+  CHECK(count > 15);
+}
+
+TEST_CASE("the tolerance follows the machine's voltage") {
+  Electrics electrics;
+  CHECK(reading_tolerance(electrics).number() == doctest::Approx(0.3));
+  electrics.nominal = Volts(6);
+  CHECK(reading_tolerance(electrics).number() == doctest::Approx(0.15));
+}
