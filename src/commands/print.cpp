@@ -137,6 +137,13 @@ bool write_pictures(const Folio& folio, const std::string& output, Form form, co
   return true;
 }
 
+int refuse(const Proof& proof, Surroundings& surroundings) {
+  report_findings(proof, surroundings);
+  surroundings.err << "loomfolio: nothing printed\n";
+  if (!proof.solutions.empty()) surroundings.err << "hint: --draft prints all the same and marks every sheet\n";
+  return 1;
+}
+
 }  // namespace
 
 int run_print(const Request& request, Surroundings& surroundings) {
@@ -151,12 +158,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
   auto proof = prove_spec(request, surroundings);
   if (!proof) return 2;
   const bool may_print = !proof->solutions.empty() && (request.is_draft || !has_errors(proof->diagnostics));
-  if (!may_print) {
-    report_findings(*proof, surroundings);
-    surroundings.err << "loomfolio: nothing printed\n";
-    if (!proof->solutions.empty()) surroundings.err << "hint: --draft prints all the same and marks every sheet\n";
-    return 1;
-  }
+  if (!may_print) return refuse(*proof, surroundings);
   if (has_wrong_wish(request, *proof, surroundings)) return 2;
   apply_wishes(request, proof->project);
 
@@ -180,6 +182,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
   if (!choose_sheets(request, folio, surroundings)) return 2;
   find_missing_glyphs(folio, fonts, *proof, proof->diagnostics);
   sort_diagnostics(proof->diagnostics);
+  if (!request.is_draft && has_errors(proof->diagnostics)) return refuse(*proof, surroundings);
 
   progress.step("writing");
   const bool is_written = *form == Form::pdf
