@@ -57,6 +57,10 @@ inline constexpr TextStyle group_label{FaceName::sans, Weight::bold, 8};
 inline constexpr Millimetres gutter{4}, paragraph_gap{2}, block_gap{5}, heading_gap{7};
 inline constexpr Millimetres cell_pad{1.1}, column_gap{3}, group_space{3}, picture_gap{1.6};
 
+// Diagrams.
+inline constexpr TextStyle zone_name{FaceName::sans, Weight::bold, 7.5};
+inline constexpr TextStyle flag{FaceName::sans, Weight::bold, 7};
+
 // Signal words: safety colours as ANSI Z535.1 names them; the values are those of the RAL tones that ISO 3864 lists.
 inline constexpr Colour safety_red{0x9b, 0x24, 0x23}, safety_orange{0xe8, 0x7a, 0x1e}, safety_yellow{0xf9, 0xa8, 0x00};
 inline constexpr Colour safety_blue{0x00, 0x53, 0x87};

@@ -1,0 +1,301 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/diagram_graph.h"
+
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+#include "sheets/diagram_part.h"
+#include "sheets/diagram_views.h"
+#include "sheets/wire_look.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Grid tag_pad = 60, flag_stub = 300, flag_line = 290, flag_width = 1000;
+constexpr Grid earth_width = 1500, earth_symbol = 350, earth_line = 270, splice_height = 250;
+
+struct Maker {
+  const GraphRequest& request;
+  std::vector<TerminalUse> uses;
+  DiagramGraph made;
+  std::map<int, int> zones;  ///< of the build -> of the graph
+  struct End { int box = -1, terminal = -1; };
+  std::map<std::pair<std::size_t, int>, End> ends;  ///< (wire of the plan, 0 from / 1 to) -> its end in the graph
+
+  const Build& build() const { return request.build; }
+  const DiagramPlan& plan() const { return request.plans[request.diagram]; }
+};
+
+BoxRole role_of(const Kind& kind) {
+  if (kind.is_connector) return BoxRole::connector;
+  const bool has_coil =
+      std::any_of(kind.insides.begin(), kind.insides.end(), [](const Inside& i) { return i.type == InsideType::coil || i.flashes; });
+  if (kind.group == "supply") return BoxRole::supply;
+  if (kind.group == "protection") return BoxRole::fuse;
+  if (has_coil) return BoxRole::relay;
+  if (kind.group == "control") return BoxRole::control;
+  if (kind.group == "switching") {
+    const bool is_sensor = std::any_of(kind.insides.begin(), kind.insides.end(), [](const Inside& i) {
+      return i.worked_by == "gear" || i.worked_by == "pressure" || i.worked_by == "stand";
+    });
+    return is_sensor ? BoxRole::sensor : BoxRole::switching;
+  }
+  return kind.group == "charging" ? BoxRole::control : BoxRole::load;
+}
+
+/// Zones that something on the diagram stands in, from the front.
+void make_zones(Maker& maker) {
+  std::vector<int> found;
+  for (WireId id : maker.plan().wires)
+    for (TerminalId end : {maker.build().wire(id).from, maker.build().wire(id).to})
+      if (maker.build().terminal(end).owner != OwnerType::earth) found.push_back(zone_of(maker.build(), end).index);
+  std::sort(found.begin(), found.end(), [&](int a, int b) {
+    const Zone &za = maker.build().zones[static_cast<std::size_t>(a)], &zb = maker.build().zones[static_cast<std::size_t>(b)];
+    return std::pair(za.place, a) < std::pair(zb.place, b);
+  });
+  found.erase(std::unique(found.begin(), found.end()), found.end());
+  for (int zone : found) {
+    maker.zones.emplace(zone, static_cast<int>(maker.made.graph.zones.size()));
+    maker.made.graph.zones.push_back({maker.build().zones[static_cast<std::size_t>(zone)].label});
+  }
+}
+
+int zone_in_graph(const Maker& maker, TerminalId terminal) {
+  const auto found = maker.zones.find(zone_of(maker.build(), terminal).index);
+  return found == maker.zones.end() ? 0 : found->second;
+}
+
+TerminalId far_end(const Wire& wire, TerminalId here) { return wire.from == here ? wire.to : wire.from; }
+
+/// Wires at a terminal in the order of what they lead to, from the front of the machine.
+std::vector<std::size_t> in_order(const Maker& maker, TerminalId terminal) {
+  std::vector<std::size_t> wires = maker.uses[terminal.at()].wires;
+  const auto place = [&](std::size_t w) {
+    const TerminalId far = far_end(maker.build().wire(maker.plan().wires[w]), terminal);
+    const bool is_earth = maker.build().terminal(far).owner == OwnerType::earth;
+    return std::pair(is_earth ? zone_in_graph(maker, terminal) : zone_in_graph(maker, far), w);
+  };
+  std::stable_sort(wires.begin(), wires.end(), [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
+  return wires;
+}
+
+void note_end(Maker& maker, std::size_t wire, TerminalId terminal, Maker::End end) {
+  const Wire& w = maker.build().wire(maker.plan().wires[wire]);
+  const int which = w.from == terminal ? 0 : 1;
+  // A wire from a terminal to itself has both ends here.
+  if (which == 0 && maker.ends.count({wire, 0}) != 0) maker.ends[{wire, 1}] = end;
+  else maker.ends[{wire, which}] = end;
+}
+
+PartDrawing draw_for(const Maker& maker, PartId id) {
+  const Part& part = maker.build().part(id);
+  InsideRequest inside{maker.build(), id, maker.request.measure, {}, inside_styles()};
+  for (TerminalId terminal : part.terminals) {
+    const TerminalUse& use = maker.uses[terminal.at()];
+    const int ends = static_cast<int>(use.wires.size()) + (use.elsewhere.empty() ? 0 : 1);
+    inside.ends.push_back(use.is_shown ? ends : -1);
+  }
+  return draw_inside(inside);
+}
+
+/// How far flags reach out of the body on each side.
+GridBox flag_room(const std::vector<Flag>& flags) {
+  GridBox room;
+  for (const Flag& flag : flags) {
+    const Grid lines = static_cast<Grid>(flag.diagrams.size()) * flag_line;
+    switch (flag.side) {
+      case Side::top: room.y0 = std::max(room.y0, flag_stub + lines); break;
+      case Side::bottom: room.y1 = std::max(room.y1, flag_stub + lines); break;
+      case Side::left: room.x0 = std::max(room.x0, flag_stub + flag_width); break;
+      case Side::right: room.x1 = std::max(room.x1, flag_stub + flag_width); break;
+    }
+  }
+  return {(room.x0 + 249) / 250 * 250, (room.y0 + 249) / 250 * 250, (room.x1 + 249) / 250 * 250, (room.y1 + 249) / 250 * 250};
+}
+
+GridPoint on_box(GridPoint tap, Side side, const GridBox& body, Grid width, Grid height) {
+  const GridPoint p{tap.x + body.x0, tap.y + body.y0};
+  switch (side) {
+    case Side::top: return {p.x, 0};
+    case Side::bottom: return {p.x, height};
+    case Side::left: return {0, p.y};
+    case Side::right: return {width, p.y};
+  }
+  return p;
+}
+
+void add_part(Maker& maker, PartId id) {
+  const Part& part = maker.build().part(id);
+  DiagramBox box;
+  box.index = id.index;
+  box.drawing = draw_for(maker, id);
+  GraphBox graph_box;
+  graph_box.name = "part " + part.id;
+  graph_box.role = role_of(maker.build().kind_of(part));
+  graph_box.may_mirror = box.drawing.may_mirror;
+  graph_box.zone = maker.zones.at(part.zone.index);
+  const auto number = static_cast<int>(maker.made.boxes.size());
+  struct Tap { std::size_t wire; TerminalId terminal; GridPoint at; Side side; };
+  std::vector<Tap> taps;
+  for (const PlacedTerminal& placed : box.drawing.terminals) {
+    const TerminalId terminal = part.terminals[static_cast<std::size_t>(placed.terminal)];
+    const std::vector<std::size_t> wires = in_order(maker, terminal);
+    for (std::size_t i = 0; i < wires.size(); ++i) taps.push_back({wires[i], terminal, placed.taps[i], placed.side});
+    if (!maker.uses[terminal.at()].elsewhere.empty())
+      box.flags.push_back({terminal, placed.taps[wires.size()], placed.side, maker.uses[terminal.at()].elsewhere});
+  }
+  const GridBox room = flag_room(box.flags);
+  box.body = {room.x0, room.y0, room.x0 + box.drawing.width, room.y0 + box.drawing.height};
+  graph_box.width = box.body.x1 + room.x1;
+  graph_box.height = box.body.y1 + room.y1;
+  for (const Tap& tap : taps) {
+    note_end(maker, tap.wire, tap.terminal, {number, static_cast<int>(graph_box.terminals.size())});
+    graph_box.terminals.push_back({maker.build().terminal(tap.terminal).name, tap.side,
+                                   on_box(tap.at, tap.side, box.body, graph_box.width, graph_box.height)});
+  }
+  maker.made.graph.boxes.push_back(std::move(graph_box));
+  maker.made.boxes.push_back(std::move(box));
+}
+
+/// A bar: what comes in stands above it, what goes out below.
+void add_splice(Maker& maker, int index) {
+  const Splice& splice = maker.build().splices[static_cast<std::size_t>(index)];
+  const TerminalUse& use = maker.uses[splice.terminal.at()];
+  DiagramBox box;
+  box.content = BoxContent::splice;
+  box.index = index;
+  std::vector<std::size_t> above, below;
+  for (std::size_t wire : in_order(maker, splice.terminal))
+    (maker.build().wire(maker.plan().wires[wire]).to == splice.terminal ? above : below).push_back(wire);
+  const auto most = static_cast<Grid>(std::max({above.size(), below.size(), std::size_t{1}}));
+  const Grid bar = most * 2 * module;
+  const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 100;
+  GraphBox graph_box;
+  graph_box.name = "splice " + splice.id;
+  graph_box.role = BoxRole::splice;
+  graph_box.zone = maker.zones.at(splice.zone.index);
+  if (!use.elsewhere.empty()) box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere});
+  const auto flag_lines = static_cast<Grid>(use.elsewhere.size());
+  const Grid words = std::max(name + (use.elsewhere.empty() ? 0 : flag_width), Grid{0});
+  graph_box.width = (bar + words + module - 1) / module * module;
+  graph_box.height = splice_height + std::max<Grid>(0, flag_lines - 1) * module;
+  box.body = {0, 0, bar, graph_box.height};
+  const auto number = static_cast<int>(maker.made.boxes.size());
+  const auto put = [&](const std::vector<std::size_t>& wires, Side side) {
+    for (std::size_t i = 0; i < wires.size(); ++i) {
+      const Grid x = bar / 2 + (2 * static_cast<Grid>(i) - static_cast<Grid>(wires.size()) + 1) * module;
+      note_end(maker, wires[i], splice.terminal, {number, static_cast<int>(graph_box.terminals.size())});
+      graph_box.terminals.push_back({splice.id, side, {x, side == Side::top ? 0 : graph_box.height}});
+    }
+  };
+  put(above, Side::top);
+  put(below, Side::bottom);
+  maker.made.graph.boxes.push_back(std::move(graph_box));
+  maker.made.boxes.push_back(std::move(box));
+}
+
+/// Words in lines of at most `room`, two lines at most; the last is cut short when there are more.
+std::vector<std::string> wrap(const std::string& text, const TextMeasure& measure, Grid room) {
+  std::vector<std::string> lines;
+  for (const std::string& word : split(text, ' ')) {
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    if (!lines.empty() && to_grid_up(measure.measure(longer, look::least).width) <= room) lines.back() = longer;
+    else lines.push_back(word);
+  }
+  return lines;
+}
+
+/// An earth symbol for one wire end, near what it earths.
+void add_earth(Maker& maker, std::size_t wire, TerminalId terminal) {
+  const int index = maker.build().terminal(terminal).owner_index;
+  const Earth& earth = maker.build().earths[static_cast<std::size_t>(index)];
+  const TerminalId far = far_end(maker.build().wire(maker.plan().wires[wire]), terminal);
+  DiagramBox box;
+  box.content = BoxContent::earth;
+  box.index = index;
+  box.lines = wrap(earth.label, maker.request.measure, 2 * earth_width);
+  Grid widest = to_grid_up(maker.request.measure.measure(earth.id, look::terminal_name).width);
+  for (const std::string& line : box.lines) widest = std::max(widest, to_grid_up(maker.request.measure.measure(line, look::least).width));
+  GraphBox graph_box;
+  graph_box.name = "earth " + earth.id + " of wire " + maker.build().wire(maker.plan().wires[wire]).id;
+  graph_box.role = BoxRole::earth;
+  graph_box.zone = maker.build().terminal(far).owner == OwnerType::earth ? 0 : zone_in_graph(maker, far);
+  graph_box.width = std::max<Grid>(earth_width / 2, (widest + 2 * module - 1) / (2 * module) * 2 * module);
+  graph_box.height = (earth_symbol + earth_line * (1 + static_cast<Grid>(box.lines.size())) + 60 + module - 1) / module * module;
+  graph_box.terminals.push_back({earth.id, Side::top, {graph_box.width / 2 / module * module, 0}});
+  box.body = {0, 0, graph_box.width, graph_box.height};
+  note_end(maker, wire, terminal, {static_cast<int>(maker.made.boxes.size()), 0});
+  maker.made.graph.boxes.push_back(std::move(graph_box));
+  maker.made.boxes.push_back(std::move(box));
+}
+
+void add_boxes(Maker& maker) {
+  const Build& build = maker.build();
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const auto& terminals = build.parts[p].terminals;
+    if (std::any_of(terminals.begin(), terminals.end(), [&](TerminalId t) { return !maker.uses[t.at()].wires.empty(); }))
+      add_part(maker, PartId{static_cast<std::int32_t>(p)});
+  }
+  for (std::size_t s = 0; s < build.splices.size(); ++s)
+    if (!maker.uses[build.splices[s].terminal.at()].wires.empty()) add_splice(maker, static_cast<int>(s));
+  for (std::size_t w = 0; w < maker.plan().wires.size(); ++w)
+    for (TerminalId end : {build.wire(maker.plan().wires[w]).from, build.wire(maker.plan().wires[w]).to})
+      if (build.terminal(end).owner == OwnerType::earth) add_earth(maker, w, end);
+}
+
+void add_wires(Maker& maker) {
+  const Build& build = maker.build();
+  for (std::size_t w = 0; w < maker.plan().wires.size(); ++w) {
+    const Wire& wire = build.wire(maker.plan().wires[w]);
+    const auto from = maker.ends.find({w, 0}), to = maker.ends.find({w, 1});
+    if (from == maker.ends.end() || to == maker.ends.end()) continue;
+    const WireLabel label = label_of(wire, maker.request.measure);
+    GraphWire graph_wire;
+    graph_wire.name = wire.id;
+    graph_wire.from_box = from->second.box;
+    graph_wire.from_terminal = from->second.terminal;
+    graph_wire.to_box = to->second.box;
+    graph_wire.to_terminal = to->second.terminal;
+    // Each wire has taps of its own, so wires never share a line, be they one net or not: on the machine they do not
+    // either, and each shows its own colours from end to end.
+    graph_wire.net = static_cast<int>(maker.made.graph.wires.size());
+    graph_wire.pen = to_grid(wire_width(wire.area));
+    graph_wire.label_width = label.width;
+    graph_wire.label_height = label.height;
+    graph_wire.bundle = wire.cable.empty() ? std::to_string(std::min(graph_wire.from_box, graph_wire.to_box)) + "-" +
+                                                 std::to_string(std::max(graph_wire.from_box, graph_wire.to_box))
+                                           : wire.cable;
+    maker.made.graph.wires.push_back(std::move(graph_wire));
+    maker.made.wires.push_back(maker.plan().wires[w]);
+    maker.made.labels.push_back(label);
+  }
+}
+
+}  // namespace
+
+WireLabel label_of(const Wire& wire, const TextMeasure& measure) {
+  WireLabel label;
+  label.number = wire.id;
+  std::string size = wire.is_auto_size && wire.area.number() <= 0 ? std::string() : print_size(wire);
+  if (size.ends_with(" mm2")) size.resize(size.size() - 4);
+  label.code = wire.colour.text() + (size.empty() ? "" : " " + size);
+  const TextSize number = measure.measure(label.number, look::wire_number), code = measure.measure(" " + label.code, look::wire_code);
+  label.number_width = to_grid_up(number.width);
+  label.width = label.number_width + to_grid_up(code.width) + 2 * tag_pad;
+  label.height = to_grid_up(number.ascent + number.descent);
+  return label;
+}
+
+DiagramGraph make_diagram_graph(const GraphRequest& request) {
+  Maker maker{request, find_uses(request), {}, {}, {}};
+  maker.made.graph.name = "diagram " + std::to_string(request.diagram);
+  maker.made.graph.wished_width = request.wished_width;
+  maker.made.graph.wished_height = request.wished_height;
+  make_zones(maker);
+  add_boxes(maker);
+  add_wires(maker);
+  return std::move(maker.made);
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/diagram_wire.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loomfolio {
+namespace {
+
+constexpr Grid bend_radius = 120, hop_clear = 45;
+constexpr double round = 0.5522847498;  // reach of the controls of a quarter circle
+
+/// The thickest pen among upright stretches that pass the hop.
+Grid pen_under(const Graph& graph, const Laid& laid, std::size_t wire, const Hop& hop) {
+  Grid pen = 0;
+  for (std::size_t other = 0; other < laid.courses.size(); ++other) {
+    if (other == wire) continue;
+    const auto& points = laid.courses[other].points;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+      const GridPoint a = std::min(points[i - 1], points[i]), b = std::max(points[i - 1], points[i]);
+      if (a.x == b.x && std::abs(a.x - hop.at.x) <= hop.half && hop.at.y > a.y && hop.at.y < b.y)
+        pen = std::max(pen, graph.wires[other].pen);
+    }
+  }
+  return pen;
+}
+
+struct PathMaker {
+  Point origin;
+  std::vector<PathPiece> path;
+
+  Point place(double x, double y) const { return {origin.x + Millimetres(x / 100), origin.y + Millimetres(y / 100)}; }
+  void line(double x, double y) { path.push_back(PathLine{place(x, y)}); }
+  void curve(double x1, double y1, double x2, double y2, double x, double y) {
+    path.push_back(PathCurve{place(x1, y1), place(x2, y2), place(x, y)});
+  }
+};
+
+/// Up, across and down again; `way` is 1 to the right, -1 to the left.
+void add_hop(PathMaker& maker, const DrawnHop& hop, double way) {
+  const double y = hop.at.y, rise = hop.rise, x0 = hop.at.x - way * hop.half, x1 = hop.at.x + way * hop.half;
+  const double corner = std::min<double>(rise, hop.half);
+  maker.line(x0, y);
+  maker.curve(x0, y - rise * round, x0 + way * corner * (1 - round), y - rise, x0 + way * corner, y - rise);
+  maker.line(x1 - way * corner, y - rise);
+  maker.curve(x1 - way * corner * (1 - round), y - rise, x1, y - rise * round, x1, y);
+}
+
+void add_stretch(PathMaker& maker, const WireCourse& course, GridPoint from, GridPoint to) {
+  if (from.y != to.y) return;
+  std::vector<DrawnHop> hops;
+  for (const DrawnHop& hop : course.hops)
+    if (hop.at.y == from.y && hop.at.x > std::min(from.x, to.x) && hop.at.x < std::max(from.x, to.x)) hops.push_back(hop);
+  std::sort(hops.begin(), hops.end(), [](const DrawnHop& a, const DrawnHop& b) { return a.at.x < b.at.x; });
+  if (to.x < from.x) std::reverse(hops.begin(), hops.end());
+  for (const DrawnHop& hop : hops) add_hop(maker, hop, to.x > from.x ? 1 : -1);
+}
+
+Grid length_of(GridPoint a, GridPoint b) { return std::abs(a.x - b.x) + std::abs(a.y - b.y); }
+
+GridPoint toward(GridPoint from, GridPoint to, Grid by) {
+  const Grid length = std::max<Grid>(length_of(from, to), 1);
+  return {from.x + (to.x - from.x) * by / length, from.y + (to.y - from.y) * by / length};
+}
+
+}  // namespace
+
+WireCourse course_of(const Graph& graph, const Laid& laid, std::size_t wire) {
+  WireCourse course{laid.courses[wire].points, {}};
+  for (const Hop& hop : laid.courses[wire].hops) {
+    const Grid under = pen_under(graph, laid, wire, hop), own = graph.wires[wire].pen;
+    const Grid rise = std::max<Grid>(100, (under + own) / 2 + hop_clear);
+    course.hops.push_back({hop.at, std::max(hop.half, rise), rise});
+  }
+  return course;
+}
+
+std::vector<PathPiece> path_of(const WireCourse& course, Point origin) {
+  PathMaker maker{origin, {}};
+  const auto& points = course.points;
+  if (points.empty()) return {};
+  maker.path.push_back(PathMove{maker.place(points[0].x, points[0].y)});
+  GridPoint at = points[0];
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const GridPoint corner = points[i];
+    if (i + 1 == points.size()) {
+      add_stretch(maker, course, at, corner);
+      maker.line(corner.x, corner.y);
+      break;
+    }
+    const GridPoint next = points[i + 1];
+    const Grid radius = std::min({bend_radius, length_of(points[i - 1], corner) / 2, length_of(corner, next) / 2});
+    const GridPoint before = toward(corner, points[i - 1], radius), after = toward(corner, next, radius);
+    add_stretch(maker, course, at, before);
+    maker.line(before.x, before.y);
+    const auto mix = [](Grid a, Grid b) { return a + (b - a) * round; };
+    maker.curve(mix(before.x, corner.x), mix(before.y, corner.y), mix(after.x, corner.x), mix(after.y, corner.y), after.x, after.y);
+    at = after;
+  }
+  return maker.path;
+}
+
+}  // namespace loomfolio
