@@ -42,7 +42,7 @@ void colour_fuses(Block& drawing, const Part& part, const Face& face, int scale,
   const Millimetres shift = look::part_line / 2;  // as draw_face leaves room for its outline
   for (std::size_t i = 0; i < bars.size(); ++i) {
     const auto colour =
-        is_used[i] && fuses[i]->rating ? fuse_colour(fuses[i]->family, *fuses[i]->rating) : std::nullopt;
+        is_used[i] && fuses[i]->rating ? fuse_paint(fuses[i]->family, *fuses[i]->rating) : std::nullopt;
     const FaceShape& bar = *bars[i];
     const Rect rect{bar.points[0].x / scale + shift, bar.points[0].y / scale + shift, bar.width / scale,
                     bar.height / scale};

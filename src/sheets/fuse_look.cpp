@@ -11,7 +11,7 @@ namespace {
 
 struct RatingColour {
   double amperes;
-  FuseColour colour;
+  FusePaint colour;
 };
 
 constexpr Colour dark = look::ink, light = look::paper;
@@ -54,7 +54,7 @@ const Pen outline{look::ink, look::line};
 constexpr Colour metal{0xc9, 0xca, 0xcc};
 
 template <std::size_t n>
-std::optional<FuseColour> find_colour(const std::array<RatingColour, n>& colours, Amperes rating) {
+std::optional<FusePaint> find_colour(const std::array<RatingColour, n>& colours, Amperes rating) {
   for (const RatingColour& entry : colours)
     if (std::abs(entry.amperes - rating.number()) < 0.01) return entry.colour;
   return std::nullopt;
@@ -62,7 +62,7 @@ std::optional<FuseColour> find_colour(const std::array<RatingColour, n>& colours
 
 bool is_blade(std::string_view family) { return family.starts_with("blade"); }
 
-Block blade_body(const FuseColour& colour, const std::string& rating) {
+Block blade_body(const FusePaint& colour, const std::string& rating) {
   Block block{Millimetres(9.4), Millimetres(9.6), {}};
   const auto box = [](double x, double y, double w, double h) {
     return Rect{Millimetres(x), Millimetres(y), Millimetres(w), Millimetres(h)};
@@ -105,14 +105,14 @@ Block strip_body(const std::string& rating) {
 
 }  // namespace
 
-std::optional<FuseColour> fuse_colour(std::string_view family, Amperes rating) {
+std::optional<FusePaint> fuse_paint(std::string_view family, Amperes rating) {
   if (family == "blade_maxi") return find_colour(maxi_colours, rating);
   if (is_blade(family)) return find_colour(blade_colours, rating);
   return std::nullopt;
 }
 
 std::string fuse_colour_name(std::string_view family, Amperes rating, const Words& words) {
-  const std::optional<FuseColour> colour = fuse_colour(family, rating);
+  const std::optional<FusePaint> colour = fuse_paint(family, rating);
   return colour ? words(colour->key) : std::string();
 }
 
@@ -124,8 +124,8 @@ std::string fuse_family_name(std::string_view family, const Words& words) {
 Block fuse_body(std::string_view family, Amperes rating) {
   const std::string number = shortest(rating.number(), 1);
   if (is_blade(family) || family.empty()) {
-    const FuseColour uncoded{look::paper, look::ink, {}};
-    return blade_body(fuse_colour(family, rating).value_or(uncoded), number);
+    const FusePaint uncoded{look::paper, look::ink, {}};
+    return blade_body(fuse_paint(family, rating).value_or(uncoded), number);
   }
   return family.starts_with("glass") ? tube_body(number) : strip_body(number);
 }

@@ -13,7 +13,7 @@
 namespace loomfolio {
 
 /// The body colour of a blade fuse and what it is called.
-struct FuseColour {
+struct FusePaint {
   Colour body;
   Colour letters;        ///< dark or light, whichever reads on the body
   std::string_view key;  ///< word: fuse_colour.red
@@ -21,7 +21,7 @@ struct FuseColour {
 
 /// Colours by rating of ISO 8820-3 blades (types C and F; type E where the family is blade_maxi). Nothing for other
 /// families and for ratings that have no colour.
-std::optional<FuseColour> fuse_colour(std::string_view family, Amperes rating);
+std::optional<FusePaint> fuse_paint(std::string_view family, Amperes rating);
 
 /// 'red'; empty when the family is not coded by colour.
 std::string fuse_colour_name(std::string_view family, Amperes rating, const Words& words);
