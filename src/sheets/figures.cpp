@@ -2,7 +2,6 @@
 #include "sheets/figures.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace loomfolio {
 namespace {
@@ -31,41 +30,55 @@ PartId consumer_at(const Build& build, TerminalId id) {
 
 }  // namespace
 
-MostCurrent most_through(const SolvedBuild& solved, InsideRef ref) {
-  MostCurrent most;
-  for (const Solution& solution : solved.solutions) {
-    const InsideState& state = solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
-    const Amperes amperes(std::abs(state.amperes.number()));
-    if (amperes.number() > 1e-6 && amperes > most.amperes) most = {amperes, solution.situation};
-  }
-  return most;
+void complete_figures(SolvedBuild& solved) {
+  if (solved.solutions.empty()) return;
+  if (!solved.study) solved.study = study_protection(solved.build, solved.solutions);
+  if (solved.wire_loads.empty()) solved.wire_loads = find_wire_loads(solved.build, solved.solutions, *solved.study);
 }
 
-std::vector<WireId> wires_behind(const SolvedBuild& solved, InsideRef fuse) {
-  std::vector<WireId> wires;
-  for (std::size_t w = 0; w < solved.wire_loads.size(); ++w)
-    if (solved.wire_loads[w].fuse.part.is_set() && solved.wire_loads[w].fuse == fuse)
-      wires.push_back(WireId{static_cast<std::int32_t>(w)});
-  return wires;
+const FuseStudy* study_of(const SolvedBuild& solved, InsideRef fuse) {
+  if (!solved.study) return nullptr;
+  for (const FuseStudy& study : solved.study->fuses)
+    if (study.fuse == fuse) return &study;
+  return nullptr;
 }
 
-WireId smallest_wire_behind(const SolvedBuild& solved, InsideRef fuse) {
-  WireId smallest;
-  for (const WireId wire : wires_behind(solved, fuse))
-    if (!smallest.is_set() || solved.build.wire(wire).area < solved.build.wire(smallest).area) smallest = wire;
-  return smallest;
-}
-
-std::vector<PartId> parts_behind(const SolvedBuild& solved, InsideRef fuse) {
+std::vector<PartId> consumers_on(const Build& build, const std::vector<WireId>& wires) {
   std::vector<PartId> parts;
-  for (const WireId id : wires_behind(solved, fuse))
-    for (const TerminalId end : {solved.build.wire(id).from, solved.build.wire(id).to}) {
-      const PartId part = consumer_at(solved.build, end);
+  for (const WireId id : wires)
+    for (const TerminalId end : {build.wire(id).from, build.wire(id).to}) {
+      const PartId part = consumer_at(build, end);
       if (part.is_set()) parts.push_back(part);
     }
   std::sort(parts.begin(), parts.end());
   parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
   return parts;
+}
+
+std::string_view verdict_key(WireVerdict verdict) {
+  switch (verdict) {
+    case WireVerdict::never_live:
+    case WireVerdict::is_protected:
+    case WireVerdict::not_studied:
+      return {};
+    case WireVerdict::earth_side:
+      return "verdict.earth_side";
+    case WireVerdict::limited:
+      return "verdict.limited";
+    case WireVerdict::starter_cable:
+      return "verdict.starter_cable";
+    case WireVerdict::opens_slowly:
+      return "verdict.opens_slowly";
+    case WireVerdict::fuse_too_large:
+      return "verdict.fuse_too_large";
+    case WireVerdict::fuse_may_not_open:
+      return "verdict.fuse_may_not_open";
+    case WireVerdict::wire_hurt_first:
+      return "verdict.wire_hurt_first";
+    case WireVerdict::unfused:
+      return "verdict.unfused";
+  }
+  return {};
 }
 
 }  // namespace loomfolio

@@ -2,9 +2,12 @@
 // Figures of a build that several pages print. The sheets measure nothing: these only pick out what solve/ found.
 #pragma once
 
+#include <optional>
+#include <string_view>
 #include <vector>
 
 #include "model/build.h"
+#include "solve/protection.h"
 #include "solve/solution.h"
 #include "solve/wire_load.h"
 
@@ -13,25 +16,21 @@ namespace loomfolio {
 /// One build with what was computed from it.
 struct SolvedBuild {
   const Build& build;
-  std::vector<Solution> solutions;        ///< by SituationId; empty where nothing was solved: figures then stay blank
-  std::vector<WireLoad> wire_loads = {};  ///< by WireId; compose_folio finds them when they are not given
+  std::vector<Solution> solutions;  ///< by SituationId; empty where nothing was solved: figures then stay blank
+  std::optional<ProtectionStudy> study = std::nullopt;  ///< compose_folio makes it when it is not given
+  std::vector<WireLoad> wire_loads = {};                ///< by WireId; likewise
 };
 
-/// The most that flows through an element over all situations, and where.
-struct MostCurrent {
-  Amperes amperes{0};
-  SituationId situation;  ///< unset while nothing flows in any
-};
-MostCurrent most_through(const SolvedBuild& solved, InsideRef inside);
+/// Fills in what is not there and can be had from the solutions.
+void complete_figures(SolvedBuild& solved);
 
-/// Wires whose nearest fuse is that one.
-std::vector<WireId> wires_behind(const SolvedBuild& solved, InsideRef fuse);
+/// The study of one fuse; nothing when none was made.
+const FuseStudy* study_of(const SolvedBuild& solved, InsideRef fuse);
 
-/// Of those, the one with the least metal; unset when there is none.
-WireId smallest_wire_behind(const SolvedBuild& solved, InsideRef fuse);
+/// Consumers at the ends of those wires: parts that hold a lamp, load, motor, coil or output; by PartId.
+std::vector<PartId> consumers_on(const Build& build, const std::vector<WireId>& wires);
 
-/// Consumers at the ends of the wires behind a fuse: parts that hold a lamp, load, motor, coil, charger or output; by
-/// PartId.
-std::vector<PartId> parts_behind(const SolvedBuild& solved, InsideRef fuse);
+/// Key of the words for what stands between a short on a wire and harm; empty where its fuse alone says it.
+std::string_view verdict_key(WireVerdict verdict);
 
 }  // namespace loomfolio

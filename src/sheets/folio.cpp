@@ -21,8 +21,7 @@ std::vector<SolvedBuild> wanted_builds(const FolioInput& input) {
   for (const SolvedBuild& solved : input.builds) {
     if (!input.options.variant.empty() && solved.build.variant != input.options.variant) continue;
     builds.push_back(solved);
-    if (builds.back().wire_loads.empty() && !solved.solutions.empty())
-      builds.back().wire_loads = find_wire_loads(solved.build, solved.solutions);
+    complete_figures(builds.back());
   }
   return builds;
 }

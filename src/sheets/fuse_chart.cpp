@@ -10,6 +10,7 @@
 #include "sheets/face_drawing.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
+#include "sheets/fuse_study_tables.h"
 #include "sheets/names.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
@@ -20,12 +21,24 @@
 namespace loomfolio {
 namespace {
 
-Cell rating_cell(const Inside& fuse, const Words& words) {
-  if (!fuse.rating) return text_cell("");
-  Cell cell = text_cell(print_rating(*fuse.rating), look::table_bold);
-  const std::string colour = fuse_colour_name(fuse.family, *fuse.rating, words);
+/// The choice that the kit leaves to the fitter; nothing where it leaves none.
+const FuseChoice* choice_of(const SheetContext& context, InsideRef fuse) {
+  if (!context.solved.study) return nullptr;
+  for (const FuseChoice& choice : context.solved.study->choices)
+    if (choice.fuse == fuse && choice.best.number() > 0) return &choice;
+  return nullptr;
+}
+
+Cell rating_cell(const SheetContext& context, InsideRef ref) {
+  const Words& words = context.words();
+  const Inside& fuse = inside_of(context.build(), ref);
+  const FuseChoice* choice = choice_of(context, ref);
+  const std::optional<Amperes> shown = choice == nullptr ? fuse.rating : choice->best;
+  if (!shown) return text_cell("");
+  Cell cell = text_cell(print_rating(*shown), look::table_bold);
+  const std::string colour = fuse_colour_name(fuse.family, *shown, words);
   if (!colour.empty()) cell.lines.push_back({{{colour, look::table, look::ink, {}}}, Align::left, {}});
-  cell.picture = fuse_body(fuse.family, *fuse.rating);
+  cell.picture = fuse_body(fuse.family, *shown);
   return cell;
 }
 
@@ -79,29 +92,60 @@ std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
   return join(names, ", ");
 }
 
-Cell load_cell(const SheetContext& context, InsideRef fuse) {
-  const MostCurrent most = most_through(context.solved, fuse);
-  if (!most.situation.is_set()) return text_cell("");
-  const std::string where = situation_name(context.build().situations[most.situation.at()]);
-  return two_line_cell(print_amperes(most.amperes) + "\u00a0A", where);
+std::string list_stopped(const Build& build, const std::vector<Stopped>& stops) {
+  std::vector<NamedElement> elements;
+  for (const Stopped& stopped : stops) elements.push_back({stopped.what, {}});
+  return list_elements(build, elements);
 }
 
-Cell smallest_wire_cell(const SheetContext& context, InsideRef fuse) {
-  const WireId id = smallest_wire_behind(context.solved, fuse);
-  if (!id.is_set()) return text_cell("");
-  const Wire& wire = context.build().wire(id);
-  return two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
+/// Of the rating that the chart shows.
+double share_of(const SheetContext& context, const FuseStudy& study) {
+  const FuseChoice* choice = choice_of(context, study.fuse);
+  return choice == nullptr ? study.load_share : study.load / choice->best;
+}
+
+Cell load_cell(const SheetContext& context, const FuseStudy& study) {
+  if (!study.situation.is_set()) return text_cell("");
+  const Words& words = context.words();
+  Cell cell = text_cell(print_amperes(study.load) + "\u00a0A, " +
+                        words("fuses.share", {{"share", fixed(share_of(context, study) * 100, 0)}}));
+  const std::string where = situation_name(context.build().situations[study.situation.at()]);
+  cell.lines.push_back({{{where, look::table_small, look::grey, {}}}, Align::left, {}});
+  return cell;
+}
+
+/// The wire that carries least, and whether the fuse saves it.
+Cell thinnest_cell(const SheetContext& context, const FuseStudy& study) {
+  if (!study.thinnest.is_set()) return text_cell("");
+  const Wire& wire = context.build().wire(study.thinnest);
+  Cell cell = two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
+  const WireVerdict verdict = context.solved.study->wires[study.thinnest.at()].verdict;
+  const std::string_view key = verdict == WireVerdict::is_protected ? "fuses.protected" : verdict_key(verdict);
+  if (!key.empty()) cell.lines.push_back({{{context.words()(key), look::table, look::ink, {}}}, Align::left, {}});
+  return cell;
+}
+
+Cell position_cell(const SheetContext& context, InsideRef ref) {
+  const Inside& fuse = inside_of(context.build(), ref);
+  Cell cell =
+      two_line_cell(fuse_name(context.build(), ref), fuse_family_name(fuse.family, context.words()), look::table_bold);
+  if (choice_of(context, ref) != nullptr)
+    cell.lines.push_back({{{context.words()("fuses.choose_short"), look::table, look::ink, {}}}, Align::left, {}});
+  return cell;
 }
 
 Row fuse_row(const SheetContext& context, InsideRef ref) {
   const Build& build = context.build();
-  const Inside& fuse = inside_of(build, ref);
+  const FuseStudy* found = study_of(context.solved, ref);
+  const FuseStudy study = found == nullptr ? FuseStudy{} : *found;
   Row row;
   row.anchor = fuse_anchor(build, ref);
-  row.cells = {rating_cell(fuse, context.words()),
-               two_line_cell(fuse_name(build, ref), fuse_family_name(fuse.family, context.words()), look::table_bold),
-               text_cell(list_parts(build, parts_behind(context.solved, ref))), load_cell(context, ref),
-               smallest_wire_cell(context, ref)};
+  row.cells = {rating_cell(context, ref),
+               position_cell(context, ref),
+               text_cell(list_parts(build, consumers_on(build, study.wires))),
+               load_cell(context, study),
+               thinnest_cell(context, study),
+               text_cell(list_stopped(build, study.stops))};
   return row;
 }
 
@@ -141,8 +185,9 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
   table.columns = {{words("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0},
                    {words("fuses.position"), CellAlign::near, Wrapping::wraps, 0.5},
                    {words("fuses.protects"), CellAlign::near, Wrapping::wraps, 1},
-                   {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.3},
-                   {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.3}};
+                   {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.8},
+                   {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.6},
+                   {words("fuses.stops"), CellAlign::near, Wrapping::wraps, 1}};
   for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse));
   return table;
 }
@@ -157,7 +202,10 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
            {});
   add_table(flow, fuse_table(context, fuses));
+  add_fuse_choices(flow);
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);
+  add_unfused_leads(flow);
+  add_fuse_order(flow);
   return flow.take();
 }
 

@@ -158,9 +158,10 @@ class TestPages {
                    look::text, Millimetres(0));
     if (!readings.readings.empty()) add_table(flow_, readings_table(readings), look::paragraph_gap);
     if (readings.stay_off.empty()) return;
-    std::vector<std::string> names;
-    for (const InsideRef what : readings.stay_off) names.push_back(inside_name(build_, what));
-    flow_.add_text(words_("tests.stay_off", {{"list", join(names, "; ")}}), look::text, look::paragraph_gap);
+    std::vector<NamedElement> elements;
+    for (const InsideRef what : readings.stay_off) elements.push_back({what, {}});
+    flow_.add_text(words_("tests.stay_off", {{"list", list_elements(build_, elements)}}), look::text,
+                   look::paragraph_gap);
   }
 
   Table readings_table(const SituationReadings& readings) const {

@@ -2,7 +2,9 @@
 #include "sheets/names.h"
 
 #include <algorithm>
+#include <map>
 
+#include "base/text.h"
 #include "check/paths.h"
 
 namespace loomfolio {
@@ -45,6 +47,26 @@ std::string inside_name(const Build& build, InsideRef ref) {
   if (ref.inside < 0) return part.label;
   const Inside& inside = inside_of(build, ref);
   return inside.name.empty() ? part.label : part.label + ", " + inside.name;
+}
+
+std::string list_elements(const Build& build, const std::vector<NamedElement>& elements) {
+  std::vector<PartId> order;
+  std::map<PartId, std::vector<std::string>> names;
+  for (const NamedElement& element : elements) {
+    if (names.find(element.what.part) == names.end()) order.push_back(element.what.part);
+    std::vector<std::string>& own = names[element.what.part];
+    std::string name = element.what.inside < 0 ? std::string() : inside_of(build, element.what).name;
+    if (!element.note.empty()) name += (name.empty() ? "" : " ") + element.note;
+    if (!name.empty() && std::find(own.begin(), own.end(), name) == own.end()) own.push_back(std::move(name));
+  }
+  std::vector<std::string> parts;
+  for (const PartId part : order) {
+    const std::vector<std::string>& own = names[part];
+    parts.push_back(
+        build.part(part).label +
+        (own.empty() ? "" : (own.size() == 1 && own.front().front() == '(' ? " " : ": ") + join(own, ", ")));
+  }
+  return join(parts, "; ");
 }
 
 std::string switch_name(const Build& build, InsideRef ref) {

@@ -26,6 +26,16 @@ std::string fuse_name(const Build& build, InsideRef fuse);
 /// A part's label, with the element's own name when it has several that matter: 'Headlamp, dip'.
 std::string inside_name(const Build& build, InsideRef ref);
 
+/// An element of a part and what is said of it, if anything: 'flashes'.
+struct NamedElement {
+  InsideRef what;
+  std::string note;
+};
+
+/// 'Headlamp: dip, main; Horn': elements of one part stand together, in the order given; parts with nothing to tell
+/// apart stand alone.
+std::string list_elements(const Build& build, const std::vector<NamedElement>& elements);
+
 /// A switch as a person finds it: its part's label, with its own name where the part holds several.
 std::string switch_name(const Build& build, InsideRef ref);
 

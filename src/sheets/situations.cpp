@@ -20,19 +20,19 @@ bool is_worth_listing(const Inside& inside) {
 /// Everything that a person sees or hears working, with how when not plainly on.
 std::string working_text(const SheetContext& context, const Solution& solution) {
   const Build& build = context.build();
-  std::vector<std::string> names;
+  std::vector<NamedElement> elements;
   for (std::size_t p = 0; p < build.parts.size(); ++p)
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
       const Inside& inside = build.parts[p].insides[i];
       if (!is_worth_listing(inside)) continue;
       const Expected seen = observed(inside, solution.insides[p][i]);
       if (seen == Expected::off) continue;
-      std::string name = inside_name(build, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
-      if (seen == Expected::flashing) name += " " + context.words()("situations.flashing");
-      if (seen == Expected::dim) name += " " + context.words()("situations.dim");
-      names.push_back(std::move(name));
+      std::string note;
+      if (seen == Expected::flashing) note = context.words()("situations.flashing");
+      if (seen == Expected::dim) note = context.words()("situations.dim");
+      elements.push_back({{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, std::move(note)});
     }
-  return join(names, "; ");
+  return list_elements(build, elements);
 }
 
 struct BatteryReading {

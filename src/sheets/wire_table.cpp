@@ -17,7 +17,7 @@ std::vector<Column> wire_columns(const SheetContext& context) {
   const Words& words = context.words();
   const std::string unit = length_unit(context.build().document.units, words);
   return {{words("wires.number"), CellAlign::near, Wrapping::keeps, 0},
-          {words("wires.colour"), CellAlign::near, Wrapping::wraps, 0.5},
+          {words("wires.colour"), CellAlign::near, Wrapping::wraps, 0.9},
           {words("wires.from"), CellAlign::near, Wrapping::wraps, 1},
           {words("wires.to"), CellAlign::near, Wrapping::wraps, 1},
           {words("wires.size"), CellAlign::near, Wrapping::wraps, 0},
@@ -40,33 +40,6 @@ Cell current_cell(const SheetContext& context, const WireLoad& load) {
   if (!load.situation.is_set()) return text_cell("");
   return two_line_cell(print_amperes(load.worst),
                        context.words()("wires.in_situation", {{"number", std::to_string(load.situation.index + 1)}}));
-}
-
-/// Words for what stands between a short on the wire and harm; empty where the fuse alone says it.
-std::string_view verdict_key(WireVerdict verdict) {
-  switch (verdict) {
-    case WireVerdict::never_live:
-    case WireVerdict::is_protected:
-    case WireVerdict::not_studied:
-      return {};
-    case WireVerdict::earth_side:
-      return "wires.earth_side";
-    case WireVerdict::limited:
-      return "wires.limited";
-    case WireVerdict::starter_cable:
-      return "wires.starter_cable";
-    case WireVerdict::opens_slowly:
-      return "wires.opens_slowly";
-    case WireVerdict::fuse_too_large:
-      return "wires.fuse_too_large";
-    case WireVerdict::fuse_may_not_open:
-      return "wires.fuse_may_not_open";
-    case WireVerdict::wire_hurt_first:
-      return "wires.wire_hurt_first";
-    case WireVerdict::unfused:
-      return "wires.unfused";
-  }
-  return {};
 }
 
 Cell fuse_cell(const SheetContext& context, const WireLoad& load) {

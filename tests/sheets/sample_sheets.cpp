@@ -41,7 +41,7 @@ SampleFolio::SampleFolio(const std::string& name, const std::string& paper, cons
   papers_ = *papers;
   for (const Build& build : project_.builds) {
     solved_.push_back({build, solve_all(build)});
-    solved_.back().wire_loads = find_wire_loads(build, solved_.back().solutions);
+    complete_figures(solved_.back());
   }
   const FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
   composed_ = compose_with_report(input);

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/fuse_study_tables.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/text.h"
+#include "check/paths.h"
+#include "sheets/fuse_look.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/table.h"
+
+namespace loomfolio {
+namespace {
+
+Row choice_row(const SheetContext& context, const FuseChoice& choice, const FuseChoiceRow& row) {
+  const Words& words = context.words();
+  const Inside& fuse = inside_of(context.build(), choice.fuse);
+  const bool is_best = std::abs((row.rating - choice.best).number()) < 1e-9;
+  Cell rating = text_cell(print_rating(row.rating), look::table_bold);
+  const std::string colour = fuse_colour_name(fuse.family, row.rating, words);
+  if (!colour.empty()) rating.lines.push_back({{{colour, look::table, look::ink, {}}}, Align::left, {}});
+  rating.picture = fuse_body(fuse.family, row.rating);
+  const std::string_view key = row.verdict == WireVerdict::is_protected ? "fuses.protected" : verdict_key(row.verdict);
+  std::string wires = key.empty() ? "" : words(key);
+  if (row.wire.is_set() && !key.empty())
+    wires += " (" + words("called.wire", {{"id", context.build().wire(row.wire).id}}) + ")";
+  return {{std::move(rating), text_cell(words("fuses.share", {{"share", fixed(row.load_share * 100, 0)}})),
+           text_cell(std::move(wires)), text_cell(is_best ? words("fuses.best") : "", look::table_bold)}};
+}
+
+std::string list_wires(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<std::string> ids;
+  for (const WireId wire : wires) ids.push_back(build.wire(wire).id);
+  return join(ids, ", ");
+}
+
+}  // namespace
+
+void add_fuse_choices(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  if (!context.solved.study) return;
+  for (const FuseChoice& choice : context.solved.study->choices) {
+    if (choice.rows.empty()) continue;
+    Table table;
+    table.columns = {{words("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0},
+                     {words("fuses.choice_load"), CellAlign::near, Wrapping::wraps, 1},
+                     {words("fuses.choice_wire"), CellAlign::near, Wrapping::wraps, 1},
+                     {words("fuses.choice_take"), CellAlign::near, Wrapping::keeps, 0}};
+    for (const FuseChoiceRow& row : choice.rows) table.rows.push_back(choice_row(context, choice, row));
+    flow.add_heading(words("fuses.choose", {{"fuse", fuse_name(context.build(), choice.fuse)}}), Millimetres(40));
+    flow.add_text(words("fuses.choose_text"), look::text, look::paragraph_gap);
+    add_table(flow, table, look::paragraph_gap);
+  }
+}
+
+void add_fuse_order(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  if (!context.solved.study || context.solved.study->pairs.empty()) return;
+  Table table;
+  table.columns = {{words("fuses.upper"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("fuses.lower"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("fuses.first"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const FusePair& pair : context.solved.study->pairs) {
+    if (pair.selectivity == Selectivity::proven) continue;
+    const std::string result = words("fuses.not_proven", {{"amperes", print_amperes(pair.fails_from)}});
+    table.rows.push_back({{text_cell(fuse_name(context.build(), pair.upper)),
+                           text_cell(fuse_name(context.build(), pair.lower)), text_cell(result)}});
+  }
+  const std::string rest = table.rows.empty() ? "fuses.all_proven" : "fuses.rest_proven";
+  flow.add_heading(words("fuses.pairs"), Millimetres(30));
+  flow.add_text(words("fuses.pairs_text") + " " + words(rest), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+void add_unfused_leads(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Build& build = context.build();
+  const Words& words = context.words();
+  if (!context.solved.study || context.solved.study->leads.empty()) return;
+  Table table;
+  table.columns = {{words("fuses.lead"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("fuses.lead_length", {{"unit", length_unit(build.document.units, words)}}), CellAlign::point,
+                    Wrapping::keeps, 0},
+                   {words("fuses.lead_ends"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const UnfusedLead& lead : context.solved.study->leads) {
+    const std::string end = lead.fuse.part.is_set() ? fuse_name(build, lead.fuse)
+                                                    : words(lead.is_starter ? "fuses.starter" : "fuses.no_end");
+    table.rows.push_back({{text_cell(words("called.wires", {{"list", list_wires(build, lead.wires)}})),
+                           text_cell(print_length(lead.length, build.document.units)), text_cell(end)}});
+  }
+  flow.add_heading(words("fuses.unfused"), Millimetres(30));
+  flow.add_text(words("fuses.unfused_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+}  // namespace loomfolio
