@@ -29,7 +29,7 @@ bool is_gate(const Plan& plan) {
 bool keeps_its_order(const Plan& plan) {
   const auto fuses = std::count_if(plan.part->insides.begin(), plan.part->insides.end(),
                                    [](const Inside& inside) { return inside.type == InsideType::fuse; });
-  return fuses > 2 || plan.kind->is_connector || has_outputs(plan);
+  return fuses > 2 || has_outputs(plan);
 }
 
 PartDrawing draw_by_flow(const Plan& plan) {

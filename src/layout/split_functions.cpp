@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Each consumer has a function, by its kind's group. All wires on a way from it to the first fuse, and to earth, serve that function;
-// what lies beyond the fuse serves the supply. A relay's coil serves what its contacts feed, an input of a control unit what its
-// outputs feed; so these come in later rounds. A wire that serves several functions is drawn with the one most consumers on it
-// belong to.
+// Each consumer has a function, by its kind's group. All wires on a way from it to the first fuse, and to earth, serve
+// that function; what lies beyond the fuse serves the supply. A relay's coil serves what its contacts feed, an input of
+// a control unit what its outputs feed; so these come in later rounds. A wire that serves several functions is drawn
+// with the one most consumers on it belong to.
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -20,8 +20,8 @@ constexpr int most_rounds = 5, full_weight = 2, tell_tale_weight = 1;
 
 /// On equal counts the earlier one draws the wire: what runs a machine before what tells of it.
 constexpr std::array<Function, function_count> preference{
-    Function::ignition,   Function::starting,    Function::charging, Function::lighting,
-    Function::signalling, Function::accessories, Function::control,  Function::instruments, Function::supply};
+    Function::ignition,    Function::starting, Function::charging,    Function::lighting, Function::signalling,
+    Function::accessories, Function::control,  Function::instruments, Function::supply};
 
 std::optional<Function> function_of_group(const std::string& group) {
   for (int f = 0; f < function_count; ++f)
@@ -46,7 +46,7 @@ std::optional<Function> function_of_element(const Kind& kind, const Inside& insi
 /// A consumer: two points between which current does its work, or an input's way to what earths or feeds it.
 struct Consumer {
   int part = -1, inside = -1;
-  int a = -1, b = -1;       ///< nodes; b may be -1
+  int a = -1, b = -1;  ///< nodes; b may be -1
   bool is_coil = false;
   bool is_input = false;
 };
@@ -55,7 +55,7 @@ struct Tracer {
   const Build& build;
   Circuit circuit;
   std::vector<Consumer> consumers;
-  std::vector<Tally> near, far;            ///< by conductor: consumers it serves before and beyond a fuse
+  std::vector<Tally> near, far;                ///< by conductor: consumers it serves before and beyond a fuse
   std::vector<std::optional<Function>> known;  ///< by consumer
 };
 
@@ -65,9 +65,12 @@ bool is_consumer(const Inside& inside) {
     case InsideType::lamp:
     case InsideType::motor:
     case InsideType::coil:
-    case InsideType::charger: return true;
-    case InsideType::resistor: return !inside.is_winding && !inside.is_secondary;
-    default: return false;
+    case InsideType::charger:
+      return true;
+    case InsideType::resistor:
+      return !inside.is_winding && !inside.is_secondary;
+    default:
+      return false;
   }
 }
 
@@ -133,14 +136,22 @@ void trace(Tracer& tracer, const Consumer& consumer, Function function) {
   const auto add = [&](int from, const std::vector<int>& found) {
     if (from >= 0) served.add(circuit, from, found);
   };
-  // Current takes one way round: from the supply into one end and out of the other to earth. Only when neither way round
-  // is whole does every piece count.
-  const std::vector<int> in_a = ways(consumer.a, circuit.supply, circuit.earth), out_b = ways(consumer.b, circuit.earth, circuit.supply);
-  const std::vector<int> in_b = ways(consumer.b, circuit.supply, circuit.earth), out_a = ways(consumer.a, circuit.earth, circuit.supply);
+  // Current takes one way round: from the supply into one end and out of the other to earth. Only when neither way
+  // round is whole does every piece count.
+  const std::vector<int> in_a = ways(consumer.a, circuit.supply, circuit.earth),
+                         out_b = ways(consumer.b, circuit.earth, circuit.supply);
+  const std::vector<int> in_b = ways(consumer.b, circuit.supply, circuit.earth),
+                         out_a = ways(consumer.a, circuit.earth, circuit.supply);
   const bool a_to_b = is_way(consumer.a, circuit.supply, in_a) && is_way(consumer.b, circuit.earth, out_b);
   const bool b_to_a = is_way(consumer.b, circuit.supply, in_b) && is_way(consumer.a, circuit.earth, out_a);
-  if (a_to_b || !b_to_a) { add(consumer.a, in_a); add(consumer.b, out_b); }
-  if (b_to_a || !a_to_b) { add(consumer.b, in_b); add(consumer.a, out_a); }
+  if (a_to_b || !b_to_a) {
+    add(consumer.a, in_a);
+    add(consumer.b, out_b);
+  }
+  if (b_to_a || !a_to_b) {
+    add(consumer.b, in_b);
+    add(consumer.a, out_a);
+  }
   if (consumer.b >= 0) add(consumer.a, find_ways(circuit, consumer.a, consumer.b, {circuit.supply, circuit.earth}));
   for (auto* list : {&served.near, &served.far}) {
     std::sort(list->begin(), list->end());
@@ -183,7 +194,8 @@ void trace_all(Tracer& tracer) {
       if (consumer.is_coil || consumer.is_input) {
         if (round > 0) function = function_of_switching(tracer, consumer);
       } else {
-        function = function_of_element(tracer.build.kind_of(part), part.insides[static_cast<std::size_t>(consumer.inside)]);
+        function =
+            function_of_element(tracer.build.kind_of(part), part.insides[static_cast<std::size_t>(consumer.inside)]);
         if (!function) function = function_of_group(tracer.build.kind_of(part).group);
       }
       if (!function) continue;
@@ -209,12 +221,14 @@ bool is_strap(const Build& build, const Wire& wire) {
 Function function_of_strap(const Build& build, const std::vector<std::optional<Function>>& found, const Wire& strap) {
   for (std::size_t w = 0; w < build.wires.size(); ++w)
     if (found[w] == Function::starting && build.wires[w].area.number() > 0 &&
-        build.wires[w].area.number() <= strap.area.number() * 1.05 && build.wires[w].area.number() >= strap.area.number() * 0.6)
+        build.wires[w].area.number() <= strap.area.number() * 1.05 &&
+        build.wires[w].area.number() >= strap.area.number() * 0.6)
       return Function::starting;
   return Function::supply;
 }
 
-/// A wire that no current takes goes with its neighbours at a splice or a part, else with the group of a part at its end.
+/// A wire that no current takes goes with its neighbours at a splice or a part, else with the group of a part at its
+/// end.
 void fill_from_neighbours(const Build& build, std::vector<std::optional<Function>>& found) {
   const auto at = wires_at_terminals(build);
   for (int round = 0; round < 3; ++round)
@@ -238,8 +252,8 @@ void fill_from_neighbours(const Build& build, std::vector<std::optional<Function
 }  // namespace
 
 std::string_view name_of(Function function) {
-  constexpr std::array<std::string_view, function_count> names{"supply",     "charging",    "starting",    "ignition", "lighting",
-                                                               "signalling", "instruments", "accessories", "control"};
+  constexpr std::array<std::string_view, function_count> names{
+      "supply", "charging", "starting", "ignition", "lighting", "signalling", "instruments", "accessories", "control"};
   return names[static_cast<std::size_t>(function)];
 }
 
@@ -254,8 +268,10 @@ std::vector<Function> find_functions(const Build& build) {
   for (std::size_t c = 0; c < tracer.circuit.conductors.size(); ++c) {
     const int wire = tracer.circuit.conductors[c].wire;
     if (wire < 0) continue;
-    if (const int best = most_served(tracer.near[c]); best >= 0) found[static_cast<std::size_t>(wire)] = static_cast<Function>(best);
-    else if (most_served(tracer.far[c]) >= 0) found[static_cast<std::size_t>(wire)] = Function::supply;
+    if (const int best = most_served(tracer.near[c]); best >= 0)
+      found[static_cast<std::size_t>(wire)] = static_cast<Function>(best);
+    else if (most_served(tracer.far[c]) >= 0)
+      found[static_cast<std::size_t>(wire)] = Function::supply;
   }
   for (std::size_t w = 0; w < build.wires.size(); ++w)
     if (is_strap(build, build.wires[w])) found[w] = function_of_strap(build, found, build.wires[w]);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A conductor lies on a simple path from s to t exactly when it is in the same biconnected piece as an edge laid from s to t. So the
-// edge is laid, and one depth-first search from s finds the pieces (Hopcroft and Tarjan, 1973); the one that holds the laid edge is
-// the answer. The search keeps its own stack: circuits can be long chains.
+// A conductor lies on a simple path from s to t exactly when it is in the same biconnected piece as an edge laid from s
+// to t. So the edge is laid, and one depth-first search from s finds the pieces (Hopcroft and Tarjan, 1973); the one
+// that holds the laid edge is the answer. The search keeps its own stack: circuits can be long chains.
 #include "layout/split_paths.h"
 
 #include <algorithm>
@@ -17,9 +17,12 @@ bool is_conductor(const Inside& inside) {
     case InsideType::fuse:
     case InsideType::diode:
     case InsideType::link:
-    case InsideType::output: return true;
-    case InsideType::resistor: return inside.is_winding || inside.is_secondary;
-    default: return false;
+    case InsideType::output:
+      return true;
+    case InsideType::resistor:
+      return inside.is_winding || inside.is_secondary;
+    default:
+      return false;
   }
 }
 
@@ -58,10 +61,11 @@ bool joins_falsely(const Inside& inside, const Pairs& pairs) {
   for (std::size_t a = 0; a < points; ++a)
     for (std::size_t b = 0; b < a; ++b) {
       if (inside.nodes[a].terminal < 0 || inside.nodes[b].terminal < 0 || group[a] != group[b]) continue;
-      const bool is_true = std::any_of(inside.positions.begin(), inside.positions.end(), [&](const SwitchPosition& position) {
-        const std::vector<int> own = groups_of(pairs_in(position), points);
-        return own[a] == own[b];
-      });
+      const bool is_true =
+          std::any_of(inside.positions.begin(), inside.positions.end(), [&](const SwitchPosition& position) {
+            const std::vector<int> own = groups_of(pairs_in(position), points);
+            return own[a] == own[b];
+          });
       if (!is_true) return true;
     }
   return false;
@@ -70,7 +74,8 @@ bool joins_falsely(const Inside& inside, const Pairs& pairs) {
 /// What a switch may join, over all its positions. Where it joins terminals to points inside the part, two positions
 /// together would short what none of them does (heaters in series, then in parallel): such a position is left out.
 Pairs pairs_of_switch(const Inside& inside) {
-  const bool has_inner = std::any_of(inside.nodes.begin(), inside.nodes.end(), [](auto& node) { return node.terminal < 0; });
+  const bool has_inner =
+      std::any_of(inside.nodes.begin(), inside.nodes.end(), [](auto& node) { return node.terminal < 0; });
   Pairs pairs;
   for (const SwitchPosition& position : inside.positions) {
     Pairs more = pairs;
@@ -121,8 +126,8 @@ void merge_earths(Circuit& circuit, const Build& build) {
 
 struct Step {
   int node = -1;
-  int arrived_by = -1;  ///< conductor, -2: the laid edge
-  std::size_t next = 0; ///< into the node's conductors
+  int arrived_by = -1;   ///< conductor, -2: the laid edge
+  std::size_t next = 0;  ///< into the node's conductors
 };
 
 /// One search for the piece that holds the laid edge.
@@ -141,10 +146,12 @@ struct PieceSearch {
   }
 };
 
-/// The laid edge goes first: from `from` straight to `to`. When the search comes back over it, all that is pending is its piece.
+/// The laid edge goes first: from `from` straight to `to`. When the search comes back over it, all that is pending is
+/// its piece.
 std::vector<int> run(PieceSearch& search) {
   constexpr int laid = -2;
-  search.depth[static_cast<std::size_t>(search.from)] = search.low[static_cast<std::size_t>(search.from)] = ++search.clock;
+  search.depth[static_cast<std::size_t>(search.from)] = search.low[static_cast<std::size_t>(search.from)] =
+      ++search.clock;
   search.enter(search.to, laid);
   while (!search.steps.empty()) {
     Step& step = search.steps.back();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Which wires and elements serve each consumer: all that lies on some way from the consumer to the supply or to earth, whatever the
-// switches do. Only split_*.cpp include this.
+// Which wires and elements serve each consumer: all that lies on some way from the consumer to the supply or to earth,
+// whatever the switches do. Only split_*.cpp include this.
 #pragma once
 
 #include <vector>
@@ -12,13 +12,13 @@ namespace loomfolio::splitting {
 /// What conducts between two nodes of the machine.
 struct Conductor {
   int a = -1, b = -1;
-  int wire = -1;          ///< index into Build::wires, or -1
+  int wire = -1;               ///< index into Build::wires, or -1
   int part = -1, inside = -1;  ///< else an element of a part
   bool is_fuse = false;
 };
 
-/// Nodes are the build's terminals, then the inner points of each part; the last two are the supply and the earth, which stand for
-/// the poles of the battery and for every earth and bolted body.
+/// Nodes are the build's terminals, then the inner points of each part; the last two are the supply and the earth,
+/// which stand for the poles of the battery and for every earth and bolted body.
 struct Circuit {
   int nodes = 0, supply = 0, earth = 0;
   std::vector<Conductor> conductors;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// From functions to diagrams. Small functions join the one they share most parts with; a diagram over the budget is cut where it hangs
-// together least: first into circuits that meet only at fuses and earths, and only when there is but one circuit by place along
-// the machine.
+// From functions to diagrams. Small functions join the one they share most parts with; a diagram over the budget is cut
+// where it hangs together least: first into circuits that meet only at fuses and earths, and only when there is but one
+// circuit by place along the machine.
 #include <algorithm>
 #include <numeric>
 #include <set>
@@ -22,9 +22,12 @@ using BoxSet = std::set<int>;
 int box_of(const Build& build, TerminalId id) {
   const Terminal& terminal = build.terminal(id);
   switch (terminal.owner) {
-    case OwnerType::part: return terminal.owner_index;
-    case OwnerType::splice: return static_cast<int>(build.parts.size()) + terminal.owner_index;
-    case OwnerType::earth: return -1;
+    case OwnerType::part:
+      return terminal.owner_index;
+    case OwnerType::splice:
+      return static_cast<int>(build.parts.size()) + terminal.owner_index;
+    case OwnerType::earth:
+      return -1;
   }
   return -1;
 }
@@ -42,7 +45,8 @@ bool ends_in_earth(const Build& build, WireId id) {
 }
 
 int count_plain_wires(const Build& build, const std::vector<WireId>& wires) {
-  return static_cast<int>(std::count_if(wires.begin(), wires.end(), [&](WireId id) { return !ends_in_earth(build, id); }));
+  return static_cast<int>(
+      std::count_if(wires.begin(), wires.end(), [&](WireId id) { return !ends_in_earth(build, id); }));
 }
 
 bool fits(const Build& build, const std::vector<WireId>& wires, const SplitBudget& budget) {
@@ -64,6 +68,15 @@ int count_shared(const Build& build, const DiagramPlan& a, const DiagramPlan& b)
   return static_cast<int>(std::count_if(in_a.begin(), in_a.end(), [&](int box) { return in_b.count(box) != 0; }));
 }
 
+/// What charges the battery and what it feeds are one story.
+bool are_kin(const DiagramPlan& a, const DiagramPlan& b) {
+  const auto is_feeding = [](const DiagramPlan& plan) {
+    return std::all_of(plan.functions.begin(), plan.functions.end(),
+                       [](Function f) { return f == Function::supply || f == Function::charging; });
+  };
+  return is_feeding(a) && is_feeding(b);
+}
+
 /// Joins the smallest plan to its nearest kin, once; false when nothing is left to join.
 bool join_smallest(const Build& build, std::vector<DiagramPlan>& plans, const SplitBudget& budget) {
   std::vector<std::size_t> order(plans.size());
@@ -77,8 +90,12 @@ bool join_smallest(const Build& build, std::vector<DiagramPlan>& plans, const Sp
     int most = 0;
     for (std::size_t other = 0; other < plans.size(); ++other) {
       if (other == small || !fits(build, joined(plans[small], plans[other]).wires, budget)) continue;
-      const int shared = count_shared(build, plans[small], plans[other]);
-      if (shared > most) { most = shared; best = other; }
+      const int shared =
+          count_shared(build, plans[small], plans[other]) + (are_kin(plans[small], plans[other]) ? 100 : 0);
+      if (shared > most) {
+        most = shared;
+        best = other;
+      }
     }
     if (best == small) continue;
     plans[std::min(small, best)] = joined(plans[small], plans[best]);
@@ -107,7 +124,8 @@ std::vector<char> find_earthed(const Build& build, const Circuit& circuit) {
   return is_earthed;
 }
 
-/// For each wire of the plan the circuit it is part of: what hangs together without fuses, supply and earth. -1: in none.
+/// For each wire of the plan the circuit it is part of: what hangs together without fuses, supply and earth. -1: in
+/// none.
 std::vector<int> find_circuits(const Build& build, const DiagramPlan& plan) {
   const Circuit circuit = make_circuit(build);
   const std::vector<char> is_earthed = find_earthed(build, circuit);
@@ -128,7 +146,9 @@ std::vector<int> find_circuits(const Build& build, const DiagramPlan& plan) {
   std::vector<int> circuits;
   for (WireId id : plan.wires) {
     const int a = circuit.stands_for[build.wire(id).from.at()], b = circuit.stands_for[build.wire(id).to.at()];
-    circuits.push_back(!is_common(a) ? group[static_cast<std::size_t>(a)] : !is_common(b) ? group[static_cast<std::size_t>(b)] : -1);
+    circuits.push_back(!is_common(a)   ? group[static_cast<std::size_t>(a)]
+                       : !is_common(b) ? group[static_cast<std::size_t>(b)]
+                                       : -1);
   }
   return circuits;
 }
@@ -137,7 +157,8 @@ std::vector<int> find_circuits(const Build& build, const DiagramPlan& plan) {
 std::vector<int> heap_circuits(const std::vector<int>& circuits) {
   std::vector<std::pair<int, int>> sizes;  // wires, circuit
   for (int circuit : std::set<int>(circuits.begin(), circuits.end()))
-    if (circuit >= 0) sizes.emplace_back(static_cast<int>(std::count(circuits.begin(), circuits.end(), circuit)), circuit);
+    if (circuit >= 0)
+      sizes.emplace_back(static_cast<int>(std::count(circuits.begin(), circuits.end(), circuit)), circuit);
   if (sizes.size() < 2) return {};
   std::stable_sort(sizes.begin(), sizes.end(), [](auto& a, auto& b) { return a.first > b.first; });
   int filled[2] = {0, 0};
@@ -175,7 +196,8 @@ void settle_common(const Build& build, const DiagramPlan& plan, std::vector<int>
     const Wire& wire = build.wire(plan.wires[i]);
     for (std::size_t j = 0; j < heaps.size(); ++j) {
       const Wire& other = build.wire(plan.wires[j]);
-      const bool meets = other.from == wire.from || other.from == wire.to || other.to == wire.from || other.to == wire.to;
+      const bool meets =
+          other.from == wire.from || other.from == wire.to || other.to == wire.from || other.to == wire.to;
       if (meets && heaps[j] >= 0) ++votes[heaps[j]];
     }
     heaps[i] = votes[1] > votes[0] ? 1 : 0;
@@ -185,8 +207,8 @@ void settle_common(const Build& build, const DiagramPlan& plan, std::vector<int>
 void number_alike(std::vector<DiagramPlan>& plans) {
   for (DiagramPlan& plan : plans) {
     plan.number = 1;
-    plan.of = static_cast<int>(
-        std::count_if(plans.begin(), plans.end(), [&](const DiagramPlan& other) { return other.functions == plan.functions; }));
+    plan.of = static_cast<int>(std::count_if(
+        plans.begin(), plans.end(), [&](const DiagramPlan& other) { return other.functions == plan.functions; }));
     for (const DiagramPlan& other : plans) {
       if (&other == &plan) break;
       if (other.functions == plan.functions) ++plan.number;
@@ -203,7 +225,8 @@ std::vector<DiagramPlan> halve(const Build& build, const DiagramPlan& plan) {
   if (plan.functions.size() > 1) {
     const std::vector<Function> functions = find_functions(build);
     for (WireId id : plan.wires) {
-      const auto at = std::find(plan.functions.begin(), plan.functions.end(), functions[id.at()]) - plan.functions.begin();
+      const auto at =
+          std::find(plan.functions.begin(), plan.functions.end(), functions[id.at()]) - plan.functions.begin();
       heaps.push_back(at < static_cast<std::ptrdiff_t>(plan.functions.size() + 1) / 2 ? 0 : 1);
     }
   } else {
@@ -217,7 +240,8 @@ std::vector<DiagramPlan> halve(const Build& build, const DiagramPlan& plan) {
     halves[0].functions.assign(plan.functions.begin(), middle);
     halves[1].functions.assign(middle, plan.functions.end());
   }
-  for (std::size_t i = 0; i < heaps.size(); ++i) halves[static_cast<std::size_t>(heaps[i])].wires.push_back(plan.wires[i]);
+  for (std::size_t i = 0; i < heaps.size(); ++i)
+    halves[static_cast<std::size_t>(heaps[i])].wires.push_back(plan.wires[i]);
   if (halves[0].wires.empty() || halves[1].wires.empty()) return {plan};
   number_alike(halves);
   return halves;
@@ -240,8 +264,12 @@ std::vector<DiagramPlan> split_build(const Build& build, const SplitBudget& budg
   if (fits(build, whole.wires, budget)) return {whole};
   while (join_smallest(build, plans, budget)) {}
   for (std::size_t i = 0; i < plans.size();) {
-    const std::vector<DiagramPlan> halves = fits(build, plans[i].wires, budget) ? std::vector<DiagramPlan>{} : halve(build, plans[i]);
-    if (halves.size() < 2) { ++i; continue; }
+    const std::vector<DiagramPlan> halves =
+        fits(build, plans[i].wires, budget) ? std::vector<DiagramPlan>{} : halve(build, plans[i]);
+    if (halves.size() < 2) {
+      ++i;
+      continue;
+    }
     plans[i] = halves[0];
     plans.insert(plans.begin() + static_cast<std::ptrdiff_t>(i) + 1, halves[1]);
   }

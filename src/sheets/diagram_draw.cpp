@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "sheets/anchors.h"
+#include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/symbols/symbols.h"
 #include "sheets/wire_look.h"
@@ -34,9 +35,12 @@ std::string capitals(const std::string& text) {
 void draw_bands(const Drawer& d) {
   for (std::size_t z = 0; z < d.ink.laid.bands.size(); ++z) {
     const GridBox band = d.ink.laid.bands[z];
-    const Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0), to_mm(band.width()), to_mm(band.height())};
+    // The name has a strip of its own above what the layout used.
+    const Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0) - to_mm(zone_head), to_mm(band.width()),
+                    to_mm(band.height() + zone_head)};
     add_filled_rect(d.items, rect, look::band, Millimetres(1));
-    const FittedText name = fit_text(capitals(d.ink.diagram.graph.zones[z].name), look::zone_name, rect.width - Millimetres(5), d.ink.measure);
+    const FittedText name = fit_text(capitals(d.ink.diagram.graph.zones[z].name), look::zone_name,
+                                     rect.width - Millimetres(5), d.ink.measure);
     add_text(d.items, {rect.x + Millimetres(2.5), rect.y + Millimetres(4.6)}, name.text, name.style, look::grey);
   }
 }
@@ -52,13 +56,17 @@ std::vector<GridPoint> led_to_parts(const Drawer& d, std::size_t wire) {
     const DiagramBox& content = d.ink.diagram.boxes[b];
     GridBox body = content.body;
     if (d.ink.laid.boxes[b].is_mirrored) body = {at.width() - body.x1, body.y0, at.width() - body.x0, body.y1};
-    if (content.content == BoxContent::splice) return GridPoint{end.x, at.y0 + at.height() / 2};
+    if (content.content == BoxContent::splice) return GridPoint{end.x, at.y0 + body.height() / 2};
     static_cast<void>(terminal);
     GridPoint p = end;
-    if (end.y == at.y0) p.y = at.y0 + body.y0;
-    else if (end.y == at.y1) p.y = at.y0 + body.y1;
-    else if (end.x == at.x0) p.x = at.x0 + body.x0;
-    else if (end.x == at.x1) p.x = at.x0 + body.x1;
+    if (end.y == at.y0)
+      p.y = at.y0 + body.y0;
+    else if (end.y == at.y1)
+      p.y = at.y0 + body.y1;
+    else if (end.x == at.x0)
+      p.x = at.x0 + body.x0;
+    else if (end.x == at.x1)
+      p.x = at.x0 + body.x1;
     return p;
   };
   points.front() = lead(w.from_box, w.from_terminal, points.front());
@@ -95,57 +103,36 @@ void draw_wires(const Drawer& d) {
     add_circle(d.items, d.place(dot), Millimetres(0.7), {false, {}}, {true, look::ink});
 }
 
-void draw_labels(const Drawer& d) {
-  std::vector<bool> is_anchored(d.ink.diagram.wires.size(), false);
-  for (const PlacedLabel& label : d.ink.laid.labels) {
-    const auto w = static_cast<std::size_t>(label.wire);
-    const Wire& wire = d.build().wire(d.ink.diagram.wires[w]);
-    const WireLabel& words = d.ink.diagram.labels[w];
-    const Rect rect{d.origin.x + to_mm(label.box.x0), d.origin.y + to_mm(label.box.y0), to_mm(label.box.width()), to_mm(label.box.height())};
-    const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
-    const Colour colour = d.is_live() && !d.ink.state->wires[d.ink.diagram.wires[w].at()].is_live ? look::grey : look::ink;
-    add_filled_rect(d.items, rect, look::paper);
-    TextItem number{{}, words.number, look::wire_number, colour, Align::left, label.is_upright};
-    TextItem code{{}, words.code, look::wire_code, colour, Align::left, label.is_upright};
-    const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, pad = to_mm(tag_pad), own = to_mm(words.number_width);
-    if (label.is_upright) {
-      number.at = {rect.x + size.ascent, rect.bottom() - pad};
-      code.at = {number.at.x, number.at.y - own - gap};
-    } else {
-      number.at = {rect.x + pad, rect.y + size.ascent};
-      code.at = {number.at.x + own + gap, number.at.y};
-    }
-    d.items.push_back(std::move(number));
-    d.items.push_back(std::move(code));
-    d.items.push_back(LinkItem{rect, "wires", wire_anchor(wire)});
-    if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(wire), {rect.x, rect.y}});
-    is_anchored[w] = true;
-  }
-}
-
 struct FlagWay {
   double x = 0, y = 0;
 };
 
 FlagWay way_of(Side side) {
   switch (side) {
-    case Side::top: return {0, -1};
-    case Side::bottom: return {0, 1};
-    case Side::left: return {-1, 0};
-    case Side::right: return {1, 0};
+    case Side::top:
+      return {0, -1};
+    case Side::bottom:
+      return {0, 1};
+    case Side::left:
+      return {-1, 0};
+    case Side::right:
+      return {1, 0};
   }
   return {};
 }
 
 /// A short stub with an arrowhead, and under it the sheets where the other wires are.
-void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side) {
+enum class FlagLines : std::uint8_t { stacked, in_a_row };
+
+void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines stacking = FlagLines::stacked) {
   const FlagWay way = way_of(side);
   const Point tip{at.x + flag_reach * way.x, at.y + flag_reach * way.y};
   const Pen pen{look::accent, look::part_line, {}, Cap::butt};
   const Point neck{tip.x - Millimetres(1.2 * way.x), tip.y - Millimetres(1.2 * way.y)};
   add_line(d.items, {at.x + Millimetres(1 * way.x), at.y + Millimetres(1 * way.y)}, neck, pen);
   const Millimetres across_x(0.75 * way.y), across_y(0.75 * way.x);
-  add_polygon(d.items, {tip, {neck.x + across_x, neck.y + across_y}, {neck.x - across_x, neck.y - across_y}}, look::accent, {look::accent, Millimetres(0)});
+  add_polygon(d.items, {tip, {neck.x + across_x, neck.y + across_y}, {neck.x - across_x, neck.y - across_y}},
+              look::accent, {look::accent, Millimetres(0)});
   const bool is_level = side == Side::left || side == Side::right;
   const auto lines = static_cast<double>(flag.diagrams.size());
   for (std::size_t i = 0; i < flag.diagrams.size(); ++i) {
@@ -155,15 +142,135 @@ void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side) {
     Align align = Align::centre;
     if (is_level) {
       align = side == Side::left ? Align::right : Align::left;
-      base = {tip.x + Millimetres(0.5 * way.x), tip.y + Millimetres(0.9) + flag_step * (nth - (lines - 1) / 2)};
+      const bool is_row = stacking == FlagLines::in_a_row;
+      const Millimetres along = is_row ? to_mm(flag_width) * nth : Millimetres(0),
+                        down = is_row ? Millimetres(0) : flag_step * (nth - (lines - 1) / 2);
+      base = {tip.x + (Millimetres(0.5) + along) * way.x, tip.y + Millimetres(0.95) + down};
     } else {
-      base = {tip.x, side == Side::bottom ? tip.y + Millimetres(2.5) + flag_step * nth : tip.y - Millimetres(0.6) - flag_step * (lines - 1 - nth)};
+      base = {tip.x, side == Side::bottom ? tip.y + Millimetres(2.5) + flag_step * nth
+                                          : tip.y - Millimetres(0.6) - flag_step * (lines - 1 - nth)};
     }
     add_text(d.items, base, target.text, look::flag, look::accent, align);
     const Millimetres width(9);
     const Millimetres x = align == Align::centre ? base.x - width / 2 : align == Align::left ? base.x : base.x - width;
     d.items.push_back(LinkItem{{x, base.y - Millimetres(2.4), width, Millimetres(3)}, target.sheet, target.anchor});
   }
+}
+
+bool is_wire_live(const Drawer& d, WireId wire) { return !d.is_live() || d.ink.state->wires[wire.at()].is_live; }
+
+/// Number and code of a wire on a white tag, its top left at `at`.
+void draw_tag(const Drawer& d, const WireLabel& words, Point at, Colour colour) {
+  const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
+  const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, pad = to_mm(tag_pad);
+  add_filled_rect(d.items, {at.x, at.y, to_mm(words.width), to_mm(words.height)}, look::paper);
+  add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number, colour);
+  add_text(d.items, {at.x + pad + to_mm(words.number_width) + gap, at.y + size.ascent}, words.code, look::wire_code,
+           colour);
+}
+
+/// Wires that go straight down to an earth symbol under the part; `at` is the body's top left.
+void draw_local_earths(const Drawer& d, std::size_t b, Point at, Grid width) {
+  const bool is_mirrored = d.ink.laid.boxes[b].is_mirrored;
+  for (const LocalEarth& local : d.ink.diagram.boxes[b].earths) {
+    const Wire& wire = d.build().wire(local.wire);
+    const Earth& earth = d.build().earths[static_cast<std::size_t>(local.earth)];
+    const bool is_right = (local.words == WordSide::right) != is_mirrored;
+    const Point top{at.x + to_mm(is_mirrored ? width - local.tap.x : local.tap.x), at.y + to_mm(local.tap.y)};
+    const Point foot{top.x, top.y + to_mm(earth_stub)};
+    const bool is_live = is_wire_live(d, local.wire);
+    if (is_live)
+      add_wire(d.items, std::vector<Point>{top, foot}, wire.colour, wire_width(wire.area));
+    else
+      add_line(d.items, top, foot, {look::dead_wire, look::part_line, {}, Cap::butt});
+    draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper});
+    const Colour colour = is_live ? look::ink : look::grey;
+    const Millimetres side = to_mm(earth_words_gap), edge = is_right ? top.x + side : top.x - side;
+    Millimetres y = top.y + Millimetres(1.3);
+    const Rect tag{is_right ? edge : edge - to_mm(local.label.width), y, to_mm(local.label.width),
+                   to_mm(local.label.height)};
+    draw_tag(d, local.label, {tag.x, tag.y}, colour);
+    d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
+    d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
+    y += to_mm(local.label.height) + Millimetres(2.4);
+    const Millimetres id = d.ink.measure.measure(earth.id + " ", look::terminal_name).width,
+                      text_x = is_right ? edge + to_mm(tag_pad) : edge - to_mm(tag_pad);
+    for (std::size_t i = 0; i < local.lines.size(); ++i) {
+      const Millimetres line =
+          d.ink.measure.measure(local.lines[i], look::small).width + (i == 0 ? id : Millimetres(0));
+      const Millimetres x = is_right ? text_x : text_x - line;
+      if (i == 0) add_text(d.items, {x, y}, earth.id, look::terminal_name);
+      add_text(d.items, {x + (i == 0 ? id : Millimetres(0)), y}, local.lines[i], look::small);
+      if (i == 0)
+        d.items.push_back(
+            LinkItem{{x, y - Millimetres(2.4), line, Millimetres(3)}, d.ink.id_prefix + "earths", earth_anchor(earth)});
+      y += to_mm(earth_line);
+    }
+  }
+}
+
+/// Two labels of one wire within sight of each other say the same twice: the second goes.
+bool is_repeated(const Laid& laid, std::size_t label) {
+  constexpr Grid in_sight = 5500;
+  const PlacedLabel& own = laid.labels[label];
+  for (std::size_t other = 0; other < label; ++other) {
+    const PlacedLabel& before = laid.labels[other];
+    if (before.wire != own.wire) continue;
+    const Grid dx = std::abs((before.box.x0 + before.box.x1) - (own.box.x0 + own.box.x1)) / 2;
+    const Grid dy = std::abs((before.box.y0 + before.box.y1) - (own.box.y0 + own.box.y1)) / 2;
+    if (dx + dy < in_sight) return true;
+  }
+  return false;
+}
+
+void draw_upright_tag(const Drawer& d, const WireLabel& words, const Rect& rect, Colour colour) {
+  const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
+  const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, own = to_mm(words.number_width);
+  const Point at{rect.x + size.ascent, rect.bottom() - to_mm(tag_pad)};
+  add_filled_rect(d.items, rect, look::paper);
+  d.items.push_back(TextItem{at, words.number, look::wire_number, colour, Align::left, true});
+  d.items.push_back(TextItem{{at.x, at.y - own - gap}, words.code, look::wire_code, colour, Align::left, true});
+}
+
+/// On the wire itself.
+void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
+  const WireId id = d.ink.diagram.wires[tag.wire];
+  WireLabel words = d.ink.diagram.labels[tag.wire];
+  if (tag.is_number_only) {
+    words.code.clear();
+    words.width = tag.is_upright ? tag.box.height() : tag.box.width();
+  }
+  const Point corner = d.place({tag.box.x0, tag.box.y0});
+  const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
+  const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
+  if (tag.is_upright)
+    draw_upright_tag(d, words, rect, colour);
+  else
+    draw_tag(d, words, corner, colour);
+  d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
+  d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
+}
+
+void draw_labels(const Drawer& d) {
+  std::vector<bool> is_anchored(d.ink.diagram.wires.size(), false);
+  for (std::size_t l = 0; l < d.ink.laid.labels.size(); ++l) {
+    const PlacedLabel& label = d.ink.laid.labels[l];
+    if (is_repeated(d.ink.laid, l)) continue;
+    const auto w = static_cast<std::size_t>(label.wire);
+    const WireId id = d.ink.diagram.wires[w];
+    const WireLabel& words = d.ink.diagram.labels[w];
+    const Point corner = d.place({label.box.x0, label.box.y0});
+    const Rect rect{corner.x, corner.y, to_mm(label.box.width()), to_mm(label.box.height())};
+    const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
+    if (label.is_upright)
+      draw_upright_tag(d, words, rect, colour);
+    else
+      draw_tag(d, words, corner, colour);
+    d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
+    if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
+    is_anchored[w] = true;
+  }
+  for (const SpareTag& tag : find_spare_tags(d.ink.diagram, d.ink.laid)) draw_spare_tag(d, tag);
 }
 
 Side mirrored_side(Side side) {
@@ -179,6 +286,7 @@ void draw_part_box(const Drawer& d, std::size_t b) {
   const Point at = d.place({placed.box.x0 + x, placed.box.y0 + content.body.y0});
   const PartState state = d.is_live() ? d.ink.state->parts[static_cast<std::size_t>(content.index)] : PartState{};
   d.items.push_back(AnchorItem{part_anchor(part), at});
+  draw_local_earths(d, b, at, content.body.width());
   draw_part(d.items, placed.is_mirrored ? mirrored(content.drawing) : content.drawing, at, state);
   for (const Flag& flag : content.flags) {
     GridPoint tap = flag.tap;
@@ -191,10 +299,12 @@ void draw_splice(const Drawer& d, std::size_t b) {
   const DiagramBox& content = d.ink.diagram.boxes[b];
   const PlacedBox& placed = d.ink.laid.boxes[b];
   const Splice& splice = d.build().splices[static_cast<std::size_t>(content.index)];
-  const Grid y = placed.box.y0 + placed.box.height() / 2;
-  const Grid width = content.body.width(), x0 = placed.is_mirrored ? placed.box.x1 - width : placed.box.x0;
+  const Grid y = placed.box.y0 + content.body.height() / 2;
+  const Grid width = content.body.width();
+  const Grid x0 = placed.is_mirrored ? placed.box.x1 - content.body.x1 : placed.box.x0 + content.body.x0;
   const Pen bar{look::ink, bar_width, {}, Cap::round};
-  const Grid inset = std::min<Grid>(width / 2, 2 * module - 50);
+  const Grid inset = module;
+  draw_local_earths(d, b, d.place({x0, placed.box.y0}), width);
   Point from = d.place({x0 + inset, y}), to = d.place({x0 + width - inset, y});
   if (!(from.x < to.x)) to.x = from.x + Millimetres(0.01);
   add_line(d.items, from, to, bar);
@@ -202,7 +312,8 @@ void draw_splice(const Drawer& d, std::size_t b) {
   const Millimetres name_x = to_mm(x0 + width) + d.origin.x - to_mm(inset) + Millimetres(1.5);
   add_text(d.items, {name_x, baseline_at_middle(from.y, look::terminal_name)}, splice.id, look::terminal_name);
   const Millimetres after = name_x + d.ink.measure.measure(splice.id, look::terminal_name).width;
-  for (const Flag& flag : content.flags) draw_flag(d, flag, {after - Millimetres(0.2), from.y}, Side::right);
+  for (const Flag& flag : content.flags)
+    draw_flag(d, flag, {after - Millimetres(0.2), from.y}, Side::right, FlagLines::in_a_row);
 }
 
 void draw_earth_box(const Drawer& d, std::size_t b) {
@@ -217,9 +328,9 @@ void draw_earth_box(const Drawer& d, std::size_t b) {
   add_text(d.items, {top.x, y}, earth.id, look::terminal_name, look::ink, Align::centre);
   for (const std::string& line : content.lines) {
     y += Millimetres(2.7);
-    add_text(d.items, {top.x, y}, line, look::least, look::ink, Align::centre);
+    add_text(d.items, {top.x, y}, line, look::small, look::ink, Align::centre);
   }
-  d.items.push_back(LinkItem{to_mm(placed.box), "earths", earth_anchor(earth)});
+  d.items.push_back(LinkItem{to_mm(placed.box), d.ink.id_prefix + "earths", earth_anchor(earth)});
   auto& link = std::get<LinkItem>(d.items.back());
   link.rect.x += d.origin.x;
   link.rect.y += d.origin.y;
@@ -234,9 +345,15 @@ void draw_diagram(Items& items, const DiagramInk& ink, Point origin) {
   draw_labels(d);
   for (std::size_t b = 0; b < ink.diagram.boxes.size(); ++b) {
     switch (ink.diagram.boxes[b].content) {
-      case BoxContent::part: draw_part_box(d, b); break;
-      case BoxContent::splice: draw_splice(d, b); break;
-      case BoxContent::earth: draw_earth_box(d, b); break;
+      case BoxContent::part:
+        draw_part_box(d, b);
+        break;
+      case BoxContent::splice:
+        draw_splice(d, b);
+        break;
+      case BoxContent::earth:
+        draw_earth_box(d, b);
+        break;
     }
   }
 }

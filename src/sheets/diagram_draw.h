@@ -15,22 +15,22 @@ namespace loomfolio {
 
 /// Where a flag leads: the text of its line, and the link.
 struct FlagTarget {
-  std::string text;    ///< may hold marks that are resolved later
+  std::string text;  ///< may hold marks that are resolved later
   std::string sheet, anchor;
 };
 
 /// A wire in a situation.
 struct WireState {
   bool is_live = false;
-  double direction = 0;      ///< > 0: current flows from the first to the second end of the wire, < 0: back
-  std::string figure;        ///< '8.4 A'; may be empty
+  double direction = 0;  ///< > 0: current flows from the first to the second end of the wire, < 0: back
+  std::string figure;    ///< '8.4 A'; may be empty
 };
 
 /// What a situation adds; empty vectors: the diagram is drawn at rest, in the wires' colours.
 struct DiagramState {
   bool is_known = false;
-  std::vector<PartState> parts;            ///< by part of the build
-  std::vector<WireState> wires;            ///< by WireId
+  std::vector<PartState> parts;               ///< by part of the build
+  std::vector<WireState> wires;               ///< by WireId
   std::vector<std::string> terminal_figures;  ///< by TerminalId: '12.4 V'; may be empty
 };
 
@@ -40,10 +40,14 @@ struct DiagramInk {
   const Laid& laid;
   const TextMeasure& measure;
   std::function<FlagTarget(std::size_t diagram, TerminalId terminal)> target_of;
+  std::string id_prefix;  ///< of the sheets that wires and earths are linked to
   const DiagramState* state = nullptr;
 };
 
-/// Draws everything with the top left of the laid-out area at `origin`.
+/// Height of the strip with the zones' names, above the laid-out area.
+constexpr Grid zone_head = 550;
+
+/// Draws everything with the top left of the laid-out area at `origin`; the zones' names stand above it.
 void draw_diagram(Items& items, const DiagramInk& ink, Point origin);
 
 }  // namespace loomfolio

@@ -12,15 +12,16 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid tag_pad = 60, flag_stub = 300, flag_line = 290, flag_width = 1000;
-constexpr Grid earth_width = 1500, earth_symbol = 350, earth_line = 270, splice_height = 250;
+constexpr Grid tag_pad = 60, earth_width = 1500, earth_symbol = 350, splice_height = 250, earth_words_room = 2400;
 
 struct Maker {
   const GraphRequest& request;
   std::vector<TerminalUse> uses;
   DiagramGraph made;
   std::map<int, int> zones;  ///< of the build -> of the graph
-  struct End { int box = -1, terminal = -1; };
+  struct End {
+    int box = -1, terminal = -1;
+  };
   std::map<std::pair<std::size_t, int>, End> ends;  ///< (wire of the plan, 0 from / 1 to) -> its end in the graph
 
   const Build& build() const { return request.build; }
@@ -29,8 +30,8 @@ struct Maker {
 
 BoxRole role_of(const Kind& kind) {
   if (kind.is_connector) return BoxRole::connector;
-  const bool has_coil =
-      std::any_of(kind.insides.begin(), kind.insides.end(), [](const Inside& i) { return i.type == InsideType::coil || i.flashes; });
+  const bool has_coil = std::any_of(kind.insides.begin(), kind.insides.end(),
+                                    [](const Inside& i) { return i.type == InsideType::coil || i.flashes; });
   if (kind.group == "supply") return BoxRole::supply;
   if (kind.group == "protection") return BoxRole::fuse;
   if (has_coil) return BoxRole::relay;
@@ -51,7 +52,8 @@ void make_zones(Maker& maker) {
     for (TerminalId end : {maker.build().wire(id).from, maker.build().wire(id).to})
       if (maker.build().terminal(end).owner != OwnerType::earth) found.push_back(zone_of(maker.build(), end).index);
   std::sort(found.begin(), found.end(), [&](int a, int b) {
-    const Zone &za = maker.build().zones[static_cast<std::size_t>(a)], &zb = maker.build().zones[static_cast<std::size_t>(b)];
+    const Zone &za = maker.build().zones[static_cast<std::size_t>(a)],
+               &zb = maker.build().zones[static_cast<std::size_t>(b)];
     return std::pair(za.place, a) < std::pair(zb.place, b);
   });
   found.erase(std::unique(found.begin(), found.end()), found.end());
@@ -84,8 +86,10 @@ void note_end(Maker& maker, std::size_t wire, TerminalId terminal, Maker::End en
   const Wire& w = maker.build().wire(maker.plan().wires[wire]);
   const int which = w.from == terminal ? 0 : 1;
   // A wire from a terminal to itself has both ends here.
-  if (which == 0 && maker.ends.count({wire, 0}) != 0) maker.ends[{wire, 1}] = end;
-  else maker.ends[{wire, which}] = end;
+  if (which == 0 && maker.ends.count({wire, 0}) != 0)
+    maker.ends[{wire, 1}] = end;
+  else
+    maker.ends[{wire, which}] = end;
 }
 
 PartDrawing draw_for(const Maker& maker, PartId id) {
@@ -105,24 +109,125 @@ GridBox flag_room(const std::vector<Flag>& flags) {
   for (const Flag& flag : flags) {
     const Grid lines = static_cast<Grid>(flag.diagrams.size()) * flag_line;
     switch (flag.side) {
-      case Side::top: room.y0 = std::max(room.y0, flag_stub + lines); break;
-      case Side::bottom: room.y1 = std::max(room.y1, flag_stub + lines); break;
-      case Side::left: room.x0 = std::max(room.x0, flag_stub + flag_width); break;
-      case Side::right: room.x1 = std::max(room.x1, flag_stub + flag_width); break;
+      case Side::top:
+        room.y0 = std::max(room.y0, flag_stub + lines);
+        break;
+      case Side::bottom:
+        room.y1 = std::max(room.y1, flag_stub + lines);
+        break;
+      case Side::left:
+        room.x0 = std::max(room.x0, flag_stub + flag_width);
+        break;
+      case Side::right:
+        room.x1 = std::max(room.x1, flag_stub + flag_width);
+        break;
     }
   }
-  return {(room.x0 + 249) / 250 * 250, (room.y0 + 249) / 250 * 250, (room.x1 + 249) / 250 * 250, (room.y1 + 249) / 250 * 250};
+  return room;
+}
+
+GridBox larger(GridBox a, GridBox b) {
+  const auto up = [](Grid g) { return (g + module - 1) / module * module; };
+  return {up(std::max(a.x0, b.x0)), up(std::max(a.y0, b.y0)), up(std::max(a.x1, b.x1)), up(std::max(a.y1, b.y1))};
 }
 
 GridPoint on_box(GridPoint tap, Side side, const GridBox& body, Grid width, Grid height) {
   const GridPoint p{tap.x + body.x0, tap.y + body.y0};
   switch (side) {
-    case Side::top: return {p.x, 0};
-    case Side::bottom: return {p.x, height};
-    case Side::left: return {0, p.y};
-    case Side::right: return {width, p.y};
+    case Side::top:
+      return {p.x, 0};
+    case Side::bottom:
+      return {p.x, height};
+    case Side::left:
+      return {0, p.y};
+    case Side::right:
+      return {width, p.y};
   }
   return p;
+}
+
+/// Words in lines of at most `room`; the first line has `taken` less.
+std::vector<std::string> wrap(const std::string& text, const TextMeasure& measure, Grid room, Grid taken = 0) {
+  std::vector<std::string> lines;
+  for (const std::string& word : split(text, ' ')) {
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    const Grid width = to_grid_up(measure.measure(longer, look::small).width) + (lines.size() <= 1 ? taken : 0);
+    if (!lines.empty() && width <= room)
+      lines.back() = longer;
+    else
+      lines.push_back(word);
+  }
+  return lines;
+}
+
+/// A wire's end on a part or splice.
+struct Tap {
+  std::size_t wire = 0;
+  TerminalId terminal;
+  GridPoint at;
+  Side side = Side::top;
+};
+
+const Earth* earth_of(const Maker& maker, std::size_t wire, TerminalId here) {
+  const Terminal& far = maker.build().terminal(far_end(maker.build().wire(maker.plan().wires[wire]), here));
+  return far.owner == OwnerType::earth ? &maker.build().earths[static_cast<std::size_t>(far.owner_index)] : nullptr;
+}
+
+/// Takes the outermost taps of the bottom side out of `taps` where they lead to earth: their symbol stands under the
+/// part.
+std::vector<LocalEarth> take_local_earths(const Maker& maker, std::vector<Tap>& taps, const std::vector<Flag>& flags) {
+  std::vector<LocalEarth> found;
+  for (WordSide words : {WordSide::right, WordSide::left}) {
+    const bool is_right = words == WordSide::right;
+    std::size_t outer = taps.size();
+    const auto lies_further = [&](GridPoint a, GridPoint b) { return is_right ? a.x > b.x : a.x < b.x; };
+    for (std::size_t i = 0; i < taps.size(); ++i)
+      if (taps[i].side == Side::bottom && (outer == taps.size() || lies_further(taps[i].at, taps[outer].at))) outer = i;
+    if (outer == taps.size()) continue;
+    const Tap tap = taps[outer];
+    const Earth* earth = earth_of(maker, tap.wire, tap.terminal);
+    const auto is_beyond = [&](GridPoint p) { return lies_further(p, tap.at); };
+    const bool is_hemmed =
+        std::any_of(flags.begin(), flags.end(),
+                    [&](const Flag& f) { return f.side == Side::bottom && is_beyond(f.tap); }) ||
+        std::any_of(found.begin(), found.end(), [&](const LocalEarth& e) { return is_beyond(e.tap); });
+    if (earth == nullptr || is_hemmed) continue;
+    const WireId wire = maker.plan().wires[tap.wire];
+    LocalEarth local{wire, static_cast<int>(earth - maker.build().earths.data()), tap.at, words, {}, {}};
+    local.label = label_of(maker.build().wire(wire), maker.request.measure);
+    const Grid id = to_grid_up(maker.request.measure.measure(earth->id + " ", look::terminal_name).width);
+    local.lines = wrap(earth->label, maker.request.measure, earth_words_room, id);
+    found.push_back(std::move(local));
+    taps.erase(taps.begin() + static_cast<std::ptrdiff_t>(outer));
+  }
+  return found;
+}
+
+/// Room that an earth's words take beside its symbol.
+Grid width_of_words(const Maker& maker, const LocalEarth& local) {
+  const Earth& earth = maker.build().earths[static_cast<std::size_t>(local.earth)];
+  Grid widest = local.label.width;
+  for (std::size_t i = 0; i < local.lines.size(); ++i) {
+    Grid width = to_grid_up(maker.request.measure.measure(local.lines[i], look::small).width);
+    if (i == 0) width += to_grid_up(maker.request.measure.measure(earth.id + " ", look::terminal_name).width);
+    widest = std::max(widest, width);
+  }
+  return widest;
+}
+
+/// How far earths reach out of the body.
+GridBox earth_room(const Maker& maker, const std::vector<LocalEarth>& earths, Grid width) {
+  GridBox room;
+  for (const LocalEarth& local : earths) {
+    const Grid words = earth_words_gap + width_of_words(maker, local);
+    room.y1 = std::max(
+        {room.y1, earth_stub + earth_symbol + 50, 150 + earth_line * (1 + static_cast<Grid>(local.lines.size()))});
+    if (local.words == WordSide::right)
+      room.x1 = std::max(room.x1, local.tap.x + words - width);
+    else
+      room.x0 = std::max(room.x0, words - local.tap.x);
+  }
+  return room;
 }
 
 void add_part(Maker& maker, PartId id) {
@@ -136,7 +241,6 @@ void add_part(Maker& maker, PartId id) {
   graph_box.may_mirror = box.drawing.may_mirror;
   graph_box.zone = maker.zones.at(part.zone.index);
   const auto number = static_cast<int>(maker.made.boxes.size());
-  struct Tap { std::size_t wire; TerminalId terminal; GridPoint at; Side side; };
   std::vector<Tap> taps;
   for (const PlacedTerminal& placed : box.drawing.terminals) {
     const TerminalId terminal = part.terminals[static_cast<std::size_t>(placed.terminal)];
@@ -145,7 +249,8 @@ void add_part(Maker& maker, PartId id) {
     if (!maker.uses[terminal.at()].elsewhere.empty())
       box.flags.push_back({terminal, placed.taps[wires.size()], placed.side, maker.uses[terminal.at()].elsewhere});
   }
-  const GridBox room = flag_room(box.flags);
+  box.earths = take_local_earths(maker, taps, box.flags);
+  const GridBox room = larger(flag_room(box.flags), earth_room(maker, box.earths, box.drawing.width));
   box.body = {room.x0, room.y0, room.x0 + box.drawing.width, room.y0 + box.drawing.height};
   graph_box.width = box.body.x1 + room.x1;
   graph_box.height = box.body.y1 + room.y1;
@@ -158,52 +263,54 @@ void add_part(Maker& maker, PartId id) {
   maker.made.boxes.push_back(std::move(box));
 }
 
-/// A bar: what comes in stands above it, what goes out below.
+/// Taps of a splice: what comes in stands above its bar, what goes out below. `width` is the bar's room.
+std::vector<Tap> splice_taps(const Maker& maker, const Splice& splice, Grid& width) {
+  std::vector<std::size_t> above, below;
+  for (std::size_t wire : in_order(maker, splice.terminal))
+    (maker.build().wire(maker.plan().wires[wire]).to == splice.terminal ? above : below).push_back(wire);
+  width = static_cast<Grid>(std::max({above.size(), below.size(), std::size_t{1}})) * 2 * module;
+  std::vector<Tap> taps;
+  const auto put = [&](const std::vector<std::size_t>& wires, Side side) {
+    for (std::size_t i = 0; i < wires.size(); ++i) {
+      const Grid x = width / 2 + (2 * static_cast<Grid>(i) - static_cast<Grid>(wires.size()) + 1) * module;
+      taps.push_back({wires[i], splice.terminal, {x, side == Side::top ? 0 : splice_height}, side});
+    }
+  };
+  put(above, Side::top);
+  put(below, Side::bottom);
+  return taps;
+}
+
 void add_splice(Maker& maker, int index) {
   const Splice& splice = maker.build().splices[static_cast<std::size_t>(index)];
   const TerminalUse& use = maker.uses[splice.terminal.at()];
   DiagramBox box;
   box.content = BoxContent::splice;
   box.index = index;
-  std::vector<std::size_t> above, below;
-  for (std::size_t wire : in_order(maker, splice.terminal))
-    (maker.build().wire(maker.plan().wires[wire]).to == splice.terminal ? above : below).push_back(wire);
-  const auto most = static_cast<Grid>(std::max({above.size(), below.size(), std::size_t{1}}));
-  const Grid bar = most * 2 * module;
+  Grid bar = 0;
+  std::vector<Tap> taps = splice_taps(maker, splice, bar);
+  box.earths = take_local_earths(maker, taps, {});
   const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 100;
+  if (!use.elsewhere.empty())
+    box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere});
+  const auto sheets = static_cast<Grid>(use.elsewhere.size());
+  const GridBox beside{0, 0, name + (sheets > 0 ? flag_stub + sheets * flag_width : 0), 0};
+  const GridBox room = larger(beside, earth_room(maker, box.earths, bar));
+  box.body = {room.x0, 0, room.x0 + bar, splice_height};
   GraphBox graph_box;
   graph_box.name = "splice " + splice.id;
   graph_box.role = BoxRole::splice;
   graph_box.zone = maker.zones.at(splice.zone.index);
-  if (!use.elsewhere.empty()) box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere});
-  const auto flag_lines = static_cast<Grid>(use.elsewhere.size());
-  const Grid words = std::max(name + (use.elsewhere.empty() ? 0 : flag_width), Grid{0});
-  graph_box.width = (bar + words + module - 1) / module * module;
-  graph_box.height = splice_height + std::max<Grid>(0, flag_lines - 1) * module;
-  box.body = {0, 0, bar, graph_box.height};
+  graph_box.width = box.body.x1 + room.x1;
+  graph_box.height = splice_height + room.y1;
   const auto number = static_cast<int>(maker.made.boxes.size());
-  const auto put = [&](const std::vector<std::size_t>& wires, Side side) {
-    for (std::size_t i = 0; i < wires.size(); ++i) {
-      const Grid x = bar / 2 + (2 * static_cast<Grid>(i) - static_cast<Grid>(wires.size()) + 1) * module;
-      note_end(maker, wires[i], splice.terminal, {number, static_cast<int>(graph_box.terminals.size())});
-      graph_box.terminals.push_back({splice.id, side, {x, side == Side::top ? 0 : graph_box.height}});
-    }
-  };
-  put(above, Side::top);
-  put(below, Side::bottom);
+  for (const Tap& tap : taps) {
+    note_end(maker, tap.wire, tap.terminal, {number, static_cast<int>(graph_box.terminals.size())});
+    graph_box.terminals.push_back(
+        {splice.id, tap.side, on_box(tap.at, tap.side, box.body, graph_box.width, graph_box.height)});
+  }
   maker.made.graph.boxes.push_back(std::move(graph_box));
   maker.made.boxes.push_back(std::move(box));
-}
-
-/// Words in lines of at most `room`, two lines at most; the last is cut short when there are more.
-std::vector<std::string> wrap(const std::string& text, const TextMeasure& measure, Grid room) {
-  std::vector<std::string> lines;
-  for (const std::string& word : split(text, ' ')) {
-    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-    if (!lines.empty() && to_grid_up(measure.measure(longer, look::least).width) <= room) lines.back() = longer;
-    else lines.push_back(word);
-  }
-  return lines;
 }
 
 /// An earth symbol for one wire end, near what it earths.
@@ -216,13 +323,15 @@ void add_earth(Maker& maker, std::size_t wire, TerminalId terminal) {
   box.index = index;
   box.lines = wrap(earth.label, maker.request.measure, 2 * earth_width);
   Grid widest = to_grid_up(maker.request.measure.measure(earth.id, look::terminal_name).width);
-  for (const std::string& line : box.lines) widest = std::max(widest, to_grid_up(maker.request.measure.measure(line, look::least).width));
+  for (const std::string& line : box.lines)
+    widest = std::max(widest, to_grid_up(maker.request.measure.measure(line, look::small).width));
   GraphBox graph_box;
   graph_box.name = "earth " + earth.id + " of wire " + maker.build().wire(maker.plan().wires[wire]).id;
   graph_box.role = BoxRole::earth;
   graph_box.zone = maker.build().terminal(far).owner == OwnerType::earth ? 0 : zone_in_graph(maker, far);
   graph_box.width = std::max<Grid>(earth_width / 2, (widest + 2 * module - 1) / (2 * module) * 2 * module);
-  graph_box.height = (earth_symbol + earth_line * (1 + static_cast<Grid>(box.lines.size())) + 60 + module - 1) / module * module;
+  graph_box.height =
+      (earth_symbol + earth_line * (1 + static_cast<Grid>(box.lines.size())) + 60 + module - 1) / module * module;
   graph_box.terminals.push_back({earth.id, Side::top, {graph_box.width / 2 / module * module, 0}});
   box.body = {0, 0, graph_box.width, graph_box.height};
   note_end(maker, wire, terminal, {static_cast<int>(maker.made.boxes.size()), 0});
@@ -230,18 +339,26 @@ void add_earth(Maker& maker, std::size_t wire, TerminalId terminal) {
   maker.made.boxes.push_back(std::move(box));
 }
 
+bool is_local(const Maker& maker, WireId wire) {
+  return std::any_of(maker.made.boxes.begin(), maker.made.boxes.end(), [wire](const DiagramBox& box) {
+    return std::any_of(box.earths.begin(), box.earths.end(), [wire](const LocalEarth& e) { return e.wire == wire; });
+  });
+}
+
 void add_boxes(Maker& maker) {
   const Build& build = maker.build();
   for (std::size_t p = 0; p < build.parts.size(); ++p) {
     const auto& terminals = build.parts[p].terminals;
-    if (std::any_of(terminals.begin(), terminals.end(), [&](TerminalId t) { return !maker.uses[t.at()].wires.empty(); }))
+    if (std::any_of(terminals.begin(), terminals.end(),
+                    [&](TerminalId t) { return !maker.uses[t.at()].wires.empty(); }))
       add_part(maker, PartId{static_cast<std::int32_t>(p)});
   }
   for (std::size_t s = 0; s < build.splices.size(); ++s)
     if (!maker.uses[build.splices[s].terminal.at()].wires.empty()) add_splice(maker, static_cast<int>(s));
   for (std::size_t w = 0; w < maker.plan().wires.size(); ++w)
     for (TerminalId end : {build.wire(maker.plan().wires[w]).from, build.wire(maker.plan().wires[w]).to})
-      if (build.terminal(end).owner == OwnerType::earth) add_earth(maker, w, end);
+      if (build.terminal(end).owner == OwnerType::earth && !is_local(maker, maker.plan().wires[w]))
+        add_earth(maker, w, end);
 }
 
 void add_wires(Maker& maker) {
@@ -280,7 +397,8 @@ WireLabel label_of(const Wire& wire, const TextMeasure& measure) {
   std::string size = wire.is_auto_size && wire.area.number() <= 0 ? std::string() : print_size(wire);
   if (size.ends_with(" mm2")) size.resize(size.size() - 4);
   label.code = wire.colour.text() + (size.empty() ? "" : " " + size);
-  const TextSize number = measure.measure(label.number, look::wire_number), code = measure.measure(" " + label.code, look::wire_code);
+  const TextSize number = measure.measure(label.number, look::wire_number),
+                 code = measure.measure(" " + label.code, look::wire_code);
   label.number_width = to_grid_up(number.width);
   label.width = label.number_width + to_grid_up(code.width) + 2 * tag_pad;
   label.height = to_grid_up(number.ascent + number.descent);

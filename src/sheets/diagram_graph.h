@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From a diagram's plan to what the layout engine takes: a box for each part, splice and earth symbol, with room for its
-// inside, and a wire for each wire.
+// From a diagram's plan to what the layout engine takes: a box for each part, splice and earth symbol, with room for
+// its inside, and a wire for each wire.
 #pragma once
 
 #include <string>
@@ -18,19 +18,9 @@ enum class BoxContent : std::uint8_t { part, splice, earth };
 /// course of its own: as every wire is drawn whole somewhere, a reader needs no more than where to turn to.
 struct Flag {
   TerminalId terminal;
-  GridPoint tap;                     ///< within the body
+  GridPoint tap;  ///< within the body
   Side side = Side::top;
-  std::vector<std::size_t> diagrams; ///< indices of the diagrams
-};
-
-/// What stands in a box of the graph. `body` is the drawn part within the box, which may be larger: flags stand outside.
-struct DiagramBox {
-  BoxContent content = BoxContent::part;
-  int index = -1;            ///< part, splice or earth
-  PartDrawing drawing;       ///< of a part
-  GridBox body;
-  std::vector<Flag> flags;
-  std::vector<std::string> lines;  ///< of an earth: its words, wrapped
+  std::vector<std::size_t> diagrams;  ///< indices of the diagrams
 };
 
 /// Text of a wire's label: its number, then colour and size.
@@ -39,17 +29,43 @@ struct WireLabel {
   Grid number_width = 0, width = 0, height = 0;
 };
 
+/// Where the words of an earth stand: right or left of its symbol.
+enum class WordSide : std::uint8_t { right, left };
+
+/// A wire that goes from the part straight to an earth symbol under it. It has no course in the graph: the symbol
+/// stands within the part's box.
+struct LocalEarth {
+  WireId wire;
+  int earth = -1;
+  GridPoint tap;  ///< within the body, on its bottom edge
+  WordSide words = WordSide::right;
+  WireLabel label;
+  std::vector<std::string> lines;  ///< the earth's words, the first beside its id
+};
+
+/// What stands in a box of the graph. `body` is the drawn part within the box, which may be larger: flags stand
+/// outside.
+struct DiagramBox {
+  BoxContent content = BoxContent::part;
+  int index = -1;       ///< part, splice or earth
+  PartDrawing drawing;  ///< of a part
+  GridBox body;
+  std::vector<Flag> flags;
+  std::vector<LocalEarth> earths;
+  std::vector<std::string> lines;  ///< of an earth: its words, wrapped
+};
+
 struct DiagramGraph {
   Graph graph;
-  std::vector<DiagramBox> boxes;     ///< by Graph::boxes
-  std::vector<WireId> wires;         ///< by Graph::wires
-  std::vector<WireLabel> labels;     ///< by Graph::wires
+  std::vector<DiagramBox> boxes;  ///< by Graph::boxes
+  std::vector<WireId> wires;      ///< by Graph::wires; those with local earths are not among them
+  std::vector<WireLabel> labels;  ///< by Graph::wires
 };
 
 struct GraphRequest {
   const Build& build;
   const std::vector<DiagramPlan>& plans;
-  std::size_t diagram = 0;           ///< index into plans
+  std::size_t diagram = 0;  ///< index into plans
   const TextMeasure& measure;
   Grid wished_width = 38200, wished_height = 24700;
 };
@@ -57,5 +73,9 @@ struct GraphRequest {
 DiagramGraph make_diagram_graph(const GraphRequest& request);
 
 WireLabel label_of(const Wire& wire, const TextMeasure& measure);
+
+// Measures of what is drawn outside a part's body, shared by layout and drawing.
+constexpr Grid earth_stub = 550, earth_words_gap = 400, earth_line = 280, flag_stub = 300, flag_line = 290,
+               flag_width = 1000;
 
 }  // namespace loomfolio

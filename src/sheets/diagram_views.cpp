@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A part on a diagram shows the terminals whose wires are drawn there, and those without which its inside would make no sense: the
-// feed of a fuse, the coil of a contact. Terminals are reached through the inside up to the next terminal, and over one fuse at
-// most: else a fuse box would always be shown whole.
+// A part on a diagram shows the terminals whose wires are drawn there, and those without which its inside would make no
+// sense: the feed of a fuse, the coil of a contact. Terminals are reached through the inside up to the next terminal,
+// and over one fuse at most: else a fuse box would always be shown whole.
 #include "sheets/diagram_views.h"
 
 #include <algorithm>
@@ -79,8 +79,10 @@ void add_relay(const Part& part, std::vector<bool>& is_shown) {
     if (contact.type != InsideType::contact) continue;
     for (const Inside& coil : part.insides) {
       if (coil.type != InsideType::coil || coil.id != contact.coil) continue;
-      if (shows(contact)) show(coil);
-      else if (shows(coil)) show(contact);
+      if (shows(contact))
+        show(coil);
+      else if (shows(coil))
+        show(contact);
     }
   }
 }
@@ -92,7 +94,8 @@ void show_with_inside(const Build& build, const Part& part, std::vector<Terminal
   const std::vector<bool> used = is_shown;
   for (std::size_t t = 0; t < used.size(); ++t)
     if (used[t] && !kind.is_connector)
-      for (int behind : terminals_behind(kind, part, static_cast<int>(t))) is_shown[static_cast<std::size_t>(behind)] = true;
+      for (int behind : terminals_behind(kind, part, static_cast<int>(t)))
+        is_shown[static_cast<std::size_t>(behind)] = true;
   add_relay(part, is_shown);
   for (std::size_t t = 0; t < part.terminals.size(); ++t) {
     TerminalUse& use = uses[part.terminals[t].at()];
@@ -112,13 +115,17 @@ std::vector<TerminalUse> find_uses(const GraphRequest& request) {
       const Wire& wire = build.wire(request.plans[d].wires[w]);
       for (TerminalId end : {wire.from, wire.to}) {
         TerminalUse& use = uses[end.at()];
-        if (d != request.diagram) { add_once(use.elsewhere, d); continue; }
+        if (d != request.diagram) {
+          add_once(use.elsewhere, d);
+          continue;
+        }
         use.wires.push_back(w);
         use.is_shown = true;
       }
     }
   for (const Part& part : build.parts) {
-    const bool is_here = std::any_of(part.terminals.begin(), part.terminals.end(), [&](TerminalId t) { return uses[t.at()].is_shown; });
+    const bool is_here =
+        std::any_of(part.terminals.begin(), part.terminals.end(), [&](TerminalId t) { return uses[t.at()].is_shown; });
     if (is_here) show_with_inside(build, part, uses);
   }
   return uses;

@@ -50,7 +50,8 @@ void add_stretch(PathMaker& maker, const WireCourse& course, GridPoint from, Gri
   if (from.y != to.y) return;
   std::vector<DrawnHop> hops;
   for (const DrawnHop& hop : course.hops)
-    if (hop.at.y == from.y && hop.at.x > std::min(from.x, to.x) && hop.at.x < std::max(from.x, to.x)) hops.push_back(hop);
+    if (hop.at.y == from.y && hop.at.x > std::min(from.x, to.x) && hop.at.x < std::max(from.x, to.x))
+      hops.push_back(hop);
   std::sort(hops.begin(), hops.end(), [](const DrawnHop& a, const DrawnHop& b) { return a.at.x < b.at.x; });
   if (to.x < from.x) std::reverse(hops.begin(), hops.end());
   for (const DrawnHop& hop : hops) add_hop(maker, hop, to.x > from.x ? 1 : -1);
@@ -94,7 +95,8 @@ std::vector<PathPiece> path_of(const WireCourse& course, Point origin) {
     add_stretch(maker, course, at, before);
     maker.line(before.x, before.y);
     const auto mix = [](Grid a, Grid b) { return a + (b - a) * round; };
-    maker.curve(mix(before.x, corner.x), mix(before.y, corner.y), mix(after.x, corner.x), mix(after.y, corner.y), after.x, after.y);
+    maker.curve(mix(before.x, corner.x), mix(before.y, corner.y), mix(after.x, corner.x), mix(after.y, corner.y),
+                after.x, after.y);
     at = after;
   }
   return maker.path;

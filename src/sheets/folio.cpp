@@ -120,7 +120,10 @@ std::optional<PaperPair> choose_papers(const std::vector<Paper>& papers, const s
   const auto named = std::find_if(papers.begin(), papers.end(), [&](const Paper& p) { return p.id == id; });
   if (named == papers.end()) return std::nullopt;
   const auto smaller = std::find_if(papers.begin(), papers.end(), [&](const Paper& p) { return p.larger == id; });
-  return PaperPair{smaller == papers.end() ? *named : *smaller, *named};
+  PaperPair pair{smaller == papers.end() ? *named : *smaller, *named, std::nullopt};
+  const auto larger = std::find_if(papers.begin(), papers.end(), [&](const Paper& p) { return p.id == named->larger; });
+  if (larger != papers.end()) pair.larger = *larger;
+  return pair;
 }
 
 }  // namespace loomfolio

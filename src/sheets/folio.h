@@ -29,6 +29,7 @@ struct FolioInput {
   const Paper& drawing_paper;  ///< diagrams, across
   const TextMeasure& measure;
   FolioOptions options = {};
+  const Paper* larger_paper = nullptr;  ///< drawings that do not fit on `drawing_paper` go on this; none: they are split
 };
 
 /// A line of the contents.
@@ -83,6 +84,7 @@ Folio compose_folio(const FolioInput& input);
 /// Text pages of an A3 or Tabloid document go on A4 or Letter; the drawings of an A4 or Letter document stay on it.
 struct PaperPair {
   Paper text, drawing;
+  std::optional<Paper> larger;  ///< for drawings too large for `drawing`
 };
 /// Nothing when no paper has that id.
 std::optional<PaperPair> choose_papers(const std::vector<Paper>& papers, const std::string& id);

@@ -117,7 +117,12 @@ PageShape across_page(const Paper& paper) {
 }
 
 PageShape page_of(const Sheet& sheet, const Paper& text_paper, const Paper& drawing_paper) {
-  return sheet.width > sheet.height ? across_page(drawing_paper) : upright_page(text_paper);
+  if (sheet.width <= sheet.height) return upright_page(text_paper);
+  // A drawing on a larger paper keeps the margins of the usual one.
+  Paper paper = drawing_paper;
+  paper.width = sheet.height;
+  paper.height = sheet.width;
+  return across_page(paper);
 }
 
 std::string grid_cell(const PageShape& page, Point at) {

@@ -59,7 +59,9 @@ inline constexpr Millimetres cell_pad{1.1}, column_gap{3}, group_space{3}, pictu
 
 // Diagrams.
 inline constexpr TextStyle zone_name{FaceName::sans, Weight::bold, 7.5};
-inline constexpr TextStyle flag{FaceName::sans, Weight::bold, 7};
+inline constexpr TextStyle flag{FaceName::sans, Weight::bold, 7.5};
+/// A drawing may be made that much smaller to fit its sheet: 7.5 pt become 7.
+inline constexpr double least_scale = 7.0 / 7.5;
 
 // Signal words: safety colours as ANSI Z535.1 names them; the values are those of the RAL tones that ISO 3864 lists.
 inline constexpr Colour safety_red{0x9b, 0x24, 0x23}, safety_orange{0xe8, 0x7a, 0x1e}, safety_yellow{0xf9, 0xa8, 0x00};

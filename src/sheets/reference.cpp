@@ -36,6 +36,7 @@ Places find_places(const Folio& folio, const Paper& text_paper, const Paper& dra
         const Place place{i, grid_cell(page, anchor->at)};
         places.anchors.emplace(std::pair(sheet.id, anchor->name), place);
         places.anchors.emplace(std::pair(first_of_run(sheet.id), anchor->name), place);
+        places.anchors.emplace(std::pair(family_of(sheet.id), anchor->name), place);
       }
   }
   return places;
@@ -105,6 +106,12 @@ std::string first_of_run(std::string_view sheet_id) {
   const std::string_view number = sheet_id.substr(dash + 1);
   const bool is_number = number.find_first_not_of("0123456789") == std::string_view::npos;
   return std::string(is_number ? sheet_id.substr(0, dash) : sheet_id);
+}
+
+std::string family_of(std::string_view sheet_id) {
+  const std::size_t slash = sheet_id.rfind('/');
+  const std::size_t dash = sheet_id.find('-', slash == std::string_view::npos ? 0 : slash);
+  return std::string(sheet_id.substr(0, dash));
 }
 
 std::string sheet_mark(std::string_view sheet_id, std::string_view anchor) { return make_mark('n', sheet_id, anchor); }

@@ -15,6 +15,10 @@ namespace loomfolio {
 /// wherever in the run the anchor stands.
 std::string first_of_run(std::string_view sheet_id);
 
+/// The word that sheets of one sort share: 'diagram' of 'diagram-starting', with its hook-up: 'a/diagram'. An anchor can
+/// be looked up by it, so that a page may lead to a wire on whichever diagram draws it.
+std::string family_of(std::string_view sheet_id);
+
 /// A mark that becomes the number of that sheet ('with-unit/' names the first sheet of a hook-up), or of the sheet of
 /// its run that holds the anchor: '7'.
 std::string sheet_mark(std::string_view sheet_id, std::string_view anchor = {});

@@ -11,6 +11,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"cover", SheetScope::opening, make_cover},
       {"safety", SheetScope::once, make_safety},
       {"chooser", SheetScope::once, make_chooser},
+      {"diagrams", SheetScope::each_variant, make_diagrams},
       {"situations", SheetScope::each_variant, make_situations},
       {"terminals", SheetScope::each_variant, make_terminal_map},
       {"wires", SheetScope::each_variant, make_wire_table},

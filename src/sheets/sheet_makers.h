@@ -11,6 +11,7 @@ namespace loomfolio {
 std::vector<Sheet> make_cover(const SheetContext& context);
 std::vector<Sheet> make_safety(const SheetContext& context);
 std::vector<Sheet> make_chooser(const SheetContext& context);
+std::vector<Sheet> make_diagrams(const SheetContext& context);
 std::vector<Sheet> make_situations(const SheetContext& context);
 std::vector<Sheet> make_terminal_map(const SheetContext& context);
 std::vector<Sheet> make_wire_table(const SheetContext& context);

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+// Space is a result of the layout, so whether a diagram fits is known only when it is laid out. Each is tried on the
+// usual paper, then on the larger one; what fits neither is cut in two, and all are tried again, as the references
+// among them have changed.
+#include "sheets/diagram_plan.h"
+
+#include <algorithm>
+
+#include "sheets/diagram_draw.h"
+#include "sheets/look.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres title_room{15}, legend_room{11};
+constexpr int most_rounds = 60;
+constexpr double parts_per_area = 20.0 / (380.0 * 230.0), wires_per_area = 32.0 / (380.0 * 230.0);  // mm2 of drawing
+
+struct Papers {
+  PageShape usual;
+  PageShape larger;
+  bool has_larger = false;
+};
+
+Papers papers_of(const FolioInput& input) {
+  Papers papers{across_page(input.drawing_paper), {}, input.larger_paper != nullptr};
+  papers.larger = papers.has_larger ? across_page(*input.larger_paper) : papers.usual;
+  return papers;
+}
+
+SplitBudget budget_of(const PageShape& page) {
+  const Rect room = drawing_room(page);
+  const double area = room.width.number() * room.height.number();
+  return {std::max(6, static_cast<int>(parts_per_area * area)), std::max(8, static_cast<int>(wires_per_area * area))};
+}
+
+/// How much smaller the drawing must be to fit the page.
+double scale_to_fit(const Laid& laid, const PageShape& page) {
+  const Rect room = drawing_room(page);
+  return std::min({1.0, room.width / to_mm(laid.width), room.height / to_mm(laid.height + zone_head)});
+}
+
+int count_hops(const Laid& laid) {
+  int hops = 0;
+  for (const Course& course : laid.courses) hops += static_cast<int>(course.hops.size());
+  return hops;
+}
+
+/// Whether `a` is the better drawing: full size first, then fewer crossings; else the one that shrinks least.
+bool is_better(const LaidDiagram& a, const LaidDiagram& b) {
+  if (a.scale != b.scale) return a.scale > b.scale;
+  return std::pair(count_hops(a.laid), a.laid.warnings.size()) < std::pair(count_hops(b.laid), b.laid.warnings.size());
+}
+
+/// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken.
+LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index,
+                       const PageShape& page) {
+  constexpr double shapes[] = {1.0, 0.75, 0.55};  // of the page's width
+  const Rect room = drawing_room(page);
+  LaidDiagram best;
+  for (const double shape : shapes) {
+    GraphRequest request{context.build(), plans, index, context.measure()};
+    request.wished_width = to_grid(room.width * shape);
+    request.wished_height = to_grid(room.height) - zone_head;
+    LaidDiagram made;
+    made.plan = plans[index];
+    made.diagram = make_diagram_graph(request);
+    made.laid = lay_out(made.diagram.graph);
+    made.page = page;
+    made.scale = scale_to_fit(made.laid, page);
+    if (shape == shapes[0] || is_better(made, best)) best = std::move(made);
+  }
+  return best;
+}
+
+/// On the usual paper at full size if that goes, else on the larger.
+LaidDiagram choose_page(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index) {
+  const Papers papers = papers_of(context.input);
+  LaidDiagram usual = lay_out_on(context, plans, index, papers.usual);
+  if (usual.scale >= 1 || !papers.has_larger) return usual;
+  return lay_out_on(context, plans, index, papers.larger);
+}
+
+void name_sheets(const SheetContext& context, std::vector<LaidDiagram>& diagrams) {
+  for (LaidDiagram& diagram : diagrams) {
+    diagram.title = title_of(diagram.plan, context.words());
+    diagram.id = context.id_prefix + "diagram";
+    if (diagrams.size() == 1) continue;
+    for (Function function : diagram.plan.functions) diagram.id += "-" + std::string(name_of(function));
+    if (diagram.plan.number > 1) diagram.id += "-" + std::to_string(diagram.plan.number);
+  }
+}
+
+void number_alike(std::vector<DiagramPlan>& plans) {
+  for (std::size_t i = 0; i < plans.size(); ++i) {
+    plans[i].number = 1;
+    plans[i].of = 0;
+    for (std::size_t j = 0; j < plans.size(); ++j) {
+      if (plans[j].functions != plans[i].functions) continue;
+      ++plans[i].of;
+      if (j < i) ++plans[i].number;
+    }
+  }
+}
+
+}  // namespace
+
+Rect drawing_room(const PageShape& page) {
+  const Rect& body = page.body;
+  return {body.x, body.y + title_room, body.width, body.height - title_room - legend_room};
+}
+
+std::string title_of(const DiagramPlan& plan, const Words& words) {
+  const auto name = [&](Function f) { return words("function." + std::string(name_of(f))); };
+  const auto next_name = [&](Function f) { return words("function_next." + std::string(name_of(f))); };
+  std::string title;
+  if (plan.functions.size() > 3) {
+    title = words("diagram.whole");
+  } else {
+    title = name(plan.functions.front());
+    for (std::size_t i = 1; i < plan.functions.size(); ++i) {
+      const bool is_last = i + 1 == plan.functions.size();
+      title = words(is_last ? "diagram.two" : "diagram.several",
+                    {{"first", title}, {"second", next_name(plan.functions[i])}});
+    }
+  }
+  if (plan.of < 2) return title;
+  return words("page.numbered", {{"title", title}, {"number", std::to_string(plan.number)}});
+}
+
+std::vector<LaidDiagram> lay_out_diagrams(const SheetContext& context) {
+  const Papers papers = papers_of(context.input);
+  std::vector<DiagramPlan> plans = split_build(context.build(), budget_of(papers.larger));
+  std::vector<LaidDiagram> diagrams;
+  for (int round = 0; round < most_rounds; ++round) {
+    diagrams.clear();
+    bool is_whole = true;
+    for (std::size_t i = 0; i < plans.size() && is_whole; ++i) {
+      diagrams.push_back(choose_page(context, plans, i));
+      if (diagrams.back().scale >= look::least_scale) continue;
+      const std::vector<DiagramPlan> halves = halve(context.build(), plans[i]);
+      if (halves.size() < 2) continue;
+      plans[i] = halves[0];
+      plans.insert(plans.begin() + static_cast<std::ptrdiff_t>(i) + 1, halves[1]);
+      number_alike(plans);
+      is_whole = false;
+    }
+    if (is_whole) break;
+  }
+  name_sheets(context, diagrams);
+  return diagrams;
+}
+
+}  // namespace loomfolio

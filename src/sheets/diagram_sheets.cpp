@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+// The diagrams: title, drawing, legend.
+#include <algorithm>
+#include <iterator>
+
+#include "base/text.h"
+#include "sheets/anchors.h"
+#include "sheets/diagram_draw.h"
+#include "sheets/diagram_legend.h"
+#include "sheets/diagram_plan.h"
+#include "sheets/reference.h"
+#include "sheets/scale_items.h"
+#include "sheets/sheet_makers.h"
+
+namespace loomfolio {
+namespace {
+
+/// What the diagram shows: its parts that are no connectors, in order.
+std::string parts_on(const SheetContext& context, const LaidDiagram& diagram) {
+  std::string text;
+  for (const DiagramBox& box : diagram.diagram.boxes) {
+    if (box.content != BoxContent::part) continue;
+    const Part& part = context.build().parts[static_cast<std::size_t>(box.index)];
+    if (context.build().kind_of(part).is_connector) continue;
+    text += (text.empty() ? "" : " · ") + part.label;
+  }
+  return text;
+}
+
+/// The anchor of the terminal's owner on another diagram.
+std::string anchor_of(const Build& build, TerminalId id) {
+  const Terminal& terminal = build.terminal(id);
+  const auto index = static_cast<std::size_t>(terminal.owner_index);
+  switch (terminal.owner) {
+    case OwnerType::part:
+      return part_anchor(build.parts[index]);
+    case OwnerType::splice:
+      return splice_anchor(build.splices[index]);
+    case OwnerType::earth:
+      return earth_anchor(build.earths[index]);
+  }
+  return {};
+}
+
+Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& diagrams, const LaidDiagram& diagram) {
+  Sheet sheet;
+  sheet.id = diagram.id;
+  sheet.title = diagram.title;
+  sheet.width = diagram.page.width;
+  sheet.height = diagram.page.height;
+  const Rect& body = diagram.page.body;
+  Items& items = sheet.items;
+  items.push_back(TagOpenItem{"H1", {}});
+  add_text(items, {body.x, body.y + Millimetres(6)}, diagram.title, look::title);
+  items.push_back(TagCloseItem{});
+  items.push_back(TagOpenItem{"P", {}});
+  const FittedText subtitle = fit_text(parts_on(context, diagram), look::table, body.width, context.measure());
+  add_text(items, {body.x, body.y + Millimetres(11.5)}, subtitle.text, subtitle.style, look::grey);
+  items.push_back(TagCloseItem{});
+
+  const Words& words = context.words();
+  items.push_back(
+      TagOpenItem{"Figure", words("diagram.alternative", {{"title", diagram.title},
+                                                          {"parts", std::to_string(diagram.diagram.boxes.size())},
+                                                          {"wires", std::to_string(diagram.plan.wires.size())}})});
+  const Rect room = drawing_room(diagram.page);
+  const Millimetres width = to_mm(diagram.laid.width), height = to_mm(diagram.laid.height + zone_head);
+  const Point middle{room.x + room.width / 2, room.y + room.height / 2};
+  const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
+  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr};
+  ink.target_of = [&](std::size_t other, TerminalId terminal) {
+    const std::string anchor = anchor_of(context.build(), terminal);
+    return FlagTarget{sheet_mark(diagrams[other].id) + " " + cell_mark(diagrams[other].id, anchor), diagrams[other].id,
+                      anchor};
+  };
+  Items drawing;
+  draw_diagram(drawing, ink, corner);
+  if (diagram.scale < 1) scale_items(drawing, middle, diagram.scale);
+  std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
+  items.push_back(TagCloseItem{});
+
+  items.push_back(TagOpenItem{"P", {}});
+  Block legend = make_legend(context, diagram, body.width);
+  const Millimetres foot = body.bottom() - legend.height + Millimetres(2);
+  place_block(items, std::move(legend), {body.x, foot});
+  items.push_back(TagCloseItem{});
+  return sheet;
+}
+
+}  // namespace
+
+std::vector<Sheet> make_diagrams(const SheetContext& context) {
+  const std::vector<LaidDiagram> diagrams = lay_out_diagrams(context);
+  std::vector<Sheet> sheets;
+  for (const LaidDiagram& diagram : diagrams) sheets.push_back(draw_sheet(context, diagrams, diagram));
+  return sheets;
+}
+
+}  // namespace loomfolio
