@@ -31,7 +31,7 @@ void find_share(const std::vector<Solution>& solutions, const std::vector<double
   stretch.load_share = 0;
   for (const Solution& solution : solutions) {
     double sum = 0;
-    for (const std::size_t w : stretch.wires) sum += std::abs(solution.wire_amperes[w].number());
+    for (const std::size_t w : stretch.wires) sum += std::hypot(solution.wire_amperes[w].number(), solution.wire_alternating[w].number());
     stretch.load_share = std::max(stretch.load_share, std::min(1.0, sum / capacity));
   }
 }

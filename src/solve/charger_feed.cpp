@@ -26,7 +26,9 @@ void join_switch(const FeedQuestion& q, PartId part, int index, Islands& islands
     }
 }
 
-Islands metal_with_windings(const FeedQuestion& q, std::vector<int>& windings) {
+enum class Windings : std::uint8_t { joined, left_out };
+
+Islands metal_as_it_stands(const FeedQuestion& q, Windings treatment, std::vector<int>& windings) {
   Islands islands(q.circuit.node_count);
   for (std::size_t w = 0; w < q.build.wires.size(); ++w)
     if (static_cast<std::int32_t>(w) != q.open_wire.index) islands.join(q.build.wires[w].from.index, q.build.wires[w].to.index);
@@ -38,7 +40,7 @@ Islands metal_with_windings(const FeedQuestion& q, std::vector<int>& windings) {
       const bool is_winding = inside.type == InsideType::resistor && inside.is_winding;
       if (inside.type == InsideType::switch_) join_switch(q, part, static_cast<int>(i), islands);
       const bool is_closed = inside.type == InsideType::contact && inside.closed_at_rest;
-      if (is_winding || is_closed || inside.type == InsideType::link || inside.type == InsideType::fuse)
+      if ((is_winding && treatment == Windings::joined) || is_closed || inside.type == InsideType::link || inside.type == InsideType::fuse)
         join_inside(q.build, q.circuit, part, inside, islands);
       if (is_winding) windings.push_back(node_of(q.build, q.circuit, part, inside.nodes.front()));
     }
@@ -51,7 +53,7 @@ Islands metal_with_windings(const FeedQuestion& q, std::vector<int>& windings) {
 double charger_feed_share(const FeedQuestion& q, PartId part, const Inside& charger) {
   if (charger.fed_by.empty()) return 1;
   std::vector<int> windings;
-  Islands islands = metal_with_windings(q, windings);
+  Islands islands = metal_as_it_stands(q, Windings::joined, windings);
   std::map<int, std::size_t> fed;  // terminals a generator's island reaches
   for (const int index : charger.fed_by) {
     const int node = node_of(q.build, q.circuit, part, charger.nodes[static_cast<std::size_t>(index)]);
@@ -66,6 +68,11 @@ double charger_feed_share(const FeedQuestion& q, PartId part, const Inside& char
   for (const auto& [root, count] : fed) most = std::max(most, count);
   if (most == charger.fed_by.size()) return 1;
   return charger.fed_by.size() >= 3 && most == 2 ? standard::one_phase_share : 0;
+}
+
+Islands metal_without_windings(const FeedQuestion& question) {
+  std::vector<int> windings;
+  return metal_as_it_stands(question, Windings::left_out, windings);
 }
 
 std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "solve/circuit.h"
+#include "solve/islands.h"
 
 namespace loomfolio {
 
@@ -23,5 +24,8 @@ double charger_feed_share(const FeedQuestion& question, PartId part, const Insid
 
 /// By WireId: wires that hang on a generator's winding, whose loss a charger may feel.
 std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit);
+
+/// What hangs together through wires, links, fuses and switches as they stand, a generator's windings left out.
+Islands metal_without_windings(const FeedQuestion& question);
 
 }  // namespace loomfolio

@@ -120,13 +120,17 @@ CircuitOptions usual_options(const Build& build) {
 }
 
 Circuit make_circuit(const Build& build, SituationId situation, const CircuitOptions& options) {
+  return make_circuit(build, build.situations[situation.at()], options);
+}
+
+Circuit make_circuit(const Build& build, const Situation& situation, const CircuitOptions& options) {
   Making m{build, options, {}};
   number_nodes(m);
   choose_reference(m);
   add_wires(m);
   add_earths(m);
   close_earth_return(m);
-  add_insides(build, build.situations[situation.at()], options, m.circuit);
+  add_insides(build, situation, options, m.circuit);
   return std::move(m.circuit);
 }
 

@@ -116,6 +116,8 @@ CircuitOptions usual_options(const Build& build);
 
 /// The circuit as the situation's switches and engine set it. Never fails: a part with missing values gets defaults.h.
 Circuit make_circuit(const Build& build, SituationId situation, const CircuitOptions& options);
+/// The same for a situation that is not one of the build's: everything at rest, a switch tried on the bench.
+Circuit make_circuit(const Build& build, const Situation& situation, const CircuitOptions& options);
 
 /// Relays let go, outputs off.
 RelayState rest_state(const Circuit& circuit);

@@ -136,6 +136,19 @@ void mark_starter_cables(Study& study) {
   }
 }
 
+// Between a generator and its regulator: the generator limits itself (ABYC E-11.10 exempts it).
+void mark_generator_wires(Study& study) {
+  for (std::size_t w = 0; w < study.result.wires.size(); ++w)
+    for (const Solution& solution : study.solutions) {
+      WireProtection& found = study.result.wires[w];
+      const Amperes amperes = solution.wire_alternating[w];
+      if (amperes.number() <= 0 || found.verdict > WireVerdict::limited || amperes <= found.prospective) continue;
+      found.verdict = WireVerdict::limited;
+      found.situation = solution.situation;
+      found.fault = found.prospective = amperes;
+    }
+}
+
 }  // namespace
 
 void study_wires(Study& study) {
@@ -155,6 +168,7 @@ void study_wires(Study& study) {
     worst.prospective = prospective;
   }
   mark_starter_cables(study);
+  mark_generator_wires(study);
 }
 
 }  // namespace loomfolio

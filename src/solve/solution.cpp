@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "solve/alternating.h"
 #include "solve/branch_law.h"
 #include "solve/observe.h"
 #include "solve/settle.h"
@@ -83,6 +84,7 @@ Solution solve_from(const Build& build, SituationId situation, const RelayState&
   for (const int number : circuit.wire_branch)
     solution.wire_amperes.emplace_back(amperes_of(filling, circuit.branches[static_cast<std::size_t>(number)]));
   solution.insides = all_insides(filling);
+  solution.wire_alternating = find_alternating(build, circuit, build.situations[situation.at()], solution.insides);
   mark_flashing(filling, solver, solution.insides);
   solution.relays = settled.relays;
   return solution;

@@ -37,6 +37,7 @@ struct Solution {
   std::string unsettled_by;             ///< `relay.coil` that chatters; else empty
   std::vector<Volts> terminal_volts;    ///< by TerminalId, against the battery's earthed pole; nan where floating
   std::vector<Amperes> wire_amperes;    ///< by WireId, positive from `from` to `to`
+  std::vector<Amperes> wire_alternating;  ///< by WireId: effective, between a generator and its regulator; else 0
   std::vector<std::vector<InsideState>> insides;  ///< [part][inside]
   RelayState relays;                    ///< in which it settled
 };

@@ -19,13 +19,18 @@ std::vector<Ohms> wire_ohms(const Build& build) {
   return ohms;
 }
 
+// Direct and alternating together heat a wire as one.
+double amperes_in(const Solution& solution, std::size_t wire) {
+  return std::hypot(solution.wire_amperes[wire].number(), solution.wire_alternating[wire].number());
+}
+
 }  // namespace
 
 std::vector<Amperes> find_worst_currents(const Build& build, const std::vector<Solution>& solutions) {
   std::vector<Amperes> worst(build.wires.size());
   for (const Solution& solution : solutions)
     for (std::size_t w = 0; w < worst.size(); ++w)
-      worst[w] = std::max(worst[w], Amperes(std::abs(solution.wire_amperes[w].number())));
+      worst[w] = std::max(worst[w], Amperes(amperes_in(solution, w)));
   return worst;
 }
 
@@ -34,7 +39,7 @@ std::vector<WireLoad> find_wire_loads(const Build& build, const std::vector<Solu
   std::vector<WireLoad> loads(build.wires.size());
   for (const Solution& solution : solutions)
     for (std::size_t w = 0; w < loads.size(); ++w) {
-      const double amperes = std::abs(solution.wire_amperes[w].number());
+      const double amperes = amperes_in(solution, w);
       if (amperes < least || amperes <= loads[w].worst.number()) continue;
       loads[w].worst = Amperes(amperes);
       loads[w].situation = solution.situation;

@@ -24,7 +24,7 @@ enum class WireVerdict : std::uint8_t {
 };
 
 struct WireLoad {
-  Amperes worst{0};        ///< greatest current over all situations, without sign
+  Amperes worst{0};        ///< greatest current over all situations, without sign; effective where it alternates
   SituationId situation;   ///< in which; unset while it carries nothing in any
   Volts drop{0};           ///< over its copper, crimps and contacts there, without sign
   Amperes ampacity{0};     ///< what it carries for ever at the build's ambient in its bundle; 0: not studied

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+#include "solve/meter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/text.h"
+#include "solve/newton.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double meter_ohms = 10e6;
+constexpr double test_volts = 0.2, test_ohms = 1000;  // the meter's own source on its ohms range, from memory
+constexpr double open_from = 2e6;                      // ohm: what a common meter no longer shows
+
+std::optional<TerminalId> find_terminal(const Build& build, std::string_view name) {
+  for (std::size_t i = 0; i < build.terminals.size(); ++i)
+    if (build.terminals[i].name == name) return TerminalId{static_cast<std::int32_t>(i)};
+  return std::nullopt;
+}
+
+std::optional<WireId> find_wire(const Build& build, std::string_view id) {
+  for (std::size_t i = 0; i < build.wires.size(); ++i)
+    if (build.wires[i].id == id) return WireId{static_cast<std::int32_t>(i)};
+  return std::nullopt;
+}
+
+std::vector<std::string> words_of(std::string_view text) {
+  std::vector<std::string> words;
+  for (const std::string& word : split(text, ' '))
+    if (!trimmed(word).empty()) words.push_back(trimmed(word));
+  return words;
+}
+
+TerminalId pole(const Build& build, std::size_t node) {
+  for (const Part& part : build.parts)
+    for (const Inside& inside : part.insides) {
+      if (inside.type != InsideType::source || inside.nodes.size() < 2) continue;
+      const int terminal = inside.nodes[node].terminal;
+      if (terminal >= 0) return part.terminals[static_cast<std::size_t>(terminal)];
+    }
+  return {};
+}
+
+MeterAnswer read_volts(const Build& build, const Solution& solution, const MeterPlace& place) {
+  Circuit circuit = make_circuit(build, solution.situation, usual_options(build));
+  Branch meter;
+  meter.a = place.red.index;
+  meter.b = place.black.is_set() ? place.black.index : circuit.reference;
+  meter.ohms = Ohms(meter_ohms);
+  if (meter.a == meter.b) return {};
+  circuit.branches.push_back(meter);
+  NodeSolver solver(circuit);
+  const NodeVolts nodes = solver.solve(solution.relays, Flash::lit, {});
+  const auto is_floating = [&](TerminalId t) { return t.is_set() && std::isnan(solution.terminal_volts[t.at()].number()); };
+  return {nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)],
+          is_floating(place.red) || is_floating(place.black)};
+}
+
+}  // namespace
+
+TerminalId earthed_pole(const Build& build) { return pole(build, build.electrics.is_positive_earth ? 0 : 1); }
+TerminalId live_pole(const Build& build) { return pole(build, build.electrics.is_positive_earth ? 1 : 0); }
+
+std::optional<MeterPlace> find_meter_place(const Build& build, std::string_view where, std::string& unknown) {
+  std::vector<std::string> words = words_of(where);
+  MeterPlace place;
+  if (words.empty()) return std::nullopt;
+  if (words[0] == "wire" && words.size() == 2) {
+    place.use = MeterUse::amperes;
+    const auto wire = find_wire(build, words[1]);
+    if (!wire) unknown = words[1];
+    else place.wire = *wire;
+    return wire ? std::optional(place) : std::nullopt;
+  }
+  if (words[0] == "ohms") {
+    place.use = MeterUse::ohms;
+    words.erase(words.begin());
+  }
+  if (words.empty() || words.size() > 2 || (place.use == MeterUse::ohms && words.size() != 2)) return std::nullopt;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto terminal = find_terminal(build, words[i]);
+    if (!terminal) {
+      unknown = words[i];
+      return std::nullopt;
+    }
+    (i == 0 ? place.red : place.black) = *terminal;
+  }
+  return place;
+}
+
+MeterAnswer read_meter(const Build& build, const Solution& solution, const MeterPlace& place) {
+  switch (place.use) {
+    case MeterUse::volts: return read_volts(build, solution, place);
+    case MeterUse::amperes: return {solution.wire_amperes[place.wire.at()].number(), false};
+    case MeterUse::ohms: return read_ohms(build, build.situations[solution.situation.at()], place.red, place.black);
+  }
+  return {};
+}
+
+MeterAnswer read_ohms(const Build& build, const Situation& situation, TerminalId red, TerminalId black) {
+  Circuit circuit = make_circuit(build, situation, usual_options(build));
+  std::erase_if(circuit.branches, [](const Branch& b) { return b.law == Law::source || b.law == Law::charger; });
+  Branch meter;
+  meter.law = Law::source;
+  meter.a = red.index;
+  meter.b = black.index;
+  meter.volts = Volts(test_volts);
+  meter.ohms = meter.charge_ohms = Ohms(test_ohms);
+  if (meter.a == meter.b) return {};
+  circuit.branches.push_back(meter);
+  NodeSolver solver(circuit);
+  const NodeVolts nodes = solver.solve(rest_state(circuit), Flash::dark, {});
+  const double volts = nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
+  const double amperes = (test_volts - volts) / test_ohms;
+  const double ohms = amperes > 0 ? volts / amperes : std::numeric_limits<double>::infinity();
+  return {ohms > open_from ? std::numeric_limits<double>::infinity() : std::max(0.0, ohms), false};
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: MIT
+// Each auto wire starts at the thinnest size that both its terminals take. Then, as long as anything is wrong, the wire that is wrong
+// goes one size up: first for its load and its fuse, which concern it alone; then for volts lost, which concern a whole loop: there
+// the wire goes up that saves most volts for its copper, found by asking the solved circuit what if (what_if.h). Sizes only grow, so
+// it ends.
+#include "solve/size_wires.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "solve/defaults.h"
+#include "solve/drops.h"
+#include "solve/protection.h"
+#include "solve/what_if.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double least_area = 0.5;  // mm2
+constexpr int most_rounds = 40, most_drop_steps = 400;
+
+struct AutoWire {
+  WireId wire;
+  std::size_t size = 0, most = 0;  // into sizes_on_sale
+  SizeReason reason = SizeReason::least;
+};
+
+struct Sizing {
+  Build build;
+  const std::vector<ConductorSize>& sizes;
+  std::vector<AutoWire> autos;
+  SizingResult result;
+};
+
+void apply(Sizing& s, const AutoWire& a) {
+  Wire& wire = s.build.wires[a.wire.at()];
+  const ConductorSize& size = s.sizes[a.size];
+  wire.area = size.area;
+  wire.size_text = shortest(size.area.number(), 2) + " mm2";
+  if (size.system == SizeSystem::metric) return;
+  for (int gauge = 26; gauge >= -3; --gauge)
+    if (std::abs(awg_area(gauge) / size.area - 1) < 1e-6) wire.size_text = awg_text(gauge);
+}
+
+const KindTerminal* kind_terminal(const Build& build, TerminalId id) {
+  const Terminal& terminal = build.terminal(id);
+  if (terminal.owner != OwnerType::part) return nullptr;
+  return &build.kind_of(build.parts[static_cast<std::size_t>(terminal.owner_index)]).terminals[static_cast<std::size_t>(terminal.kind_terminal)];
+}
+
+AutoWire start(const Sizing& s, WireId id) {
+  double least = least_area, most = s.sizes.back().area.number();
+  bool is_terminal = false;
+  for (const TerminalId end : {s.build.wire(id).from, s.build.wire(id).to}) {
+    const KindTerminal* terminal = kind_terminal(s.build, end);
+    if (!terminal || !terminal->takes) continue;
+    is_terminal = is_terminal || terminal->takes->least.number() > least;
+    least = std::max(least, terminal->takes->least.number());
+    most = std::min(most, terminal->takes->most.number());
+  }
+  AutoWire a{id, 0, 0, is_terminal ? SizeReason::terminal : SizeReason::least};
+  // A gauge named for a size passes where that size is taken: 20 AWG (0.518) where 0.5 is, 18 AWG (0.823) where 0.85 is.
+  while (a.size + 1 < s.sizes.size() && s.sizes[a.size].area.number() < least * 0.97) ++a.size;
+  a.most = a.size;
+  while (a.most + 1 < s.sizes.size() && s.sizes[a.most + 1].area.number() <= most * 1.06) ++a.most;
+  return a;
+}
+
+bool is_unsafe(WireVerdict verdict) {
+  return verdict == WireVerdict::fuse_too_large || verdict == WireVerdict::fuse_may_not_open || verdict == WireVerdict::wire_hurt_first;
+}
+
+// One size up for each wire that its load or its fuse asks it of. True when any went up.
+bool grow_for_current(Sizing& s) {
+  const auto solutions = solve_all(s.build);
+  const ProtectionStudy study = study_protection(s.build, solutions);
+  const auto loads = find_wire_loads(s.build, solutions, study);
+  bool grew = false;
+  s.result.unmet_wires.clear();
+  for (AutoWire& a : s.autos) {
+    const bool is_hot = loads[a.wire.at()].worst > study.wires[a.wire.at()].ampacity && loads[a.wire.at()].verdict != WireVerdict::starter_cable;
+    if (!is_hot && !is_unsafe(loads[a.wire.at()].verdict)) continue;
+    const SizeReason reason = is_hot ? SizeReason::current : SizeReason::protection;
+    if (a.size >= a.most) {
+      s.result.unmet_wires.push_back({a.wire, reason});
+      continue;
+    }
+    ++a.size;
+    a.reason = reason;
+    apply(s, a);
+    grew = true;
+  }
+  return grew;
+}
+
+// Volts that the element gains when the wire goes one size up.
+double gain(WhatIf& what_if, const Build& build, const Circuit& circuit, const AutoWire& a, const ConductorSize& next, int element) {
+  const int number = circuit.wire_branch[a.wire.at()];
+  const Branch& element_branch = circuit.branches[static_cast<std::size_t>(element)];
+  const auto over = [&] { return std::abs(what_if.probe_volts(element_branch.a) - what_if.probe_volts(element_branch.b)); };
+  what_if.begin();
+  const double before = over();
+  Branch thicker = circuit.branches[static_cast<std::size_t>(number)];
+  const Wire& wire = build.wire(a.wire);
+  const Ohms saved = (resistance_per_metre(size_of(wire), build.electrics.ambient) - resistance_per_metre(next, build.electrics.ambient)) *
+                     length_of(wire).number();
+  thicker.ohms -= saved;
+  what_if.change(number, thicker);
+  return what_if.solve() ? over() - before : 0;
+}
+
+// The wire that helps the loop most for its copper goes one size up; false when none helps.
+bool grow_for_drop(Sizing& s, const LoopDrop& drop, const Solution& solution) {
+  const Circuit circuit = make_circuit(s.build, drop.situation, usual_options(s.build));
+  NodeSolver solver(circuit);
+  Settled settled;
+  settled.relays = solution.relays;
+  settled.nodes = solver.solve(solution.relays, Flash::lit, {});
+  WhatIf what_if(circuit, settled, Flash::lit, {0, 0.001, WhatIfReach::probe});
+  const int element = circuit.inside_branch[drop.element.part.at()][static_cast<std::size_t>(drop.element.inside)];
+  if (element < 0) return false;
+  AutoWire* best = nullptr;
+  double most = 1e-4;  // V per mm2 m: less is no help
+  for (AutoWire& a : s.autos) {
+    if (a.size >= a.most) continue;
+    const ConductorSize& next = s.sizes[a.size + 1];
+    const double copper = (next.area - s.sizes[a.size].area).number() * length_of(s.build.wire(a.wire)).number();
+    const double worth = gain(what_if, s.build, circuit, a, next, element) / std::max(copper, 0.01);
+    if (worth > most) best = &a, most = worth;
+  }
+  if (!best) return false;
+  ++best->size;
+  best->reason = SizeReason::drop;
+  apply(s, *best);
+  return true;
+}
+
+void grow_for_drops(Sizing& s) {
+  std::vector<InsideRef> given_up;
+  for (int step = 0; step < most_drop_steps; ++step) {
+    const auto solutions = solve_all(s.build);
+    const LoopDrop* worst = nullptr;
+    const auto drops = find_loop_drops(s.build, solutions);
+    for (const LoopDrop& drop : drops) {
+      if (drop.is_in_series || drop.total <= drop.limit) continue;
+      if (std::find(given_up.begin(), given_up.end(), drop.element) != given_up.end()) continue;
+      if (!worst || drop.total - drop.limit > worst->total - worst->limit) worst = &drop;
+    }
+    if (!worst) return;
+    if (grow_for_drop(s, *worst, solutions[worst->situation.at()])) continue;
+    given_up.push_back(worst->element);
+    s.result.unmet_drops.push_back({worst->element, worst->situation, worst->total, worst->limit});
+  }
+}
+
+std::vector<ConductorSize> metric_sizes() {
+  std::vector<ConductorSize> sizes;
+  for (const double area : {0.5, 0.75, 1.0, 1.5, 2.0, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0})
+    sizes.push_back({SquareMillimetres(area), SizeSystem::metric});
+  return sizes;
+}
+
+std::vector<ConductorSize> gauge_sizes() {
+  std::vector<ConductorSize> sizes;
+  for (const int gauge : {20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1}) sizes.push_back({awg_area(gauge), SizeSystem::awg});
+  return sizes;
+}
+
+}  // namespace
+
+const std::vector<ConductorSize>& sizes_on_sale(UnitSystem units) {
+  static const std::vector<ConductorSize> metric = metric_sizes(), gauges = gauge_sizes();
+  return units == UnitSystem::imperial ? gauges : metric;
+}
+
+SizingResult size_wires(Build build) {
+  const auto& sizes = sizes_on_sale(build.document.units);
+  Sizing sizing{std::move(build), sizes, {}, {}};
+  for (std::size_t w = 0; w < sizing.build.wires.size(); ++w) {
+    const Wire& wire = sizing.build.wires[w];
+    if (!wire.is_auto_size && wire.area.number() > 0) continue;
+    sizing.autos.push_back(start(sizing, WireId{static_cast<std::int32_t>(w)}));
+    apply(sizing, sizing.autos.back());
+  }
+  if (!sizing.autos.empty()) {
+    for (int round = 0; round < most_rounds && grow_for_current(sizing); ++round) {}
+    grow_for_drops(sizing);
+  }
+  for (const AutoWire& a : sizing.autos) {
+    sizing.build.wires[a.wire.at()].is_auto_size = false;
+    sizing.result.chosen.push_back({a.wire, a.reason});
+  }
+  sizing.result.build = std::move(sizing.build);
+  return std::move(sizing.result);
+}
+
+}  // namespace loomfolio

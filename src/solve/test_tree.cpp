@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+// Test sequencing as stated by Pattipati and Alexandridis 1990 (from memory) and Raghavan, Shakeri and Pattipati 1999: the cost of a
+// set of states is
+//
+//     J(x) = 0 if nothing separates x, else min over tests: c + sum over outcomes of p(x_o) J(x_o) / p(x)
+//
+// Finding it is NP-hard; to 16 states it is done by remembering J of every set met. Beyond, each step takes the most bits a minute.
+// Here a test may have more than two outcomes: a meter tells 0 V from battery volts from something between.
+#include "solve/test_tree.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <map>
+#include <unordered_map>
+
+namespace loomfolio {
+namespace {
+
+using Split = std::map<int, std::vector<int>>;
+
+Split split_by(const TestTable& table, int test, const std::vector<int>& states) {
+  Split split;
+  for (const int state : states) split[table.outcomes[static_cast<std::size_t>(test)][static_cast<std::size_t>(state)]].push_back(state);
+  return split;
+}
+
+double weight_of(const TestTable& table, const std::vector<int>& states) {
+  double sum = 0;
+  for (const int state : states) sum += table.weights[static_cast<std::size_t>(state)];
+  return sum;
+}
+
+std::vector<int> all_states(const TestTable& table) {
+  std::vector<int> states(table.weights.size());
+  for (std::size_t i = 0; i < states.size(); ++i) states[i] = static_cast<int>(i);
+  return states;
+}
+
+int best_greedy_test(const TestTable& table, const std::vector<int>& states) {
+  int best = -1;
+  double most = 1e-12;
+  for (std::size_t test = 0; test < table.costs.size(); ++test) {
+    const double worth = information(table, static_cast<int>(test), states) / table.costs[test];
+    if (worth > most * (1 + 1e-12)) best = static_cast<int>(test), most = worth;
+  }
+  return best;
+}
+
+// `choose` gives the test for a set of states, or -1.
+template <class Choose>
+int grow(const TestTable& table, const std::vector<int>& states, Choose choose, TestTree& tree) {
+  const int node = static_cast<int>(tree.nodes.size());
+  tree.nodes.push_back({choose(states), {}, states});
+  const int test = tree.nodes.back().test;
+  if (test < 0) return node;
+  tree.expected_cost += table.costs[static_cast<std::size_t>(test)] * weight_of(table, states);
+  for (const auto& [outcome, part] : split_by(table, test, states)) {
+    const int child = grow(table, part, choose, tree);
+    tree.nodes[static_cast<std::size_t>(node)].branches.emplace_back(outcome, child);
+  }
+  return node;
+}
+
+class Exact {
+ public:
+  explicit Exact(const TestTable& table) : table_(table) {}
+
+  struct Best {
+    double cost = 0;  // weighted, not divided by the set's weight
+    int test = -1;
+  };
+
+  Best best(const std::vector<int>& states) {
+    std::uint32_t key = 0;
+    for (const int state : states) key |= 1u << state;
+    if (const auto known = known_.find(key); known != known_.end()) return known->second;
+    Best best;
+    const double weight = weight_of(table_, states);
+    for (std::size_t test = 0; test < table_.costs.size(); ++test) {
+      const Split split = split_by(table_, static_cast<int>(test), states);
+      if (split.size() < 2) continue;
+      double cost = table_.costs[test] * weight;
+      for (const auto& [outcome, part] : split) cost += this->best(part).cost;
+      if (best.test < 0 || cost < best.cost - 1e-12) best = {cost, static_cast<int>(test)};
+    }
+    return known_[key] = best;
+  }
+
+ private:
+  const TestTable& table_;
+  std::unordered_map<std::uint32_t, Best> known_;
+};
+
+template <class Choose>
+TestTree plan(const TestTable& table, Choose choose) {
+  TestTree tree;
+  const std::vector<int> states = all_states(table);
+  grow(table, states, choose, tree);
+  const double weight = weight_of(table, states);
+  if (weight > 0) tree.expected_cost /= weight;
+  return tree;
+}
+
+}  // namespace
+
+double information(const TestTable& table, int test, const std::vector<int>& states) {
+  const double whole = weight_of(table, states);
+  double bits = 0;
+  for (const auto& [outcome, part] : split_by(table, test, states)) {
+    const double share = weight_of(table, part) / whole;
+    if (share > 0 && share < 1) bits -= share * std::log2(share);
+  }
+  return bits;
+}
+
+TestTree plan_greedily(const TestTable& table) {
+  return plan(table, [&](const std::vector<int>& states) { return best_greedy_test(table, states); });
+}
+
+TestTree plan_exactly(const TestTable& table) {
+  Exact exact(table);
+  return plan(table, [&](const std::vector<int>& states) { return exact.best(states).test; });
+}
+
+TestTree plan_tests(const TestTable& table) {
+  const bool is_small = table.weights.size() <= most_exact_states && table.costs.size() <= most_exact_tests;
+  return is_small ? plan_exactly(table) : plan_greedily(table);
+}
+
+}  // namespace loomfolio

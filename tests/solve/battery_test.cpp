@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "solve/battery.h"
+#include "solve/build_maker.h"
+
+using namespace loomfolio;
+using namespace loomfolio::test;
+
+namespace {
+
+BuildMaker machine() {
+  BuildMaker m;
+  Element cells = battery(0);
+  cells.inside.resistance = std::nullopt;
+  cells.inside.cranking = Amperes(200);
+  cells.inside.capacity = AmpereHours(12);
+  m.part("battery", {"+", "-"}, {cells}, {TerminalForm::stud});
+  Element clock = load("clock", {"+", "-"}, 0.003);
+  clock.inside.law = "constant-current";
+  m.part("clock", {"+", "-"}, {clock});
+  Element charger = element(InsideType::charger, "regulator", {"+", "-"});
+  charger.inside.power = Watts(284);
+  charger.inside.at_voltage = Volts(14.2);
+  charger.inside.only_when = "running";
+  m.part("regulator", {"+", "-"}, {charger});
+  Element motor = element(InsideType::motor, "motor", {"+", "-"});
+  motor.inside.current = Amperes(120);
+  motor.inside.at_voltage = Volts(10);
+  m.part("starter", {"+", "-"}, {motor}, {TerminalForm::stud});
+  m.build.kinds.back().group = "starting";
+  m.part("switch", {"a", "b"}, {make_switch({"a", "b"})}, {TerminalForm::stud});
+  m.build.parts.back().insides[0].resistance = Ohms(0.001);
+  m.part("lamp", {"+", "-"}, {load("lamp", {"+", "-"}, 10, 14)});
+  m.part("key", {"a", "b"}, {make_switch({"a", "b"})});
+  m.wire("battery.+", "switch.a", 16, 0.4);
+  m.wire("switch.b", "starter.+", 16, 0.6);
+  m.wire("starter.-", "battery.-", 16, 0.5);
+  m.wire("battery.+", "clock.+");
+  m.wire("clock.-", "battery.-");
+  m.wire("regulator.+", "battery.+", 4);
+  m.wire("regulator.-", "battery.-", 4);
+  m.wire("battery.+", "key.a", 2.5);
+  m.wire("key.b", "lamp.+", 2.5);
+  m.wire("lamp.-", "battery.-", 2.5);
+  m.situation("cranking", {{"switch", "on"}}, EngineState::cranking);
+  m.situation("riding", {{"key", "on"}}, EngineState::running);
+  return m;
+}
+
+}  // namespace
+
+TEST_CASE("days to half charge: C x 0.5 / (I x 24), derived table") {
+  CHECK(days_to_half(AmpereHours(12), Amperes(0.001)) == doctest::Approx(250));
+  CHECK(days_to_half(AmpereHours(12), Amperes(0.003)) == doctest::Approx(83.3).epsilon(1e-3));
+  CHECK(days_to_half(AmpereHours(12), Amperes(0.025)) == doctest::Approx(10));
+  CHECK(days_to_half(AmpereHours(8), Amperes(0.010)) == doctest::Approx(16.7).epsilon(2e-3));
+  CHECK(std::isinf(days_to_half(AmpereHours(8), Amperes(0))));
+}
+
+TEST_CASE("rest volts and charge: trade table (flooded) and an owner's manual (sealed)") {
+  CHECK(rest_volts(BatteryType::flooded, 1, Volts(12)).number() == doctest::Approx(12.7));
+  CHECK(rest_volts(BatteryType::flooded, 0.5, Volts(12)).number() == doctest::Approx(12.2));
+  CHECK(rest_volts(BatteryType::sealed, 0.75, Volts(12)).number() == doctest::Approx(12.6));
+  CHECK(rest_volts(BatteryType::flooded, 0.25, Volts(6)).number() == doctest::Approx(6.0));
+  CHECK(charge_from_rest_volts(BatteryType::sealed, Volts(12.3), Volts(12)) == doctest::Approx(0.5));
+  CHECK(charge_from_rest_volts(BatteryType::flooded, Volts(13.5), Volts(12)) == 1);
+}
+
+TEST_CASE("rest drain, charging balance and cranking volts of a small machine") {
+  const BuildMaker m = machine();
+  const BatteryStudy s = study_battery(m.build, solve_all(m.build));
+  REQUIRE(s.rest);
+  CHECK(s.rest->drain.number() == doctest::Approx(0.003).epsilon(0.01));
+  CHECK(s.rest->days_to_half == doctest::Approx(83.3).epsilon(0.01));
+  CHECK(s.rest->days_standing < s.rest->days_to_half);
+  REQUIRE(s.riding.size() == 1);
+  // 1.4 ohm, and 2 m of 2.5 mm2, at 13.9 V: 9.6 A; the clock's 3 mA.
+  CHECK(s.riding[0].loads.number() == doctest::Approx(9.64).epsilon(0.005));
+  CHECK((s.riding[0].given - s.riding[0].loads).number() == doctest::Approx(s.riding[0].battery.number()));
+  CHECK(s.riding[0].most.number() == doctest::Approx(20));
+  CHECK(s.riding[0].battery.number() > 0.5);
+  REQUIRE(s.cranking.size() == 1);
+  const CrankingVolts& c = s.cranking[0];
+  // By hand: 12.6 V over 15 mohm (3.0 / 200) at 25 degC, 83.3 mohm of motor, and about 3 mohm of cable, joints and switch.
+  CHECK(c.warm_amperes.number() == doctest::Approx(12.6 / (0.015 + 0.0833 + 0.0031)).epsilon(0.01));
+  CHECK(c.warm_battery.number() == doctest::Approx(12.6 - 0.015 * c.warm_amperes.number()).epsilon(1e-3));
+  // Cold: 5.1 / 200 = 25.5 mohm.
+  CHECK(c.cold_battery.number() == doctest::Approx(12.6 - 0.0255 * c.cold_amperes.number()).epsilon(1e-3));
+  CHECK(c.cold_motor < c.warm_motor);
+  CHECK((c.feed_drop + c.return_drop + c.warm_motor).number() == doctest::Approx(c.warm_battery.number()));
+}

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include "solve/build_maker.h"
+#include "solve/drops.h"
+#include "solve/protection.h"
+#include "solve/size_wires.h"
+
+using namespace loomfolio;
+using namespace loomfolio::test;
+
+namespace {
+
+BuildMaker lamp_loop(double watts, double metres, double rating) {
+  BuildMaker m;
+  m.part("battery", {"+", "-"}, {battery(0.012)}, {TerminalForm::stud});
+  m.part("fuse", {"in", "out"}, {fuse(rating)});
+  m.part("lamp", {"+", "-"}, {lamp("lamp", {"+", "-"}, watts)});
+  m.wire("battery.+", "fuse.in", 6, 0.1);
+  m.wire("fuse.out", "lamp.+", 0, metres);
+  m.wire("lamp.-", "battery.-", 0, metres);
+  m.situation("only");
+  return m;
+}
+
+}  // namespace
+
+TEST_CASE("a small load gets the thinnest wire on sale") {
+  const SizingResult r = size_wires(lamp_loop(5.5, 1, 5).build);
+  REQUIRE(r.chosen.size() == 2);
+  CHECK(r.build.wires[1].size_text == "0.5 mm2");
+  CHECK(!r.build.wires[1].is_auto_size);
+  CHECK(r.chosen[0].reason == SizeReason::least);
+  CHECK(r.unmet_wires.empty());
+  CHECK(r.unmet_drops.empty());
+}
+
+TEST_CASE("a headlamp four metres off: thick enough that no more than the limit is lost, and no thicker") {
+  const BuildMaker m = lamp_loop(68, 4, 15);
+  const SizingResult r = size_wires(m.build);
+  const auto loss = [](const Build& build) { return find_loop_drops(build, solve_all(build)).front().total.number(); };
+  CHECK(loss(r.build) <= 0.6);
+  CHECK(r.chosen[0].reason == SizeReason::drop);
+  // One size less on either wire would lose too much.
+  for (const std::size_t w : {std::size_t{1}, std::size_t{2}}) {
+    Build thinner = r.build;
+    const auto& sizes = sizes_on_sale(UnitSystem::metric);
+    std::size_t i = 0;
+    while (sizes[i].area < thinner.wires[w].area) ++i;
+    REQUIRE(i > 0);
+    thinner.wires[w].area = sizes[i - 1].area;
+    CHECK(loss(thinner) > 0.6);
+  }
+}
+
+TEST_CASE("a large fuse asks for a wire that it saves") {
+  const BuildMaker m = lamp_loop(5.5, 0.5, 30);
+  const SizingResult r = size_wires(m.build);
+  CHECK(r.chosen[0].reason == SizeReason::protection);
+  const ProtectionStudy study = study_protection(r.build, solve_all(r.build));
+  CHECK(study.wires[1].verdict <= WireVerdict::opens_slowly);
+  CHECK(study.wires[1].ampacity.number() >= 30);
+}
+
+TEST_CASE("terminals set least and most; what cannot be met is said") {
+  BuildMaker m = lamp_loop(120, 6, 20);
+  m.build.kinds[2].terminals[0].takes = Range<SquareMillimetres>{SquareMillimetres(0.75), SquareMillimetres(1.5)};
+  m.build.kinds[2].terminals[1].takes = Range<SquareMillimetres>{SquareMillimetres(0.75), SquareMillimetres(1.5)};
+  const SizingResult r = size_wires(m.build);
+  CHECK(r.build.wires[1].area.number() == 1.5);
+  CHECK(!r.unmet_drops.empty());
+}
+
+TEST_CASE("an imperial document gets gauges") {
+  BuildMaker m = lamp_loop(26.5, 1, 5);
+  m.build.document.units = UnitSystem::imperial;
+  const SizingResult r = size_wires(m.build);
+  CHECK(r.build.wires[1].size_text.ends_with("AWG"));
+}
+
+TEST_CASE("starter loop: SAE J541 allows 0.2 V for 100 A, two milliohm; the sum of the loop by hand") {
+  BuildMaker m;
+  m.part("battery", {"+", "-"}, {battery(0.012)}, {TerminalForm::stud});
+  Element motor = element(InsideType::motor, "motor", {"+", "-"});
+  motor.inside.current = Amperes(120);
+  motor.inside.at_voltage = Volts(10);
+  m.part("starter", {"+", "-"}, {motor}, {TerminalForm::stud});
+  m.build.kinds.back().group = "starting";
+  m.wire("battery.+", "starter.+", 25, 0.8);
+  m.wire("starter.-", "battery.-", 25, 0.6);
+  m.situation("cranking", {}, EngineState::cranking);
+  const auto drops = find_loop_drops(m.build, solve_all(m.build));
+  REQUIRE(drops.size() == 1);
+  CHECK(drops[0].function == Function::starter);
+  // 1.4 m of 0.78 mohm/m, four studs of 0.05 mohm, four crimps as long as 20 mm: 1.35 mohm at 20 degC.
+  const double amperes = 12.6 / (0.012 + 10.0 / 120 + 0.00135);
+  CHECK(drops[0].total.number() == doctest::Approx(0.00135 * amperes).epsilon(0.02));
+  CHECK(drops[0].total.number() < 0.002 * amperes);
+  CHECK((drops[0].feed + drops[0].back).number() == doctest::Approx(drops[0].total.number()));
+}
