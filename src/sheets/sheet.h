@@ -93,8 +93,9 @@ struct AnchorItem {
   Point at;
 };
 
-/// Structure for readers: PDF tags (H1, H2, P, Table, TR, TH, TD, L, LI, Figure with alt text, Artifact). Opened and
-/// closed in pairs around items, properly nested.
+/// Structure for readers: PDF tags (H1, H2, H3, P, Sect, Div, Span, Note, Caption; Table, TR, TH, TD; L, LI, Lbl, LBody;
+/// TOC, TOCI; Figure with alt text; Artifact for what readers skip). Opened and closed in pairs around items, properly
+/// nested: rows in tables, cells in rows, list items in lists, contents items in a TOC.
 struct TagOpenItem {
   std::string tag;
   std::string alt;  ///< alternative text of a Figure
