@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "base/text.h"
+#include "base/json.h"
 #include "diag/diagnostic.h"
 #include "diag/excerpt.h"
 #include "diag/line_index.h"
@@ -77,18 +77,7 @@ class Printer {
   std::map<std::int32_t, LineIndex> indices_;
 };
 
-std::string json_text(std::string_view text) {
-  static constexpr char digits[] = "0123456789abcdef";
-  std::string made = "\"";
-  for (const char c : printable(text)) {
-    if (c == '"' || c == '\\') made += '\\';
-    if (static_cast<unsigned char>(c) < 0x20)
-      made += std::string("\\u00") + digits[(c >> 4) & 15] + digits[c & 15];
-    else
-      made += c;
-  }
-  return made + "\"";
-}
+std::string json_text(std::string_view text) { return quote_json(printable(text)); }
 
 std::string json_place(Printer& printer, const Sources& sources, Where where) {
   if (!printer.has_place(where))

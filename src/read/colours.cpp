@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "read/draft.h"
 
 namespace loomfolio {
@@ -30,32 +31,28 @@ bool is_code(std::string_view text) {
   return std::any_of(colours.begin(), colours.end(), [&](const Colour& c) { return c.code == text; });
 }
 
-std::string upper(std::string_view text) {
-  std::string made(text);
-  for (char& c : made)
-    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
-  return made;
+/// The code in capitals, or of a colour's name; empty when the word is neither.
+std::string find_code(std::string_view word) {
+  const std::string name = lower_case(word);
+  for (const Colour& colour : colours)
+    if (lower_case(colour.code) == name || colour.name == name) return std::string(colour.code);
+  return name == "purple" ? "VT" : name == "gray" ? "GY" : "";
 }
 
 /// The code that was probably meant, or how to write two colours.
 std::string guess(const std::string& written, std::string_view key) {
-  const std::string capitals = upper(written);
-  if (is_code(capitals)) return "write `" + capitals + "`";
-  for (const Colour& colour : colours)
-    if (upper(colour.name) == capitals || (capitals == "PURPLE" && colour.code == "VT") ||
-        (capitals == "GRAY" && colour.code == "GY"))
-      return "write `" + std::string(colour.code) + "`";
-  if (capitals.size() >= 4 && key == "colour" && is_code(capitals.substr(0, 2)) &&
-      is_code(capitals.substr(capitals.size() - 2)))
-    return "write colour = \"" + capitals.substr(0, 2) + "\", stripe = \"" + capitals.substr(capitals.size() - 2) +
-           "\"";
-  std::vector<std::string> codes;
-  for (const Colour& colour : colours) codes.push_back(std::string(colour.code) + " " + std::string(colour.name));
-  std::string list = "the codes are ";
-  for (const std::string& code : codes) list += (code == codes.front() ? "" : ", ") + code;
-  std::vector<std::string> bare;
-  for (const Colour& colour : colours) bare.emplace_back(colour.code);
-  return suggest(capitals, bare, "").starts_with("did") ? suggest(capitals, bare, "") + " " + list : list;
+  if (const std::string code = find_code(written); !code.empty()) return "write `" + code + "`";
+  if (written.size() >= 4 && key == "colour") {
+    const std::string base = find_code(written.substr(0, 2)), stripe = find_code(written.substr(written.size() - 2));
+    if (!base.empty() && !stripe.empty()) return "write colour = \"" + base + "\", stripe = \"" + stripe + "\"";
+  }
+  std::vector<std::string> codes, named;
+  for (const Colour& colour : colours) {
+    codes.emplace_back(colour.code);
+    named.push_back(std::string(colour.code) + " " + std::string(colour.name));
+  }
+  const std::string nearest = suggest(written, codes, "");
+  return nearest + (nearest.empty() ? "" : " ") + "the codes are " + join(named, ", ");
 }
 
 std::string read_code(TableReader& table, std::string_view key, Need need) {

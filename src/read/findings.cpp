@@ -8,18 +8,18 @@
 namespace loomfolio {
 namespace {
 
+std::string list_behind(std::string_view introduction, const std::vector<std::string>& candidates) {
+  return std::string(introduction) + " " + list_words(candidates);
+}
+
+}  // namespace
+
 std::string lower_case(std::string_view text) {
   std::string made(text);
   for (char& c : made)
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   return made;
 }
-
-std::string list_behind(std::string_view introduction, const std::vector<std::string>& candidates) {
-  return std::string(introduction) + " " + list_words(candidates);
-}
-
-}  // namespace
 
 std::string guess_word(std::string_view word, const std::vector<std::string>& candidates) {
   constexpr std::size_t most_candidates = 2000;

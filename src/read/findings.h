@@ -17,6 +17,8 @@ void add_finding(Diagnostics& findings, Diagnostic finding);
 
 /// The text in backticks, cut when it is longer than a name.
 std::string quoted(std::string_view text);
+/// A to Z as a to z; all else as it is.
+std::string lower_case(std::string_view text);
 /// The candidate that was probably meant; empty when none is near. Among thousands it is not looked for: the text is
 /// then no slip of a pen.
 std::string guess_word(std::string_view word, const std::vector<std::string>& candidates);

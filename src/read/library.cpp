@@ -58,6 +58,9 @@ Library read_library(const std::string& layouts_folder, const Files& files, Sour
     library.papers.push_back(paper.paper);
   }
   library.languages = list_toml(layouts_folder + "/words", files);
+  if (library.kinds.empty() && library.papers.empty() && library.languages.empty() && diagnostics.empty())
+    add_finding(diagnostics, make_diagnostic(DiagnosticId::file_unreadable, {},
+                                             "folder " + quoted(layouts_folder) + " holds no parts, papers or words"));
   std::sort(library.kinds.begin(), library.kinds.end(), [](const Kind& a, const Kind& b) { return a.id < b.id; });
   return library;
 }

@@ -58,13 +58,6 @@ constexpr std::array<std::string_view, 2> other_spellings[] = {
     {"meter", "m"},  {"metre", "m"},   {"metres", "m"}, {"ga", "AWG"},     {"gauge", "AWG"},  {"sec", "s"},
 };
 
-std::string lower(std::string_view text) {
-  std::string made(text);
-  for (char& c : made)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return made;
-}
-
 const Unit* find_unit(std::string_view text, Dimension dimension) {
   for (const Unit& unit : units)
     if (unit.dimension == dimension && unit.text == text) return &unit;
@@ -74,9 +67,9 @@ const Unit* find_unit(std::string_view text, Dimension dimension) {
 /// The unit of this dimension that was probably meant.
 std::string guess_unit(std::string_view text, Dimension dimension) {
   for (const Unit& unit : units)
-    if (unit.dimension == dimension && lower(unit.text) == lower(text)) return std::string(unit.text);
+    if (unit.dimension == dimension && lower_case(unit.text) == lower_case(text)) return std::string(unit.text);
   for (const auto& [other, ours] : other_spellings)
-    if (lower(other) == lower(text) && find_unit(ours, dimension)) return std::string(ours);
+    if (lower_case(other) == lower_case(text) && find_unit(ours, dimension)) return std::string(ours);
   return {};
 }
 

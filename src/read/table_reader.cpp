@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "diag/excerpt.h"
 
 namespace loomfolio {
 namespace {
@@ -16,7 +17,8 @@ bool is_id_byte(char c) {
          static_cast<unsigned char>(c) >= 0x80;
 }
 
-bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
+/// Characters that a page cannot show, or that would turn its text round.
+bool has_control(const std::string& text) { return printable(text) != text; }
 
 }  // namespace
 
@@ -90,7 +92,7 @@ PlacedText TableReader::one_line(const TomlValue& value, std::string_view key, N
   const std::optional<std::string> whole = text_of(value, key, most_line);
   if (!whole) return {};
   const std::string text = trimmed(*whole);
-  if (std::any_of(text.begin(), text.end(), is_control))
+  if (has_control(text))
     report(DiagnosticId::control_character, value.where,
            quoted(key) + " holds a line end or another control character; it is one line of text");
   else if (text.empty() && need == Need::must)
@@ -117,7 +119,7 @@ std::string TableReader::prose(std::string_view key, Need need) {
   std::string even;
   for (const char c : trimmed(*text))
     if (c != ' ' || !even.ends_with(' ')) even += c;
-  if (std::any_of(even.begin(), even.end(), is_control))
+  if (has_control(even))
     report(DiagnosticId::control_character, entry->value.where, quoted(key) + " holds a control character");
   else if (even.empty() && need == Need::must)
     report(DiagnosticId::empty_text, entry->value.where, quoted(key) + " of " + name_ + " is empty");

@@ -126,6 +126,14 @@ TEST_CASE("words of a language stand over English") {
   CHECK(none("cover.contents") == "<cover.contents>");
 }
 
+TEST_CASE("a folder that is no layouts folder is said to be none") {
+  Sources sources;
+  Diagnostics findings;
+  read_library("nowhere", TestFiles{}, sources, findings);
+  CHECK(print_diagnostics_short(findings, sources) ==
+        "error: folder `nowhere` holds no parts, papers or words [file-unreadable]\n");
+}
+
 TEST_CASE("a file that cannot be read is named") {
   class Broken final : public Files {
    public:

@@ -55,6 +55,10 @@ TEST_CASE("keys and their values") {
       {"date = \"2026-11-02\"", "paper = \"A5\"", "there is no paper `A5`", "did you mean `A4`? there are `A4`"},
       {"date = \"2026-11-02\"", "scope = \"bike\"", "`bike` is no `scope` of [document]",
        "it is one of `machine`, `kit`"},
+      {"\"Bench rig\"", "\"a\\u0085b\"",
+       "`title` holds a line end or another control character; it is one line of text", ""},
+      {"\"Bench rig\"", "\"a\\u202Eb\"",
+       "`title` holds a line end or another control character; it is one line of text", ""},
       {"[[situation]]", "[situation]", "[situation] is one table; there may be several of it", "write [[situation]]"},
       {"name = \"lit\"", "name = \"lit up\"", "`lit up` cannot be an id; an id is 1 to 40 letters, digits, `-` or `_`",
        ""},
@@ -89,6 +93,10 @@ TEST_CASE("names") {
       {"\"E1\"\ncolour", "\"E2\"\ncolour",
        "there is no splice or earth `E2`; a part's terminal is written `part.terminal`", "did you mean `E1`?"},
       {"\"E1\"\ncolour", "\"E1.a\"\ncolour", "`E1` is an earth; it has no terminals of its own", "write `E1`"},
+      {"colour = \"WH\"", "colour = \"WX\"", "`WX` is no colour of IEC 60757",
+       "did you mean `WH`? the codes are BK black, BN brown, RD red, OG orange, YE yellow, GN green, BU blue, VT "
+       "violet, "
+       "GY grey, WH white, PK pink, GD gold, TQ turquoise, SR silver"},
       {"colour = \"WH\"", "colour = \"white\"", "`white` is no colour of IEC 60757", "write `WH`"},
       {"colour = \"WH\"", "colour = \"wh-gn\"", "`wh-gn` is no colour of IEC 60757",
        "write colour = \"WH\", stripe = \"GN\""},

@@ -132,15 +132,25 @@ Outcome run_library_file(const SuiteFile& file, const std::string& folder) {
   return outcome;
 }
 
-Outcome run_spec(const SuiteFile& file) {
-  static const Library library = [] {
-    Sources sources;
+struct Layouts {
+  Sources sources;  ///< of the library: places in it lead here
+  Library library;
+};
+
+const Layouts& real_layouts() {
+  static const Layouts layouts = [] {
+    Layouts made;
     Diagnostics findings;
-    return read_library(root + "/layouts", TestFiles{}, sources, findings);
+    made.library = read_library(root + "/layouts", TestFiles{}, made.sources, findings);
+    return made;
   }();
-  Outcome outcome;
+  return layouts;
+}
+
+Outcome run_spec(const SuiteFile& file) {
+  Outcome outcome{real_layouts().sources, {}, static_cast<std::int32_t>(real_layouts().sources.files.size())};
+  const Library& library = real_layouts().library;
   const Project project = read_spec(file.path, text_to_read(file), library, outcome.sources, outcome.findings);
-  outcome.file = 0;
   if (has_errors(outcome.findings) || find_directive(file.text, "stop-after") == "read") return outcome;
   for (const Build& build : project.builds) {
     const std::vector<Solution> solutions = solve_all(build);
