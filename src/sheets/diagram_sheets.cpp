@@ -8,6 +8,7 @@
 #include "sheets/diagram_draw.h"
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_plan.h"
+#include "sheets/overview.h"
 #include "sheets/reference.h"
 #include "sheets/scale_items.h"
 #include "sheets/sheet_makers.h"
@@ -92,6 +93,8 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
 std::vector<Sheet> make_diagrams(const SheetContext& context) {
   const std::vector<LaidDiagram> diagrams = lay_out_diagrams(context);
   std::vector<Sheet> sheets;
+  // A single diagram is its own overview.
+  if (diagrams.size() > 1) sheets.push_back(make_overview(context, diagrams));
   for (const LaidDiagram& diagram : diagrams) sheets.push_back(draw_sheet(context, diagrams, diagram));
   return sheets;
 }

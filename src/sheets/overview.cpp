@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+// Zones stand side by side as columns, with their parts inside. Below them a bracket joins each pair of zones that wires
+// run between; its tag is the number of wires. Short brackets hang high and long ones deep:
+//
+//     +-----+  +-----+  +-----+
+//     | bar |  |frame|  |seat |
+//     +-+-+-+  +--+--+  +-+-+-+
+//       | +--12---+       | |
+//       +--------7--------+ |          ends that go right leave a column's right half, the deepest first,
+//                                      so that brackets from one column never cross each other
+#include "sheets/overview.h"
+
+#include <algorithm>
+#include <map>
+
+#include "sheets/anchors.h"
+#include "sheets/reference.h"
+#include "sheets/text_flow.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres gap{6}, row_step{4.6}, inset{3}, head{9}, level_step{7}, end_pitch{3.6}, tag_height{4.2};
+
+/// A pair of zones with wires between them.
+struct Bracket {
+  std::size_t left = 0, right = 0;  ///< columns
+  int wires = 0;
+  int level = 0;                    ///< 0 hangs highest
+  Millimetres left_x, right_x;
+};
+
+/// A line of a column: a part, or the splices and earths of the zone together.
+struct Row {
+  std::string text;
+  bool is_quiet = false;
+  const Part* part = nullptr;
+};
+
+struct Overview {
+  const SheetContext& context;
+  const std::vector<LaidDiagram>& diagrams;
+  std::vector<std::size_t> zones;       ///< that hold anything, front to rear
+  std::vector<std::vector<Row>> rows;   ///< by column
+  std::vector<Bracket> brackets;
+  Rect body;
+  Millimetres top, column_width, column_height;
+
+  Millimetres column_x(std::size_t column) const {
+    return body.x + (column_width + gap) * static_cast<double>(column);
+  }
+};
+
+std::string names_of_zone(const auto& things, ZoneId zone) {
+  std::string text;
+  for (const auto& thing : things)
+    if (thing.zone == zone) text += (text.empty() ? "" : ", ") + thing.id;
+  return text;
+}
+
+std::vector<Row> rows_of(const SheetContext& context, ZoneId zone) {
+  const Build& build = context.build();
+  std::vector<Row> rows, connectors;
+  for (const Part& part : build.parts) {
+    if (part.zone != zone) continue;
+    const bool is_connector = build.kind_of(part).is_connector;
+    (is_connector ? connectors : rows).push_back({part.label, is_connector, &part});
+  }
+  rows.insert(rows.end(), connectors.begin(), connectors.end());
+  const std::string splices = names_of_zone(build.splices, zone), earths = names_of_zone(build.earths, zone);
+  if (!splices.empty()) rows.push_back({context.words()("overview.splices", {{"names", splices}}), true, nullptr});
+  if (!earths.empty()) rows.push_back({context.words()("overview.earths", {{"names", earths}}), true, nullptr});
+  return rows;
+}
+
+std::vector<Bracket> count_wires(const Build& build, const std::vector<std::size_t>& zones) {
+  std::map<std::pair<std::size_t, std::size_t>, int> counts;
+  const auto column_of = [&](TerminalId terminal) {
+    const auto found = std::find(zones.begin(), zones.end(), zone_of(build, terminal).at());
+    return static_cast<std::size_t>(found - zones.begin());
+  };
+  for (const Wire& wire : build.wires) {
+    const std::size_t a = column_of(wire.from), b = column_of(wire.to);
+    if (a != b) ++counts[std::minmax(a, b)];
+  }
+  std::vector<Bracket> brackets;
+  for (const auto& [pair, wires] : counts) brackets.push_back({pair.first, pair.second, wires, 0, {}, {}});
+  return brackets;
+}
+
+/// Each bracket on the highest level that nothing under its span has taken; short spans choose first.
+void choose_levels(std::vector<Bracket>& brackets) {
+  std::stable_sort(brackets.begin(), brackets.end(),
+                   [](const Bracket& a, const Bracket& b) { return a.right - a.left < b.right - b.left; });
+  for (std::size_t i = 0; i < brackets.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j) {
+      const bool is_apart = brackets[j].right <= brackets[i].left || brackets[i].right <= brackets[j].left;
+      if (!is_apart) brackets[i].level = std::max(brackets[i].level, brackets[j].level + 1);
+    }
+}
+
+/// Ends along a column's foot: those that come from the left first, the deepest at the right; then those that go right, the
+/// deepest at the left.
+void choose_ends(Overview& o) {
+  for (std::size_t column = 0; column < o.zones.size(); ++column) {
+    std::vector<Bracket*> from_left, to_right;
+    for (Bracket& b : o.brackets) {
+      if (b.right == column) from_left.push_back(&b);
+      if (b.left == column) to_right.push_back(&b);
+    }
+    const auto shallow_first = [](const Bracket* a, const Bracket* b) { return a->level < b->level; };
+    std::stable_sort(from_left.begin(), from_left.end(), shallow_first);
+    std::stable_sort(to_right.begin(), to_right.end(), shallow_first);
+    std::reverse(to_right.begin(), to_right.end());
+    const double ends = static_cast<double>(from_left.size() + to_right.size());
+    Millimetres x = o.column_x(column) + o.column_width / 2 - end_pitch * ((ends - 1) / 2);
+    for (Bracket* b : from_left) b->right_x = x, x += end_pitch;
+    for (Bracket* b : to_right) b->left_x = x, x += end_pitch;
+  }
+}
+
+/// The diagrams that show a part, as links after its name.
+Millimetres add_sheets(Items& items, const Overview& o, const Part& part, Point right_end) {
+  Millimetres x = right_end.x;
+  for (auto diagram = o.diagrams.rbegin(); diagram != o.diagrams.rend(); ++diagram) {
+    const auto& boxes = diagram->diagram.boxes;
+    const bool is_there = std::any_of(boxes.begin(), boxes.end(), [&](const DiagramBox& box) {
+      return box.content == BoxContent::part && &o.context.build().parts[static_cast<std::size_t>(box.index)] == &part;
+    });
+    if (!is_there) continue;
+    const std::string mark = sheet_mark(diagram->id);
+    const Millimetres width = o.context.measure().measure(widest(mark), look::small).width;
+    add_text(items, {x, right_end.y}, mark, look::small, look::accent, Align::right);
+    items.push_back(LinkItem{{x - width, right_end.y - Millimetres(2.8), width, Millimetres(3.6)}, diagram->id, part_anchor(part)});
+    x -= width + Millimetres(0.8);
+  }
+  return x;
+}
+
+void draw_column(Items& items, const Overview& o, std::size_t column) {
+  const Millimetres x = o.column_x(column);
+  add_filled_rect(items, {x, o.top, o.column_width, o.column_height}, look::band, Millimetres(1.5));
+  const Zone& zone = o.context.build().zones[o.zones[column]];
+  const Millimetres room = o.column_width - inset * 2;
+  const FittedText name = fit_text(zone.label, look::text_bold, room, o.context.measure());
+  add_text(items, {x + inset, o.top + Millimetres(5.8)}, name.text, name.style);
+  Millimetres y = o.top + head + Millimetres(3.2);
+  for (const Row& row : o.rows[column]) {
+    Millimetres right = x + o.column_width - inset;
+    if (row.part != nullptr) right = add_sheets(items, o, *row.part, {right, y});
+    const FittedText text = fit_text(row.text, look::table, right - x - inset - Millimetres(1), o.context.measure());
+    add_text(items, {x + inset, y}, text.text, text.style, row.is_quiet ? look::grey : look::ink);
+    y += row_step;
+  }
+}
+
+void draw_bracket(Items& items, const Overview& o, const Bracket& b) {
+  const Millimetres foot = o.top + o.column_height;
+  const Millimetres y = foot + level_step * (b.level + 1.0);
+  const std::vector<Point> points = {{b.left_x, foot}, {b.left_x, y}, {b.right_x, y}, {b.right_x, foot}};
+  // A white edge under each bracket shows which one passes over.
+  add_polyline(items, points, {look::paper, Millimetres(2), {}, Cap::butt});
+  const double weight = std::min(0.35 + 0.06 * b.wires, 1.6);
+  add_polyline(items, points, {look::ink, Millimetres(weight), {}, Cap::butt});
+}
+
+void draw_tag(Items& items, const Overview& o, const Bracket& b) {
+  const std::string number = std::to_string(b.wires);
+  const Millimetres width = o.context.measure().measure(number, look::table_head).width + Millimetres(2.4);
+  const Millimetres y = o.top + o.column_height + level_step * (b.level + 1.0);
+  const Millimetres x = (b.left_x + b.right_x) / 2;
+  add_boxed_rect(items, {x - width / 2, y - tag_height / 2, width, tag_height}, look::paper, {look::ink, look::line, {}, Cap::butt},
+                 Millimetres(0.8));
+  add_text(items, {x, baseline_at_middle(y, look::table_head)}, number, look::table_head, look::ink, Align::centre);
+}
+
+void place_columns(Overview& o) {
+  std::size_t most = 0;
+  for (const auto& rows : o.rows) most = std::max(most, rows.size());
+  const double count = static_cast<double>(o.zones.size());
+  o.column_width = (o.body.width - gap * (count - 1)) / count;
+  o.column_height = head + row_step * static_cast<double>(most) + Millimetres(2);
+}
+
+}  // namespace
+
+Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>& diagrams) {
+  const Build& build = context.build();
+  const PageShape page = across_page(context.input.drawing_paper);
+  Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(20), {}, {}};
+  for (std::size_t zone = 0; zone < build.zones.size(); ++zone) {
+    std::vector<Row> rows = rows_of(context, ZoneId{static_cast<std::int32_t>(zone)});
+    if (rows.empty()) continue;
+    o.zones.push_back(zone);
+    o.rows.push_back(std::move(rows));
+  }
+  std::vector<std::size_t> order(o.zones.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return build.zones[o.zones[a]].place < build.zones[o.zones[b]].place;
+  });
+  auto zones = o.zones;
+  auto rows = o.rows;
+  for (std::size_t i = 0; i < order.size(); ++i) o.zones[i] = zones[order[i]], o.rows[i] = rows[order[i]];
+  place_columns(o);
+  o.brackets = count_wires(build, o.zones);
+  choose_levels(o.brackets);
+  choose_ends(o);
+
+  Sheet sheet;
+  sheet.id = context.id_prefix + "overview";
+  sheet.title = context.words()("overview.title");
+  sheet.width = page.width;
+  sheet.height = page.height;
+  Items& items = sheet.items;
+  items.push_back(TagOpenItem{"H1", {}});
+  add_text(items, {o.body.x, o.body.y + Millimetres(6)}, sheet.title, look::title);
+  items.push_back(TagCloseItem{});
+  items.push_back(TagOpenItem{"P", {}});
+  add_text(items, {o.body.x, o.body.y + Millimetres(13)}, context.words()("overview.lead"), look::text);
+  items.push_back(TagCloseItem{});
+  items.push_back(TagOpenItem{"Figure", context.words()("overview.alternative", {{"zones", std::to_string(o.zones.size())}})});
+  for (std::size_t column = 0; column < o.zones.size(); ++column) draw_column(items, o, column);
+  for (auto b = o.brackets.rbegin(); b != o.brackets.rend(); ++b) draw_bracket(items, o, *b);
+  for (const Bracket& b : o.brackets) draw_tag(items, o, b);
+  items.push_back(TagCloseItem{});
+  return sheet;
+}
+
+}  // namespace loomfolio
