@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "sheets/anchors.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
@@ -13,7 +14,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Grid tag_pad = 60;
-constexpr Millimetres bar_width{1.6}, flag_reach{3.0}, flag_step{2.9};
+constexpr Millimetres bar_width{1.6}, flag_step{2.9};
 
 struct Drawer {
   Items& items;
@@ -32,6 +33,21 @@ std::string capitals(const std::string& text) {
   return out;
 }
 
+/// Words in lines no wider than `room`, two at most.
+std::vector<std::string> wrapped(const std::string& text, const TextStyle& style, Millimetres room,
+                                 const TextMeasure& measure) {
+  std::vector<std::string> lines;
+  for (const std::string& word : split(text, ' ')) {
+    const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    const bool goes_on = !lines.empty() && (lines.size() == 2 || measure.measure(longer, style).width <= room);
+    if (goes_on)
+      lines.back() = longer;
+    else
+      lines.push_back(word);
+  }
+  return lines;
+}
+
 void draw_bands(const Drawer& d) {
   for (std::size_t z = 0; z < d.ink.laid.bands.size(); ++z) {
     const GridBox band = d.ink.laid.bands[z];
@@ -39,9 +55,14 @@ void draw_bands(const Drawer& d) {
     const Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0) - to_mm(zone_head), to_mm(band.width()),
                     to_mm(band.height() + zone_head)};
     add_filled_rect(d.items, rect, look::band, Millimetres(1));
-    const FittedText name = fit_text(capitals(d.ink.diagram.graph.zones[z].name), look::zone_name,
-                                     rect.width - Millimetres(5), d.ink.measure);
-    add_text(d.items, {rect.x + Millimetres(2.5), rect.y + Millimetres(4.6)}, name.text, name.style, look::grey);
+    // A long name takes two lines.
+    const std::vector<std::string> lines = wrapped(capitals(d.ink.diagram.graph.zones[z].name), look::zone_name,
+                                                   rect.width - Millimetres(5), d.ink.measure);
+    Millimetres y = rect.y + Millimetres(lines.size() > 1 ? 3.8 : 5.2);
+    for (const std::string& line : lines) {
+      add_text(d.items, {rect.x + Millimetres(2.5), y}, line, look::zone_name, look::grey);
+      y += Millimetres(3);
+    }
   }
 }
 
@@ -126,7 +147,8 @@ enum class FlagLines : std::uint8_t { stacked, in_a_row };
 
 void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines stacking = FlagLines::stacked) {
   const FlagWay way = way_of(side);
-  const Point tip{at.x + flag_reach * way.x, at.y + flag_reach * way.y};
+  const Millimetres reach = to_mm(flag.reach);
+  const Point tip{at.x + reach * way.x, at.y + reach * way.y};
   const Pen pen{look::accent, look::part_line, {}, Cap::butt};
   const Point neck{tip.x - Millimetres(1.2 * way.x), tip.y - Millimetres(1.2 * way.y)};
   add_line(d.items, {at.x + Millimetres(1 * way.x), at.y + Millimetres(1 * way.y)}, neck, pen);

@@ -45,7 +45,7 @@ struct DiagramInk {
 };
 
 /// Height of the strip with the zones' names, above the laid-out area.
-constexpr Grid zone_head = 550;
+constexpr Grid zone_head = 800;
 
 /// Draws everything with the top left of the laid-out area at `origin`; the zones' names stand above it.
 void draw_diagram(Items& items, const DiagramInk& ink, Point origin);

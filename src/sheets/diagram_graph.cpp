@@ -103,6 +103,25 @@ PartDrawing draw_for(const Maker& maker, PartId id) {
   return draw_inside(inside);
 }
 
+/// Flags that stand close together get stubs of different lengths, so that their words do not meet.
+void stagger(std::vector<Flag>& flags) {
+  for (std::size_t i = 0; i < flags.size(); ++i) {
+    flags[i].reach = flag_stub;
+    const bool is_level = flags[i].side == Side::left || flags[i].side == Side::right;
+    for (std::size_t j = 0; j < i; ++j) {
+      const Flag& before = flags[j];
+      if (before.side != flags[i].side) continue;
+      const Grid apart = is_level ? std::abs(before.tap.y - flags[i].tap.y) : std::abs(before.tap.x - flags[i].tap.x);
+      const Grid room = is_level
+                            ? static_cast<Grid>(std::max(before.diagrams.size(), flags[i].diagrams.size())) * flag_line
+                            : flag_width;
+      if (apart >= room || before.reach > flags[i].reach) continue;
+      const Grid lines = static_cast<Grid>(before.diagrams.size()) * flag_line + 60;
+      flags[i].reach = before.reach + (is_level ? flag_width : lines);
+    }
+  }
+}
+
 /// How far flags reach out of the body on each side.
 GridBox flag_room(const std::vector<Flag>& flags) {
   GridBox room;
@@ -110,16 +129,16 @@ GridBox flag_room(const std::vector<Flag>& flags) {
     const Grid lines = static_cast<Grid>(flag.diagrams.size()) * flag_line;
     switch (flag.side) {
       case Side::top:
-        room.y0 = std::max(room.y0, flag_stub + lines);
+        room.y0 = std::max(room.y0, flag.reach + lines);
         break;
       case Side::bottom:
-        room.y1 = std::max(room.y1, flag_stub + lines);
+        room.y1 = std::max(room.y1, flag.reach + lines);
         break;
       case Side::left:
-        room.x0 = std::max(room.x0, flag_stub + flag_width);
+        room.x0 = std::max(room.x0, flag.reach + flag_width);
         break;
       case Side::right:
-        room.x1 = std::max(room.x1, flag_stub + flag_width);
+        room.x1 = std::max(room.x1, flag.reach + flag_width);
         break;
     }
   }
@@ -250,6 +269,7 @@ void add_part(Maker& maker, PartId id) {
       box.flags.push_back({terminal, placed.taps[wires.size()], placed.side, maker.uses[terminal.at()].elsewhere});
   }
   box.earths = take_local_earths(maker, taps, box.flags);
+  stagger(box.flags);
   const GridBox room = larger(flag_room(box.flags), earth_room(maker, box.earths, box.drawing.width));
   box.body = {room.x0, room.y0, room.x0 + box.drawing.width, room.y0 + box.drawing.height};
   graph_box.width = box.body.x1 + room.x1;
@@ -292,7 +312,7 @@ void add_splice(Maker& maker, int index) {
   box.earths = take_local_earths(maker, taps, {});
   const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 100;
   if (!use.elsewhere.empty())
-    box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere});
+    box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere, flag_stub});
   const auto sheets = static_cast<Grid>(use.elsewhere.size());
   const GridBox beside{0, 0, name + (sheets > 0 ? flag_stub + sheets * flag_width : 0), 0};
   const GridBox room = larger(beside, earth_room(maker, box.earths, bar));

@@ -21,6 +21,7 @@ struct Flag {
   GridPoint tap;  ///< within the body
   Side side = Side::top;
   std::vector<std::size_t> diagrams;  ///< indices of the diagrams
+  Grid reach = 0;                     ///< length of its stub
 };
 
 /// Text of a wire's label: its number, then colour and size.

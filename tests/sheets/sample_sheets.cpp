@@ -43,7 +43,8 @@ SampleFolio::SampleFolio(const std::string& name, const std::string& paper, cons
     solved_.push_back({build, solve_all(build)});
     complete_figures(solved_.back());
   }
-  const FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
+  FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
+  if (papers_.larger) input.larger_paper = &*papers_.larger;
   composed_ = compose_with_report(input);
 }
 

@@ -22,7 +22,7 @@ void draw_gear(Pencil& pencil) {
 
 void draw_pressure(Pencil& pencil) {
   pencil.box({end - 1.1, -1.3}, {end + 1.1, 1.3});
-  pencil.letters({end, 0}, "p", look::least);
+  pencil.letters({end, 0}, "p", look::small);
 }
 
 }  // namespace
