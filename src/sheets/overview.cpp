@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <map>
 
+#include "base/text.h"
 #include "sheets/anchors.h"
 #include "sheets/reference.h"
 #include "sheets/text_flow.h"
@@ -20,7 +21,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres gap{6}, row_step{4.6}, inset{3}, head{9}, level_step{7}, end_pitch{3.6}, tag_height{4.2};
+constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{9}, end_pitch{4}, tag_height{5}, list_step{6.5};
 
 /// A pair of zones with wires between them.
 struct Bracket {
@@ -45,17 +46,21 @@ struct Overview {
   std::vector<Bracket> brackets;
   Rect body;
   Millimetres top, column_width, column_height;
+  TextStyle row_style = look::text;  ///< smaller where the paper is
+  Millimetres row_step{6.2};
 
   Millimetres column_x(std::size_t column) const {
     return body.x + (column_width + gap) * static_cast<double>(column);
   }
 };
 
+/// 'S1' or 'S1, S2 ... S9': long lists by their ends.
 std::string names_of_zone(const auto& things, ZoneId zone) {
-  std::string text;
+  std::vector<std::string> names;
   for (const auto& thing : things)
-    if (thing.zone == zone) text += (text.empty() ? "" : ", ") + thing.id;
-  return text;
+    if (thing.zone == zone) names.push_back(thing.id);
+  if (names.size() > 4) return names[0] + ", " + names[1] + " … " + names.back();
+  return join(names, ", ");
 }
 
 std::vector<Row> rows_of(const SheetContext& context, ZoneId zone) {
@@ -129,10 +134,10 @@ Millimetres add_sheets(Items& items, const Overview& o, const Part& part, Point 
     });
     if (!is_there) continue;
     const std::string mark = sheet_mark(diagram->id);
-    const Millimetres width = o.context.measure().measure(widest(mark), look::small).width;
-    add_text(items, {x, right_end.y}, mark, look::small, look::accent, Align::right);
+    const Millimetres width = o.context.measure().measure(widest(mark), o.row_style).width;
+    add_text(items, {x, right_end.y}, mark, o.row_style, look::accent, Align::right);
     items.push_back(LinkItem{{x - width, right_end.y - Millimetres(2.8), width, Millimetres(3.6)}, diagram->id, part_anchor(part)});
-    x -= width + Millimetres(0.8);
+    x -= width + Millimetres(1.8);
   }
   return x;
 }
@@ -144,13 +149,13 @@ void draw_column(Items& items, const Overview& o, std::size_t column) {
   const Millimetres room = o.column_width - inset * 2;
   const FittedText name = fit_text(zone.label, look::text_bold, room, o.context.measure());
   add_text(items, {x + inset, o.top + Millimetres(5.8)}, name.text, name.style);
-  Millimetres y = o.top + head + Millimetres(3.2);
+  Millimetres y = o.top + head + Millimetres(4);
   for (const Row& row : o.rows[column]) {
     Millimetres right = x + o.column_width - inset;
     if (row.part != nullptr) right = add_sheets(items, o, *row.part, {right, y});
-    const FittedText text = fit_text(row.text, look::table, right - x - inset - Millimetres(1), o.context.measure());
+    const FittedText text = fit_text(row.text, o.row_style, right - x - inset - Millimetres(1), o.context.measure());
     add_text(items, {x + inset, y}, text.text, text.style, row.is_quiet ? look::grey : look::ink);
-    y += row_step;
+    y += o.row_step;
   }
 }
 
@@ -174,20 +179,49 @@ void draw_tag(Items& items, const Overview& o, const Bracket& b) {
   add_text(items, {x, baseline_at_middle(y, look::table_head)}, number, look::table_head, look::ink, Align::centre);
 }
 
+/// Below the brackets: every diagram, its number, its name, and the parts on it.
+void draw_list(Items& items, const Overview& o) {
+  int deepest = 0;
+  for (const Bracket& b : o.brackets) deepest = std::max(deepest, b.level + 1);
+  Millimetres y = o.top + o.column_height + level_step * (deepest + 2.0);
+  const TextMeasure& measure = o.context.measure();
+  Millimetres title_width;
+  for (const LaidDiagram& d : o.diagrams) title_width = std::max(title_width, measure.measure(d.title, look::text_bold).width);
+  const Millimetres title_x = o.body.x + Millimetres(10), parts_x = title_x + title_width + Millimetres(6);
+  for (const LaidDiagram& diagram : o.diagrams) {
+    if (y > o.body.bottom()) return;  // the contents of the cover name them all
+    std::vector<std::string> names;
+    for (const DiagramBox& box : diagram.diagram.boxes) {
+      if (box.content != BoxContent::part) continue;
+      const Part& part = o.context.build().parts[static_cast<std::size_t>(box.index)];
+      if (!o.context.build().kind_of(part).is_connector) names.push_back(part.label);
+    }
+    add_text(items, {title_x - Millimetres(3), y}, sheet_mark(diagram.id), look::text_bold, look::accent, Align::right);
+    add_text(items, {title_x, y}, diagram.title, look::text_bold);
+    const FittedText parts = fit_text(join(names, ", "), look::table, o.body.right() - parts_x, measure);
+    add_text(items, {parts_x, y}, parts.text, parts.style, look::grey);
+    items.push_back(LinkItem{{o.body.x, y - Millimetres(4), parts_x - o.body.x, Millimetres(5.4)}, diagram.id, {}});
+    y += list_step;
+  }
+}
+
 void place_columns(Overview& o) {
   std::size_t most = 0;
   for (const auto& rows : o.rows) most = std::max(most, rows.size());
   const double count = static_cast<double>(o.zones.size());
   o.column_width = (o.body.width - gap * (count - 1)) / count;
-  o.column_height = head + row_step * static_cast<double>(most) + Millimetres(2);
+  o.column_height = head + o.row_step * static_cast<double>(most) + Millimetres(2);
 }
 
 }  // namespace
 
 Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>& diagrams) {
   const Build& build = context.build();
-  const PageShape page = across_page(context.input.drawing_paper);
-  Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(20), {}, {}};
+  // On the largest paper that the diagrams use: names should stand whole.
+  const PageShape page = std::max_element(diagrams.begin(), diagrams.end(), [](const LaidDiagram& a, const LaidDiagram& b) {
+                           return a.page.width < b.page.width;
+                         })->page;
+  Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(22), {}, {}};
   for (std::size_t zone = 0; zone < build.zones.size(); ++zone) {
     std::vector<Row> rows = rows_of(context, ZoneId{static_cast<std::int32_t>(zone)});
     if (rows.empty()) continue;
@@ -202,6 +236,7 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   auto zones = o.zones;
   auto rows = o.rows;
   for (std::size_t i = 0; i < order.size(); ++i) o.zones[i] = zones[order[i]], o.rows[i] = rows[order[i]];
+  if (page.width < Millimetres(350)) o.row_style = look::table, o.row_step = Millimetres(4.8);
   place_columns(o);
   o.brackets = count_wires(build, o.zones);
   choose_levels(o.brackets);
@@ -223,6 +258,9 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   for (std::size_t column = 0; column < o.zones.size(); ++column) draw_column(items, o, column);
   for (auto b = o.brackets.rbegin(); b != o.brackets.rend(); ++b) draw_bracket(items, o, *b);
   for (const Bracket& b : o.brackets) draw_tag(items, o, b);
+  items.push_back(TagCloseItem{});
+  items.push_back(TagOpenItem{"P", {}});
+  draw_list(items, o);
   items.push_back(TagCloseItem{});
   return sheet;
 }
