@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+// Every page of the samples as text, compared with tests/golden/<sample>/sheet-NN.txt to the letter. `sh tests/bless SAMPLE`
+// accepts what one sample prints now; look at its pages first.
+#include <doctest/doctest.h>
+
+#include "base/text.h"
+#include "memory_files.h"
+
+using namespace loomfolio;
+
+namespace {
+
+const std::string source = LOOMFOLIO_SOURCE_FOLDER;
+
+/// The first line in which they differ, both ways.
+std::string first_difference(const std::string& expected, const std::string& actual) {
+  const auto a = split(expected, '\n'), b = split(actual, '\n');
+  for (std::size_t i = 0; i < std::max(a.size(), b.size()); ++i) {
+    const std::string left = i < a.size() ? a[i] : "(no line)", right = i < b.size() ? b[i] : "(no line)";
+    if (left != right) return "line " + std::to_string(i + 1) + "\n  golden: " + left + "\n  now:    " + right;
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("every page of the samples is as it was accepted") {
+  const DiskFiles disk;
+  int samples = 0;
+  for (const std::string& name : disk.list(source + "/tests/golden")) {
+    CAPTURE(name);
+    ++samples;
+    MemoryFiles files;
+    std::string why;
+    files.held["spec.toml"] = disk.read(source + "/samples/" + name + ".toml", why).value_or("");
+    REQUIRE(run_with(files, {"print", "spec.toml", "-o", "sheet.txt"}).code == 0);
+    const std::string folder = source + "/tests/golden/" + name;
+    CHECK(files.held.size() - 1 == disk.list(folder).size());
+    for (const auto& [path, content] : files.held) {
+      if (path == "spec.toml") continue;
+      CAPTURE(path);
+      CHECK(first_difference(disk.read(folder + "/" + path, why).value_or(""), content) == "");
+    }
+  }
+  CHECK(samples >= 3);
+}
