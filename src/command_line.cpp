@@ -42,29 +42,8 @@ void add_commands(CLI::App& app, Request& request) {
   check->add_flag("--json", request.as_json, "findings as JSON");
   check->add_flag("--brief", request.is_brief, "one line a finding, for build logs");
 
-  CLI::App* meter = add("meter", "what a meter reads at a terminal, between two, or through a wire", CommandName::meter);
-  take_spec(meter);
-  meter->add_option("WHERE", request.places, "part.terminal, two of them, or a wire's number")->required()->expected(1, 2);
-  meter->add_option("--in", request.situation, "only in this situation")->type_name("SITUATION");
-  meter->add_option("--variant", request.variant, "in this hook-up of the spec")->type_name("NAME");
-
-  CLI::App* tables = add("tables", "a table as CSV or JSON", CommandName::tables);
-  take_spec(tables);
-  tables->add_option("TABLE", request.table, "wires, fuses, parts, cuts or earths")
-      ->required()
-      ->check(CLI::IsMember({"wires", "fuses", "parts", "cuts", "earths"}));
-  tables->add_option("--variant", request.variant, "of this hook-up of the spec")->type_name("NAME");
-  tables->add_flag("--json", request.as_json, "JSON instead of CSV");
-
   CLI::App* parts = add("parts", "the library of part kinds: a list, or one kind", CommandName::parts);
-  parts->add_option("KIND", request.second, "a kind's id");
-
-  CLI::App* fresh = add("new", "write a commented spec to start from", CommandName::new_spec);
-  fresh->add_option("FILE", request.second, "must not exist yet; - for standard output")->required();
-
-  CLI::App* watch = add("watch", "print again on each save", CommandName::watch);
-  take_spec(watch);
-  add_page_options(*watch, request);
+  parts->add_option("KIND", request.kind, "a kind's id");
 
   CLI::App* bench = add("bench-layout", "lay out a benchmark graph", CommandName::bench_layout);
   bench->group("");  // hidden from help

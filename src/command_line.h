@@ -7,16 +7,13 @@
 
 namespace loomfolio {
 
-enum class CommandName : std::uint8_t { print, check, meter, compare, tables, parts, new_spec, watch, bench_layout };
+enum class CommandName : std::uint8_t { print, check, parts, bench_layout };
 
 /// What the user asked for. A field that the command does not know is empty.
 struct Request {
   CommandName command = CommandName::print;
-  std::string spec;                  ///< the SPEC or OLD or GRAPH argument, "-" for standard input
-  std::string second;                ///< NEW, KIND, or the file that `new` writes
-  std::vector<std::string> places;   ///< meter: one or two terminals, or one wire
-  std::string situation;             ///< meter --in
-  std::string table;                 ///< tables: wires, fuses, parts, cuts, earths
+  std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input
+  std::string kind;                  ///< parts: the KIND argument; empty: list all
   std::string output;                ///< -o, "-" for standard output; empty: beside the spec
   std::string variant, paper, language;
   std::vector<std::string> sheets;   ///< --sheets: ids or numbers; empty: all

@@ -18,9 +18,8 @@ int run(const std::vector<std::string>& arguments, Surroundings& surroundings) {
     case CommandName::print: return run_print(parsed.request, surroundings);
     case CommandName::check: return run_check(parsed.request, surroundings);
     case CommandName::parts: return run_parts(parsed.request, surroundings);
-    default: break;
+    case CommandName::bench_layout: return run_bench_layout(parsed.request, surroundings);
   }
-  surroundings.err << "loomfolio: this command is not there yet\n";
   return 2;
 }
 

@@ -61,20 +61,20 @@ int run_parts(const Request& request, Surroundings& surroundings) {
     surroundings.err << "loomfolio: no part kinds in `" << library.folder << "`\n";
     return 2;
   }
-  if (request.second.empty()) {
+  if (request.kind.empty()) {
     list_kinds(library, surroundings.out);
     return 0;
   }
   std::vector<std::string> ids;
   for (const Kind& kind : library.kinds) {
-    if (kind.id == request.second) {
+    if (kind.id == request.kind) {
       show_kind(kind, surroundings.out);
       return 0;
     }
     ids.push_back(kind.id);
   }
-  surroundings.err << "loomfolio: there is no part kind `" << request.second << "`\n";
-  const std::string near = find_nearest(request.second, ids);
+  surroundings.err << "loomfolio: there is no part kind `" << request.kind << "`\n";
+  const std::string near = find_nearest(request.kind, ids);
   surroundings.err << (near.empty() ? "hint: `loomfolio parts` lists them all\n" : "hint: did you mean `" + near + "`?\n");
   return 1;
 }
