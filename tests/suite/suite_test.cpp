@@ -14,11 +14,12 @@
 //     # cut-to: 0             the runner reads no more than that many bytes
 //     # unreadable: why       the runner gives that reason in place of the text
 // Files lie in folders by subject. Those in library-parts/, library-papers/ and library-words/ are read as files of
-// layouts/ of the same name; all others are specs.
+// layouts/ of the same name; those in print/ are printed by the whole program; all others are specs.
 #include <algorithm>
 #include <filesystem>
 #include <set>
 
+#include "commands/memory_files.h"
 #include "base/text.h"
 #include "check/check.h"
 #include "doctest/doctest.h"
@@ -184,14 +185,33 @@ std::vector<std::string> found_findings(const Outcome& outcome) {
   return found;
 }
 
+/// The same of a spec that is printed by the whole program: its findings as a person sees them.
+std::vector<std::string> printed_findings(const SuiteFile& file) {
+  MemoryFiles files;
+  files.held["suite.toml"] = text_to_read(file);
+  std::vector<std::string> found;
+  for (const std::string& line : split(run_with(files, {"print", "suite.toml", "-o", "suite.txt"}).err, '\n')) {
+    const std::vector<std::string> pieces = split(line, ':');  // file, line, column, severity, message ... [id]
+    if (pieces.size() < 5 || pieces[0] != "suite.toml" || !line.ends_with(']')) continue;
+    const std::size_t open = line.rfind('[') + 1;
+    found.push_back(pieces[1] + ":" + pieces[3] + " " + line.substr(open, line.size() - 1 - open));
+  }
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
 }  // namespace
 
 TEST_CASE("each suite file provokes the findings it names and no others") {
   const std::vector<SuiteFile> files = all_files();
   REQUIRE(files.size() > 50);
   for (const SuiteFile& file : files) {
-    const Outcome outcome = run_file(file);
     const std::string expected = join(expected_findings(file.text), "\n");
+    if (file.subject == "print") {
+      CHECK_MESSAGE(join(printed_findings(file), "\n") == expected, file.path);
+      continue;
+    }
+    const Outcome outcome = run_file(file);
     const std::string found = join(found_findings(outcome), "\n");
     CHECK_MESSAGE(found == expected, file.path, "\n--- expected\n", expected, "\n--- found\n", found, "\n--- printed\n",
                   print_diagnostics(outcome.findings, outcome.sources, Paint::plain));
