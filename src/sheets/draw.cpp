@@ -47,6 +47,45 @@ struct Mover {
   }
 };
 
+struct Scaler {
+  double factor;
+  Point scaled(Point p) const { return {p.x * factor, p.y * factor}; }
+  void operator()(PathMove& p) const { p.to = scaled(p.to); }
+  void operator()(PathLine& p) const { p.to = scaled(p.to); }
+  void operator()(PathCurve& p) const {
+    p.control_1 = scaled(p.control_1);
+    p.control_2 = scaled(p.control_2);
+    p.to = scaled(p.to);
+  }
+  void operator()(PathArc& p) const {
+    p.centre = scaled(p.centre);
+    p.radius = p.radius * factor;
+  }
+  void operator()(PathClose&) const {}
+
+  void operator()(PathItem& item) const {
+    for (PathPiece& piece : item.pieces) std::visit(*this, piece);
+    scale(item.stroke.pen);
+  }
+  void operator()(RectItem& item) const {
+    scale(item.rect);
+    item.corner = item.corner * factor;
+    scale(item.stroke.pen);
+  }
+  void operator()(TextItem& item) const { item.at = scaled(item.at); }
+  void operator()(LinkItem& item) const { scale(item.rect); }
+  void operator()(AnchorItem& item) const { item.at = scaled(item.at); }
+  void operator()(TagOpenItem&) const {}
+  void operator()(TagCloseItem&) const {}
+
+  void scale(Rect& rect) const { rect = {rect.x * factor, rect.y * factor, rect.width * factor, rect.height * factor}; }
+  /// Thin lines stay thin: only what is drawn as a width of its own, a wire or a strand, grows.
+  void scale(Pen& pen) const {
+    if (pen.width > look::part_line) pen.width = pen.width * factor;
+    for (Millimetres& dash : pen.dashes) dash = dash * factor;
+  }
+};
+
 /// Removes the last character of UTF-8 text.
 void drop_last_character(std::string& text) {
   while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80) text.pop_back();
@@ -90,6 +129,12 @@ void add_text(Items& items, Point at, std::string text, const TextStyle& style, 
 }
 
 void move_item(Item& item, Point by) { std::visit(Mover{by}, item); }
+
+void scale_block(Block& block, double factor) {
+  for (Item& item : block.items) std::visit(Scaler{factor}, item);
+  block.width = block.width * factor;
+  block.height = block.height * factor;
+}
 
 void place_block(Items& items, const Block& block, Point at) { place_block(items, Block(block), at); }
 

@@ -34,6 +34,9 @@ void move_item(Item& item, Point by);
 void place_block(Items& items, const Block& block, Point at);
 void place_block(Items& items, Block&& block, Point at);
 
+/// Makes the block that many times larger: places, sizes and drawn widths, but not texts.
+void scale_block(Block& block, double factor);
+
 /// Text made smaller, to the least size, then cut with an ellipsis, until it is at most `room` wide.
 struct FittedText {
   std::string text;

@@ -70,10 +70,10 @@ Joint splice_joint(const PageFlow& flow, const Splice& splice) {
   const WireSides sides = sides_at(context.build(), splice.terminal);
   Joint joint{splice_anchor(splice), splice.id, splice.label, {}, splice_star(context, splice, star_width(flow))};
   joint.lines.push_back(zone_name(context.build().zone(splice.zone)));
-  const SquareMillimetres left = total_area(context.build(), sides.left),
-                          right = total_area(context.build(), sides.right);
-  if (left.number() > 0 && right.number() > 0)
-    joint.lines.push_back(words("earths.barrel", {{"left", print_area(left)}, {"right", print_area(right)}}));
+  // The barrel must take the metal of its fuller side.
+  const SquareMillimetres area =
+      std::max(total_area(context.build(), sides.left), total_area(context.build(), sides.right));
+  if (area.number() > 0) joint.lines.push_back(words("earths.barrel", {{"area", print_area(area)}}));
   add_if_said(joint.lines, splice.note);
   return joint;
 }

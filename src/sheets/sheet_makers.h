@@ -11,12 +11,14 @@ namespace loomfolio {
 std::vector<Sheet> make_cover(const SheetContext& context);
 std::vector<Sheet> make_safety(const SheetContext& context);
 std::vector<Sheet> make_chooser(const SheetContext& context);
+std::vector<Sheet> make_how_it_works(const SheetContext& context);
 std::vector<Sheet> make_diagrams(const SheetContext& context);
 std::vector<Sheet> make_situations(const SheetContext& context);
 std::vector<Sheet> make_terminal_map(const SheetContext& context);
 std::vector<Sheet> make_wire_table(const SheetContext& context);
 std::vector<Sheet> make_fuse_chart(const SheetContext& context);
 std::vector<Sheet> make_earths(const SheetContext& context);
+std::vector<Sheet> make_crimps(const SheetContext& context);
 std::vector<Sheet> make_steps(const SheetContext& context);
 std::vector<Sheet> make_tests(const SheetContext& context);
 std::vector<Sheet> make_parts_list(const SheetContext& context);

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/fitting_uses.h"
+
+#include <algorithm>
+
+#include "sheets/fitting_text.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+
+namespace loomfolio {
+namespace {
+
+/// Areas and lengths come from the same texts, so equal ones are equal bit by bit; a hundredth is let pass all the
+/// same.
+template <class T>
+bool is_same(const std::optional<Range<T>>& a, const std::optional<Range<T>>& b) {
+  if (a.has_value() != b.has_value()) return false;
+  return !a || (a->least == b->least && a->most == b->most);
+}
+
+FittingUse use_at(const Build& build, TerminalId id, const Words& words) {
+  FittingUse use;
+  use.name = fitting_name(build, id, words);
+  if (const KindTerminal* terminal = kind_terminal_of(build, id)) {
+    use.takes = terminal->takes;
+    use.insulation = terminal->insulation;
+    use.strip = terminal->strip;
+  }
+  return use;
+}
+
+bool is_same_use(const FittingUse& a, const FittingUse& b) {
+  return a.name == b.name && is_same(a.takes, b.takes) && is_same(a.insulation, b.insulation) && a.strip == b.strip;
+}
+
+}  // namespace
+
+std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const Build& build, const Words& words) {
+  std::map<FittingShape, std::vector<FittingUse>> uses;
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const Wire& wire = build.wires[w];
+    for (const TerminalId end : {wire.from, wire.to}) {
+      std::vector<FittingUse>& list = uses[fitting_shape(build, end)];
+      const FittingUse wanted = use_at(build, end, words);
+      auto same =
+          std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
+      if (same == list.end()) same = list.insert(list.end(), wanted);
+      same->wires[{wire.area.number(), print_wire_size(wire)}].push_back(WireId{static_cast<std::int32_t>(w)});
+    }
+  }
+  return uses;
+}
+
+Fit fits(const FittingUse& use, SquareMillimetres area) {
+  if (!use.takes || area.number() <= 0) return Fit::unknown;
+  constexpr double slack = 1e-6;
+  if (area.number() < use.takes->least.number() - slack) return Fit::too_small;
+  return area.number() > use.takes->most.number() + slack ? Fit::too_large : Fit::fits;
+}
+
+}  // namespace loomfolio

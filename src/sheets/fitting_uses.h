@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// Which fittings a build uses, on which wires, and what they take.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "model/words.h"
+#include "sheets/fitting_picture.h"
+
+namespace loomfolio {
+
+/// Wire ends of one shape at terminals that take the same.
+struct FittingUse {
+  std::string name;  ///< of the fitting
+  std::optional<Range<SquareMillimetres>> takes;
+  std::optional<Range<Millimetres>> insulation;
+  std::optional<Millimetres> strip;
+  std::map<std::pair<double, std::string>, std::vector<WireId>> wires;  ///< by area and printed size
+};
+
+/// By shape, in the shapes' order; each list in the order of first use.
+std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const Build& build, const Words& words);
+
+enum class Fit : std::uint8_t { unknown, fits, too_small, too_large };
+
+/// Whether a wire of that area goes into it.
+Fit fits(const FittingUse& use, SquareMillimetres area);
+
+}  // namespace loomfolio

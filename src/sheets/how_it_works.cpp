@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MIT
+// How it works: for each acting kind of part, its inside as a diagram beside its face, and what happens in which order.
+#include <algorithm>
+#include <utility>
+
+#include "base/text.h"
+#include "sheets/diagram_part.h"
+#include "sheets/face_drawing.h"
+#include "sheets/inside_sentences.h"
+#include "sheets/page_flow.h"
+#include "sheets/sheet_makers.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(5);
+
+/// Parts of one kind; the first stands for all.
+struct KindUse {
+  KindId kind;
+  std::vector<PartId> parts;
+};
+
+std::vector<KindUse> acting_kinds(const Build& build) {
+  std::vector<KindUse> uses;
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Part& part = build.parts[p];
+    if (!build.kind_of(part).is_acting) continue;
+    auto same = std::find_if(uses.begin(), uses.end(), [&](const KindUse& use) { return use.kind == part.kind; });
+    if (same == uses.end()) same = uses.insert(uses.end(), {part.kind, {}});
+    same->parts.push_back(PartId{static_cast<std::int32_t>(p)});
+  }
+  return uses;
+}
+
+class WorksPages {
+ public:
+  explicit WorksPages(const SheetContext& context)
+      : context_(context),
+        build_(context.build()),
+        words_(context.words()),
+        flow_(context, {"works", words_("works.title"), words_("works.intro")}) {}
+
+  std::vector<Sheet> make(const std::vector<KindUse>& uses) {
+    for (const KindUse& use : uses) flow_.add(kind_block(use), look::heading_gap);
+    return flow_.take();
+  }
+
+ private:
+  Block kind_block(const KindUse& use) const {
+    const Kind& kind = build_.kind(use.kind);
+    Block block{flow_.width(), {}, {}};
+    const auto put = [&block](Block part, Millimetres gap) {
+      const Millimetres y = block.height + gap, height = part.height;
+      place_block(block.items, std::move(part), {{}, y});
+      block.height = y + height;
+    };
+    put(head(use), {});
+    put(set_text(kind.about, look::text, flow_.width(), flow_.setting()), Millimetres(2));
+    put(pictures(use), Millimetres(3.5));
+    const std::vector<std::string> sentences = inside_sentences(build_, build_.part(use.parts.front()), words_);
+    for (std::size_t i = 0; i < sentences.size(); ++i)
+      put(event(i + 1, sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
+    return block;
+  }
+
+  Block head(const KindUse& use) const {
+    std::vector<std::string> labels;
+    for (const PartId part : use.parts) labels.push_back(build_.part(part).label);
+    const std::string& name = build_.kind(use.kind).name;
+    std::vector<Span> spans{{name, look::heading, look::ink, {}}};
+    if (labels.size() > 1 || labels.front() != name)
+      spans.push_back({"   " + join(labels, ", "), look::table, look::grey, {}});
+    Block block = set_paragraph({spans, Align::left, "H2"}, flow_.width(), flow_.setting());
+    block.height += Millimetres(0.8);
+    add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
+    return block;
+  }
+
+  /// The inside at the left, the first face that holds terminals at the right.
+  Block pictures(const KindUse& use) const {
+    Block inside = inside_block(use.parts.front());
+    Block face = face_block(build_.kind(use.kind), flow_.width() - inside.width - look::gutter * 2);
+    Block block{flow_.width(), std::max(inside.height, face.height), {}};
+    const Millimetres x = std::max(inside.width + look::gutter * 2, flow_.width() * 0.5);
+    const Millimetres face_x = std::min(x, flow_.width() - face.width);
+    place_block(block.items, std::move(inside), {});
+    place_block(block.items, std::move(face), {face_x, {}});
+    return block;
+  }
+
+  Block inside_block(PartId id) const {
+    const InsideRequest request{build_, id, context_.measure(), {}, inside_styles()};
+    const PartDrawing drawing = draw_inside(request);
+    Block block{to_mm(drawing.width), to_mm(drawing.height) + Millimetres(2), {}};
+    block.items.push_back(TagOpenItem{"Figure", words_("works.picture", {{"part", build_.part(id).label}})});
+    draw_part(block.items, drawing, {Millimetres(1), Millimetres(1)});
+    block.items.push_back(TagCloseItem{});
+    block.width += Millimetres(2);
+    return block;
+  }
+
+  Block face_block(const Kind& kind, Millimetres room) const {
+    for (std::size_t f = 0; f < kind.faces.size(); ++f) {
+      std::vector<FaceLabel> labels;
+      for (const KindTerminal& terminal : kind.terminals)
+        if (terminal.face == static_cast<int>(f)) labels.push_back({terminal.at, terminal.id, {}});
+      if (labels.empty()) continue;
+      int scale = face_scale(kind.faces[f], std::min(most_face_width, room), most_face_height);
+      Block block = draw_face(kind.faces[f], labels, scale, context_.measure());
+      while (block.width > room && scale < 10)
+        block = draw_face(kind.faces[f], labels, scale = scale == 1 ? 2 : scale * 2, context_.measure());
+      Block caption = face_caption(kind.faces[f], scale, std::min(room, std::max(block.width, Millimetres(60))), words_,
+                                   flow_.setting());
+      const Millimetres y = block.height + Millimetres(1.5);
+      block.width = std::max(block.width, caption.width);
+      block.height = y + caption.height;
+      place_block(block.items, std::move(caption), {{}, y});
+      return block;
+    }
+    return {};
+  }
+
+  Block event(std::size_t number, const std::string& sentence) const {
+    const Millimetres width = flow_.width() - text_indent;
+    Block text = set_text(sentence, look::text, width, flow_.setting());
+    Block block{flow_.width(), text.height, {}};
+    const bool is_right_to_left = flow_.setting().is_right_to_left;
+    const Millimetres x = is_right_to_left ? flow_.width() : Millimetres(0);
+    add_text(block.items, {x, look::line_step(look::text) * look::baseline_share}, std::to_string(number),
+             look::text_bold, look::ink, is_right_to_left ? Align::right : Align::left);
+    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_indent, {}});
+    return block;
+  }
+
+  const SheetContext& context_;
+  const Build& build_;
+  const Words& words_;
+  PageFlow flow_;
+};
+
+}  // namespace
+
+std::vector<Sheet> make_how_it_works(const SheetContext& context) {
+  const std::vector<KindUse> uses = acting_kinds(context.build());
+  if (uses.empty()) return {};
+  return WorksPages(context).make(uses);
+}
+
+}  // namespace loomfolio
