@@ -154,19 +154,20 @@ long PlacementEstimate::cost_of(const Plan& plan, const Tie& tie) const {
   const Body& b = plan.bodies[plan.pins[tie.pin_b].body];
   const Side sa = side_of(plan, tie.pin_a), sb = side_of(plan, tie.pin_b);
   const GridPoint oa = offset_of(plan, tie.pin_a), ob = offset_of(plan, tie.pin_b);
+  const bool a_is_free = a.is_joint, b_is_free = b.is_joint;
   const auto out = [](Side s) { return s == Side::right ? usual_alley / 3 : s == Side::left ? -usual_alley / 3 : 0; };
   const Grid xa = x_[plan.pins[tie.pin_a].body] + oa.x + out(sa), xb = x_[plan.pins[tie.pin_b].body] + ob.x + out(sb);
   const Grid ya = y_[plan.pins[tie.pin_a].body] + oa.y, yb = y_[plan.pins[tie.pin_b].body] + ob.y;
   const Grid dx = std::abs(xa - xb);
-  int bends = (is_upright(sa) ? 0 : 1) + (is_upright(sb) ? 0 : 1);
+  int bends = (is_upright(sa) || a_is_free ? 0 : 1) + (is_upright(sb) || b_is_free ? 0 : 1);
   if (dx > usual_alley / 4) bends += 2;
   Grid detour = 0;
   const auto wrong_way = [&](Side s, int row, int other) {
     return (s == Side::top && other > row) || (s == Side::bottom && other < row);
   };
-  if (wrong_way(sa, a.row, b.row)) bends += 2, detour += usual_channel + a.height;
-  if (wrong_way(sb, b.row, a.row)) bends += 2, detour += usual_channel + b.height;
-  if (a.row == b.row && is_upright(sa) && is_upright(sb) && sa != sb) bends += 2, detour += usual_channel + a.height;
+  if (!a_is_free && wrong_way(sa, a.row, b.row)) bends += 2, detour += usual_channel + a.height;
+  if (!b_is_free && wrong_way(sb, b.row, a.row)) bends += 2, detour += usual_channel + b.height;
+  if (!a_is_free && !b_is_free && a.row == b.row && is_upright(sa) && is_upright(sb) && sa != sb) bends += 2, detour += usual_channel + a.height;
   return static_cast<long>(dx) + std::abs(ya - yb) + 2 * detour + static_cast<long>(bends) * plan.weights.bend;
 }
 

@@ -4,6 +4,9 @@
 #include "layout/draw.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "layout/joints.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -153,6 +156,13 @@ std::vector<GridPoint> Drawing::course(int wire) const {
   return points;
 }
 
+/// Width and height of a box on the sheet; those of a joint are its body's.
+std::pair<Grid, Grid> size_of(const Plan& plan, const Body& body, const BodyMember& member) {
+  const GraphBox& box = plan.graph->boxes[member.box];
+  if (!body.is_joint) return {box.width, box.height};
+  return plan.flow == Flow::down ? std::pair(body.width, body.height) : std::pair(body.height, body.width);
+}
+
 void place_boxes(const Plan& plan, const Tracks& tracks, Laid& laid) {
   for (std::size_t b = 0; b < plan.bodies.size(); ++b) {
     const Body& body = plan.bodies[b];
@@ -160,9 +170,9 @@ void place_boxes(const Plan& plan, const Tracks& tracks, Laid& laid) {
     if (plan.flow == Flow::across) at = turned(at);
     const Grid width = plan.flow == Flow::down ? body.width : body.height;
     for (const BodyMember& m : body.members) {
-      const GraphBox& box = plan.graph->boxes[m.box];
-      const Grid left = body.is_mirrored ? width - m.at.x - box.width : m.at.x;
-      laid.boxes[m.box] = {{at.x + left, at.y + m.at.y, at.x + left + box.width, at.y + m.at.y + box.height}, body.is_mirrored};
+      const auto [box_width, box_height] = size_of(plan, body, m);
+      const Grid left = body.is_mirrored ? width - m.at.x - box_width : m.at.x;
+      laid.boxes[m.box] = {{at.x + left, at.y + m.at.y, at.x + left + box_width, at.y + m.at.y + box_height}, body.is_mirrored};
     }
   }
 }
@@ -240,6 +250,7 @@ Laid draw(const Plan& plan, const Streets& streets, const Routes& routes, const 
   laid.boxes.resize(plan.graph->boxes.size());
   laid.courses.resize(plan.graph->wires.size());
   place_boxes(plan, tracks, laid);
+  laid.joints = settled_joints(plan);
   Drawing drawing(plan, streets, routes, tracks);
   for (int w = 0; w < wires_of(plan); ++w) laid.courses[w].points = drawing.course(w);
   frame(plan, tracks, laid);

@@ -19,6 +19,14 @@ struct GraphTerminal {
   GridPoint at;  ///< from the box's top left, on its edge
 };
 
+/// A joint of wires, a splice: each wire may join from any side, so the engine chooses sides and places of the terminals, and with
+/// them the size of the box. Around the core, where the wires meet, a room is kept for words and symbols.
+struct GraphJoint {
+  Grid pitch = 0;       ///< between two terminals of a side; also height of the core; 0: the box is no joint
+  GridBox pad;          ///< room around the core: left, above, right, below
+  int slots_below = 0;  ///< places kept at the right end of the core's lower side, for earth symbols that hang there
+};
+
 struct GraphBox {
   std::string name;   ///< unique; ties are broken by it
   int zone = 0;       ///< index into Graph::zones
@@ -27,6 +35,7 @@ struct GraphBox {
   Grid width = 0, height = 0;
   std::vector<GraphTerminal> terminals;
   bool may_mirror = false;  ///< left-right mirror keeps its meaning
+  GraphJoint joint;
   int partner = -1;         ///< box to stand beside, mirrored: left and right lamps; -1: none
 };
 

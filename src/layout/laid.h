@@ -40,6 +40,13 @@ struct Charge {
   long cost = 0;
 };
 
+/// What the engine chose for a joint.
+struct SettledJoint {
+  int box = -1;
+  Grid width = 0, height = 0;
+  std::vector<GraphTerminal> terminals;
+};
+
 struct LayoutWarning {
   std::string wire;
   std::string message;
@@ -48,6 +55,7 @@ struct LayoutWarning {
 struct Laid {
   Grid width = 0, height = 0;
   std::vector<PlacedBox> boxes;      ///< by box
+  std::vector<SettledJoint> joints;  ///< by box
   std::vector<GridBox> bands;        ///< by zone
   std::vector<Course> courses;       ///< by wire
   std::vector<GridPoint> dots;       ///< where three directions of one net meet
@@ -63,5 +71,8 @@ struct LayoutOptions {
 
 /// The whole engine. Same graph, same result. Never fails: what could not be drawn well is in `warnings`.
 Laid lay_out(const Graph& graph, const LayoutOptions& options = {});
+
+/// The graph with its joints as they were laid out.
+Graph with_settled_joints(const Graph& graph, const Laid& laid);
 
 }  // namespace loomfolio

@@ -2,6 +2,7 @@
 // The engine as a list of its passes.
 #include "layout/decorate.h"
 #include "layout/draw.h"
+#include "layout/joints.h"
 #include "layout/label.h"
 #include "layout/laid.h"
 #include "layout/measure.h"
@@ -36,8 +37,11 @@ Laid draw_round(const Plan& plan, const Rough& rough, Tracks& tracks) {
 Laid lay_out_with(const Graph& graph, Flow flow) {
   Plan plan = make_plan(graph, flow);
   rank_bodies(plan);
+  settle_joints(plan);
   arrange(plan);
+  settle_joints(plan);
   refine(plan);
+  settle_joints(plan);
   Rough rough(plan);
   Laid laid;
   long best = INT64_MAX;

@@ -57,7 +57,8 @@ void make_bodies(Plan& plan) {
     body.zone_column = column_of(graph, box);
     body.column = plan.flow == Flow::down ? body.zone_column : 0;
     body.wished_rank = box.rank;
-    body.may_mirror = box.may_mirror;
+    body.is_joint = box.joint.pitch > 0;
+    body.may_mirror = box.may_mirror && !body.is_joint;
     plan.bodies.push_back(body);
   }
 }

@@ -23,6 +23,7 @@ struct Body {
   int zone_column = 0;       ///< the same with either flow
   int wished_rank = -1;
   bool may_mirror = false;
+  bool is_joint = false;     ///< its pins take the sides they are wanted on
   // Set by placing:
   int row = -1;
   bool is_mirrored = false;

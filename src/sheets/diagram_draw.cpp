@@ -14,7 +14,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Grid tag_pad = 60;
-constexpr Millimetres bar_width{1.6}, flag_step{2.9};
+constexpr Millimetres bar_width{1.6}, splice_dot{1.1}, flag_step{2.9};
 
 struct Drawer {
   Items& items;
@@ -48,6 +48,36 @@ std::vector<std::string> wrapped(const std::string& text, const TextStyle& style
   return lines;
 }
 
+/// Where the wires of a splice meet.
+struct SpliceCore {
+  Grid x0 = 0, x1 = 0, y = 0;  ///< ends and height of its bar
+  Grid half_height = 0;        ///< from the bar to where wires enter
+  Grid earth_x = 0;            ///< of the earth that hangs under it
+  Grid words_x = 0;
+};
+
+SpliceCore core_of(const GraphBox& graph_box, const GridBox& at) {
+  const GraphJoint& joint = graph_box.joint;
+  SpliceCore core;
+  core.half_height = joint.pitch / 2;
+  core.y = at.y0 + joint.pad.y0 + core.half_height;
+  const Grid left = at.x0 + joint.pad.x0, right = at.x1 - joint.pad.x1;
+  core.words_x = right - joint.pitch / 2 + 150;
+  int below = joint.slots_below;
+  std::vector<Grid> taps;
+  for (const GraphTerminal& t : graph_box.terminals) {
+    if (t.side == Side::top || t.side == Side::bottom) taps.push_back(at.x0 + t.at.x);
+    below += t.side == Side::bottom ? 1 : 0;
+  }
+  core.earth_x = (left + right) / 2 + (below - 1) * joint.pitch / 2;
+  if (joint.slots_below > 0) taps.push_back(core.earth_x);
+  if (taps.empty()) taps.push_back((left + right) / 2);
+  core.x0 = *std::min_element(taps.begin(), taps.end());
+  core.x1 = *std::max_element(taps.begin(), taps.end());
+  core.words_x = std::max(core.words_x, core.x1 + 150);
+  return core;
+}
+
 void draw_bands(const Drawer& d) {
   for (std::size_t z = 0; z < d.ink.laid.bands.size(); ++z) {
     const GridBox band = d.ink.laid.bands[z];
@@ -77,8 +107,12 @@ std::vector<GridPoint> led_to_parts(const Drawer& d, std::size_t wire) {
     const DiagramBox& content = d.ink.diagram.boxes[b];
     GridBox body = content.body;
     if (d.ink.laid.boxes[b].is_mirrored) body = {at.width() - body.x1, body.y0, at.width() - body.x0, body.y1};
-    if (content.content == BoxContent::splice) return GridPoint{end.x, at.y0 + body.height() / 2};
-    static_cast<void>(terminal);
+    if (content.content == BoxContent::splice) {
+      const SpliceCore core = core_of(d.ink.diagram.graph.boxes[b], at);
+      const Side side = d.ink.diagram.graph.boxes[b].terminals[static_cast<std::size_t>(terminal)].side;
+      if (side == Side::top || side == Side::bottom) return GridPoint{end.x, core.y};
+      return GridPoint{side == Side::left ? core.x0 : core.x1, core.y};
+    }
     GridPoint p = end;
     if (end.y == at.y0)
       p.y = at.y0 + body.y0;
@@ -191,43 +225,50 @@ void draw_tag(const Drawer& d, const WireLabel& words, Point at, Colour colour) 
            colour);
 }
 
-/// Wires that go straight down to an earth symbol under the part; `at` is the body's top left.
+/// A wire that goes straight down, for `stub`, to an earth symbol; the words stand beside it.
+void draw_local_earth(const Drawer& d, const LocalEarth& local, Point origin, Grid stub, WordSide words) {
+  const Wire& wire = d.build().wire(local.wire);
+  const Earth& earth = d.build().earths[static_cast<std::size_t>(local.earth)];
+  const bool is_right = words == WordSide::right;
+  const Point top = origin + to_mm(local.tap), foot{top.x, top.y + to_mm(stub)};
+  const bool is_live = is_wire_live(d, local.wire);
+  if (is_live)
+    add_wire(d.items, std::vector<Point>{top, foot}, wire.colour, wire_width(wire.area));
+  else
+    add_line(d.items, top, foot, {look::dead_wire, look::part_line, {}, Cap::butt});
+  draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper});
+  const Colour colour = is_live ? look::ink : look::grey;
+  const Millimetres side = to_mm(earth_words_gap), edge = is_right ? top.x + side : top.x - side;
+  Millimetres y = top.y + Millimetres(1.3);
+  const Rect tag{is_right ? edge : edge - to_mm(local.label.width), y, to_mm(local.label.width),
+                 to_mm(local.label.height)};
+  draw_tag(d, local.label, {tag.x, tag.y}, colour);
+  d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
+  d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
+  y += to_mm(local.label.height) + Millimetres(2.4);
+  const Millimetres id = d.ink.measure.measure(earth.id + " ", look::terminal_name).width,
+                    text_x = is_right ? edge + to_mm(tag_pad) : edge - to_mm(tag_pad);
+  for (std::size_t i = 0; i < local.lines.size(); ++i) {
+    const Millimetres line = d.ink.measure.measure(local.lines[i], look::small).width + (i == 0 ? id : Millimetres(0));
+    const Millimetres x = is_right ? text_x : text_x - line;
+    if (i == 0) add_text(d.items, {x, y}, earth.id, look::terminal_name);
+    add_text(d.items, {x + (i == 0 ? id : Millimetres(0)), y}, local.lines[i], look::small);
+    if (i == 0)
+      d.items.push_back(
+          LinkItem{{x, y - Millimetres(2.4), line, Millimetres(3)}, d.ink.id_prefix + "earths", earth_anchor(earth)});
+    y += to_mm(earth_line);
+  }
+}
+
+/// Earths under a part; `at` is the body's top left.
 void draw_local_earths(const Drawer& d, std::size_t b, Point at, Grid width) {
   const bool is_mirrored = d.ink.laid.boxes[b].is_mirrored;
-  for (const LocalEarth& local : d.ink.diagram.boxes[b].earths) {
-    const Wire& wire = d.build().wire(local.wire);
-    const Earth& earth = d.build().earths[static_cast<std::size_t>(local.earth)];
-    const bool is_right = (local.words == WordSide::right) != is_mirrored;
-    const Point top{at.x + to_mm(is_mirrored ? width - local.tap.x : local.tap.x), at.y + to_mm(local.tap.y)};
-    const Point foot{top.x, top.y + to_mm(earth_stub)};
-    const bool is_live = is_wire_live(d, local.wire);
-    if (is_live)
-      add_wire(d.items, std::vector<Point>{top, foot}, wire.colour, wire_width(wire.area));
-    else
-      add_line(d.items, top, foot, {look::dead_wire, look::part_line, {}, Cap::butt});
-    draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper});
-    const Colour colour = is_live ? look::ink : look::grey;
-    const Millimetres side = to_mm(earth_words_gap), edge = is_right ? top.x + side : top.x - side;
-    Millimetres y = top.y + Millimetres(1.3);
-    const Rect tag{is_right ? edge : edge - to_mm(local.label.width), y, to_mm(local.label.width),
-                   to_mm(local.label.height)};
-    draw_tag(d, local.label, {tag.x, tag.y}, colour);
-    d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
-    d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
-    y += to_mm(local.label.height) + Millimetres(2.4);
-    const Millimetres id = d.ink.measure.measure(earth.id + " ", look::terminal_name).width,
-                      text_x = is_right ? edge + to_mm(tag_pad) : edge - to_mm(tag_pad);
-    for (std::size_t i = 0; i < local.lines.size(); ++i) {
-      const Millimetres line =
-          d.ink.measure.measure(local.lines[i], look::small).width + (i == 0 ? id : Millimetres(0));
-      const Millimetres x = is_right ? text_x : text_x - line;
-      if (i == 0) add_text(d.items, {x, y}, earth.id, look::terminal_name);
-      add_text(d.items, {x + (i == 0 ? id : Millimetres(0)), y}, local.lines[i], look::small);
-      if (i == 0)
-        d.items.push_back(
-            LinkItem{{x, y - Millimetres(2.4), line, Millimetres(3)}, d.ink.id_prefix + "earths", earth_anchor(earth)});
-      y += to_mm(earth_line);
+  for (LocalEarth local : d.ink.diagram.boxes[b].earths) {
+    if (is_mirrored) {
+      local.tap.x = width - local.tap.x;
+      local.words = local.words == WordSide::right ? WordSide::left : WordSide::right;
     }
+    draw_local_earth(d, local, at, earth_stub, local.words);
   }
 }
 
@@ -317,25 +358,28 @@ void draw_part_box(const Drawer& d, std::size_t b) {
   }
 }
 
+/// A dot where no more than one wire comes from each side, else a bar along which they join.
 void draw_splice(const Drawer& d, std::size_t b) {
   const DiagramBox& content = d.ink.diagram.boxes[b];
-  const PlacedBox& placed = d.ink.laid.boxes[b];
+  const GridBox box = d.ink.laid.boxes[b].box;
+  const SpliceCore core = core_of(d.ink.diagram.graph.boxes[b], box);
   const Splice& splice = d.build().splices[static_cast<std::size_t>(content.index)];
-  const Grid y = placed.box.y0 + content.body.height() / 2;
-  const Grid width = content.body.width();
-  const Grid x0 = placed.is_mirrored ? placed.box.x1 - content.body.x1 : placed.box.x0 + content.body.x0;
-  const Pen bar{look::ink, bar_width, {}, Cap::round};
-  const Grid inset = module;
-  draw_local_earths(d, b, d.place({x0, placed.box.y0}), width);
-  Point from = d.place({x0 + inset, y}), to = d.place({x0 + width - inset, y});
-  if (!(from.x < to.x)) to.x = from.x + Millimetres(0.01);
-  add_line(d.items, from, to, bar);
+  for (const LocalEarth& local : content.earths) {
+    LocalEarth placed = local;
+    placed.tap = {core.earth_x, core.y};
+    draw_local_earth(d, placed, d.place({0, 0}), earth_stub + core.half_height, placed.words);
+  }
+  const Point from = d.place({core.x0, core.y}), to = d.place({core.x1, core.y});
+  if (core.x0 == core.x1)
+    add_circle(d.items, from, splice_dot, {false, {}}, {true, look::ink});
+  else
+    add_line(d.items, from, to, {look::ink, bar_width, {}, Cap::round});
   d.items.push_back(AnchorItem{splice_anchor(splice), from});
-  const Millimetres name_x = to_mm(x0 + width) + d.origin.x - to_mm(inset) + Millimetres(1.5);
-  add_text(d.items, {name_x, baseline_at_middle(from.y, look::terminal_name)}, splice.id, look::terminal_name);
+  const Millimetres name_x = d.place({core.words_x, 0}).x, name_y = from.y - Millimetres(0.9);
+  add_text(d.items, {name_x, name_y}, splice.id, look::terminal_name);
   const Millimetres after = name_x + d.ink.measure.measure(splice.id, look::terminal_name).width;
   for (const Flag& flag : content.flags)
-    draw_flag(d, flag, {after - Millimetres(0.2), from.y}, Side::right, FlagLines::in_a_row);
+    draw_flag(d, flag, {after - Millimetres(0.2), name_y - Millimetres(0.95)}, Side::right, FlagLines::in_a_row);
 }
 
 void draw_earth_box(const Drawer& d, std::size_t b) {

@@ -12,7 +12,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid tag_pad = 60, earth_width = 1500, earth_symbol = 350, splice_height = 250, earth_words_room = 2400;
+constexpr Grid tag_pad = 60, earth_width = 1500, earth_symbol = 350, earth_words_room = 2400;
 
 struct Maker {
   const GraphRequest& request;
@@ -192,6 +192,16 @@ const Earth* earth_of(const Maker& maker, std::size_t wire, TerminalId here) {
   return far.owner == OwnerType::earth ? &maker.build().earths[static_cast<std::size_t>(far.owner_index)] : nullptr;
 }
 
+LocalEarth local_earth(const Maker& maker, const Tap& tap, WordSide words) {
+  const Earth* earth = earth_of(maker, tap.wire, tap.terminal);
+  const WireId wire = maker.plan().wires[tap.wire];
+  LocalEarth local{wire, static_cast<int>(earth - maker.build().earths.data()), tap.at, words, {}, {}};
+  local.label = label_of(maker.build().wire(wire), maker.request.measure);
+  const Grid id = to_grid_up(maker.request.measure.measure(earth->id + " ", look::terminal_name).width);
+  local.lines = wrap(earth->label, maker.request.measure, earth_words_room, id);
+  return local;
+}
+
 /// Takes the outermost taps of the bottom side out of `taps` where they lead to earth: their symbol stands under the
 /// part.
 std::vector<LocalEarth> take_local_earths(const Maker& maker, std::vector<Tap>& taps, const std::vector<Flag>& flags) {
@@ -211,12 +221,7 @@ std::vector<LocalEarth> take_local_earths(const Maker& maker, std::vector<Tap>& 
                     [&](const Flag& f) { return f.side == Side::bottom && is_beyond(f.tap); }) ||
         std::any_of(found.begin(), found.end(), [&](const LocalEarth& e) { return is_beyond(e.tap); });
     if (earth == nullptr || is_hemmed) continue;
-    const WireId wire = maker.plan().wires[tap.wire];
-    LocalEarth local{wire, static_cast<int>(earth - maker.build().earths.data()), tap.at, words, {}, {}};
-    local.label = label_of(maker.build().wire(wire), maker.request.measure);
-    const Grid id = to_grid_up(maker.request.measure.measure(earth->id + " ", look::terminal_name).width);
-    local.lines = wrap(earth->label, maker.request.measure, earth_words_room, id);
-    found.push_back(std::move(local));
+    found.push_back(local_earth(maker, tap, words));
     taps.erase(taps.begin() + static_cast<std::ptrdiff_t>(outer));
   }
   return found;
@@ -283,22 +288,21 @@ void add_part(Maker& maker, PartId id) {
   maker.made.boxes.push_back(std::move(box));
 }
 
-/// Taps of a splice: what comes in stands above its bar, what goes out below. `width` is the bar's room.
-std::vector<Tap> splice_taps(const Maker& maker, const Splice& splice, Grid& width) {
-  std::vector<std::size_t> above, below;
-  for (std::size_t wire : in_order(maker, splice.terminal))
-    (maker.build().wire(maker.plan().wires[wire]).to == splice.terminal ? above : below).push_back(wire);
-  width = static_cast<Grid>(std::max({above.size(), below.size(), std::size_t{1}})) * 2 * module;
-  std::vector<Tap> taps;
-  const auto put = [&](const std::vector<std::size_t>& wires, Side side) {
-    for (std::size_t i = 0; i < wires.size(); ++i) {
-      const Grid x = width / 2 + (2 * static_cast<Grid>(i) - static_cast<Grid>(wires.size()) + 1) * module;
-      taps.push_back({wires[i], splice.terminal, {x, side == Side::top ? 0 : splice_height}, side});
-    }
-  };
-  put(above, Side::top);
-  put(below, Side::bottom);
-  return taps;
+/// The first of the splice's wires that goes to earth hangs under it: its place is the last of the lower side.
+std::vector<LocalEarth> take_splice_earth(const Maker& maker, const Splice& splice, std::vector<std::size_t>& wires) {
+  const auto found = std::find_if(wires.begin(), wires.end(),
+                                  [&](std::size_t wire) { return earth_of(maker, wire, splice.terminal) != nullptr; });
+  if (found == wires.end()) return {};
+  std::vector<LocalEarth> earths{local_earth(maker, {*found, splice.terminal, {}, Side::bottom}, WordSide::right)};
+  wires.erase(found);
+  return earths;
+}
+
+/// Room that name and flag take right of the core, above a level wire.
+Grid splice_words(const Maker& maker, const Splice& splice) {
+  const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 200;
+  const auto sheets = static_cast<Grid>(maker.uses[splice.terminal.at()].elsewhere.size());
+  return name + (sheets > 0 ? flag_stub + sheets * flag_width : 0);
 }
 
 void add_splice(Maker& maker, int index) {
@@ -307,27 +311,22 @@ void add_splice(Maker& maker, int index) {
   DiagramBox box;
   box.content = BoxContent::splice;
   box.index = index;
-  Grid bar = 0;
-  std::vector<Tap> taps = splice_taps(maker, splice, bar);
-  box.earths = take_local_earths(maker, taps, {});
-  const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 100;
-  if (!use.elsewhere.empty())
-    box.flags.push_back({splice.terminal, {bar, splice_height / 2}, Side::right, use.elsewhere, flag_stub});
-  const auto sheets = static_cast<Grid>(use.elsewhere.size());
-  const GridBox beside{0, 0, name + (sheets > 0 ? flag_stub + sheets * flag_width : 0), 0};
-  const GridBox room = larger(beside, earth_room(maker, box.earths, bar));
-  box.body = {room.x0, 0, room.x0 + bar, splice_height};
+  std::vector<std::size_t> wires = in_order(maker, splice.terminal);
+  box.earths = take_splice_earth(maker, splice, wires);
+  if (!use.elsewhere.empty()) box.flags.push_back({splice.terminal, {}, Side::right, use.elsewhere, flag_stub});
   GraphBox graph_box;
   graph_box.name = "splice " + splice.id;
   graph_box.role = BoxRole::splice;
   graph_box.zone = maker.zones.at(splice.zone.index);
-  graph_box.width = box.body.x1 + room.x1;
-  graph_box.height = splice_height + room.y1;
+  graph_box.joint.pitch = 2 * module;
+  graph_box.joint.slots_below = static_cast<int>(box.earths.size());
+  graph_box.joint.pad = larger({0, 0, splice_words(maker, splice), 0}, earth_room(maker, box.earths, 0));
+  graph_box.width = graph_box.joint.pad.x1 + 2 * module;
+  graph_box.height = 2 * module + graph_box.joint.pad.y1;
   const auto number = static_cast<int>(maker.made.boxes.size());
-  for (const Tap& tap : taps) {
-    note_end(maker, tap.wire, tap.terminal, {number, static_cast<int>(graph_box.terminals.size())});
-    graph_box.terminals.push_back(
-        {splice.id, tap.side, on_box(tap.at, tap.side, box.body, graph_box.width, graph_box.height)});
+  for (std::size_t wire : wires) {
+    note_end(maker, wire, splice.terminal, {number, static_cast<int>(graph_box.terminals.size())});
+    graph_box.terminals.push_back({splice.id, Side::top, {module, 0}});  // the engine finds its place
   }
   maker.made.graph.boxes.push_back(std::move(graph_box));
   maker.made.boxes.push_back(std::move(box));

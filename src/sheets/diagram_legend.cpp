@@ -95,8 +95,9 @@ Entry flag_entry() {
 
 Entry splice_entry() {
   Entry entry;
-  add_line(entry.sign, at(0.8, 0), at(5.2, 0), {look::ink, Millimetres(1.6), {}, Cap::round});
-  entry.sign_width = Millimetres(6);
+  add_circle(entry.sign, at(1.1, 0), Millimetres(1.1), {false, {}}, {true, look::ink});
+  add_line(entry.sign, at(4.4, 0), at(8.2, 0), {look::ink, Millimetres(1.6), {}, Cap::round});
+  entry.sign_width = Millimetres(9);
   return entry;
 }
 

@@ -66,6 +66,7 @@ LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPla
     made.plan = plans[index];
     made.diagram = make_diagram_graph(request);
     made.laid = lay_out(made.diagram.graph);
+    made.diagram.graph = with_settled_joints(made.diagram.graph, made.laid);
     made.page = page;
     made.scale = scale_to_fit(made.laid, page);
     if (shape == shapes[0] || is_better(made, best)) best = std::move(made);

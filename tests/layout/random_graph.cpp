@@ -66,6 +66,16 @@ GraphBox make_ordinary(const std::string& name, int zone, Dice& dice) {
   return box;
 }
 
+/// Every other splice is a joint, whose terminals the engine places.
+GraphBox make_splice(const std::string& name, int zone, int number, Dice& dice) {
+  GraphBox box = make_box(name, BoxRole::splice, zone, {1, 1, 1, 1});
+  if (number % 2 == 0) return box;
+  box.joint.pitch = pitch;
+  box.joint.pad = {dice.roll(2) * 250, 0, dice.roll(4) * 500, dice.roll(3) * 500};
+  box.joint.slots_below = dice.roll(2);
+  return box;
+}
+
 void add_boxes(Graph& graph, const GraphRecipe& recipe, Dice& dice) {
   const auto zone = [&] { return dice.roll(recipe.zones); };
   graph.boxes.push_back(make_box("battery", BoxRole::supply, zone(), {1, 0, 1, 0}));
@@ -74,7 +84,7 @@ void add_boxes(Graph& graph, const GraphRecipe& recipe, Dice& dice) {
   for (int i = 0; i < 1 + recipe.boxes / 20; ++i)
     graph.boxes.push_back(make_box("earth" + std::to_string(i), BoxRole::earth, zone(), {1, 0, 0, 0}));
   for (int i = 0; i < recipe.boxes / 8; ++i)
-    graph.boxes.push_back(make_box("splice" + std::to_string(i), BoxRole::splice, zone(), {1, 1, 1, 1}));
+    graph.boxes.push_back(make_splice("splice" + std::to_string(i), zone(), i, dice));
   while (static_cast<int>(graph.boxes.size()) < recipe.boxes)
     graph.boxes.push_back(make_ordinary("part" + std::to_string(graph.boxes.size()), zone(), dice));
 }

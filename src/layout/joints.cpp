@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: MIT
+// A wire that joins from the row above comes in above, one from the row below comes in below, and a neighbour in the
+// same row that looks here is met level. So a splice of three wires becomes a T, and one that only passes a wire on is
+// a dot on a straight line.
+//
+//        |              |   |          core: where the wires meet, one pitch high; as wide as its longer side needs
+//     ---o--- S4      --o===o-- S4     words stand right of it, above the level wire
+//        |                |
+//
+// The plan may be turned over the diagonal (flow across), but the core's rooms for words are not: sides are chosen as
+// the plan lies, places on the box are computed as the sheet lies.
+#include "layout/joints.h"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+
+namespace loomfolio::laying {
+namespace {
+
+constexpr int most_level = 1;  // wires that join a core's end
+
+/// Where a body stands in its row, left to right through all columns.
+struct Standing {
+  std::vector<int> place;                 ///< by body
+  std::vector<std::vector<int>> in_rows;  ///< bodies
+};
+
+Standing find_standing(const Plan& plan) {
+  Standing standing;
+  standing.place.assign(plan.bodies.size(), 0);
+  for (const auto& row : plan.rows) {
+    standing.in_rows.emplace_back();
+    for (const auto& column : row)
+      for (int body : column) {
+        standing.place[static_cast<std::size_t>(body)] = static_cast<int>(standing.in_rows.back().size());
+        standing.in_rows.back().push_back(body);
+      }
+  }
+  return standing;
+}
+
+/// A rough place across the plan: columns, then the share of the row's length.
+double across_of(const Plan& plan, int body) {
+  const Body& b = plan.bodies[static_cast<std::size_t>(body)];
+  const auto& row = plan.rows[static_cast<std::size_t>(b.row)][static_cast<std::size_t>(b.column)];
+  const auto own = std::find(row.begin(), row.end(), body) - row.begin();
+  return b.column + (static_cast<double>(own) + 0.5) / static_cast<double>(row.size());
+}
+
+struct JointEnd {
+  int pin = -1;
+  Side side = Side::top;  ///< as the plan lies
+  double across = 0;      ///< of the other end
+};
+
+Side side_towards(const Plan& plan, const Standing& standing, int pin) {
+  const int other = pin ^ 1;
+  const int own_body = plan.pins[static_cast<std::size_t>(pin)].body,
+            other_body = plan.pins[static_cast<std::size_t>(other)].body;
+  const Body &own = plan.bodies[static_cast<std::size_t>(own_body)],
+             &far = plan.bodies[static_cast<std::size_t>(other_body)];
+  if (far.row != own.row) return far.row < own.row ? Side::top : Side::bottom;
+  const int step =
+      standing.place[static_cast<std::size_t>(other_body)] - standing.place[static_cast<std::size_t>(own_body)];
+  const Side looks = side_of(plan, other);
+  if (step == -1 && (far.is_joint || looks == Side::right)) return Side::left;
+  if (step == 1 && (far.is_joint || looks == Side::left)) return Side::right;
+  return looks == Side::bottom ? Side::bottom : Side::top;
+}
+
+/// One wire at most joins an end of the core; the others come from below.
+void thin_out_levels(std::vector<JointEnd>& ends) {
+  for (const Side level : {Side::left, Side::right}) {
+    int count = 0;
+    for (JointEnd& end : ends)
+      if (end.side == level && ++count > most_level) end.side = Side::bottom;
+  }
+}
+
+bool share_terminal(const Plan& plan, int a, int b) {
+  const Pin &one = plan.pins[static_cast<std::size_t>(a)], &two = plan.pins[static_cast<std::size_t>(b)];
+  return one.box == two.box && one.terminal == two.terminal;
+}
+
+/// Wires that share a terminal go where its first one goes.
+bool is_first_there(const Plan& plan, int pin) {
+  for (int before = 0; before < pin; ++before)
+    if (share_terminal(plan, before, pin)) return false;
+  return true;
+}
+
+std::vector<JointEnd> ends_of(const Plan& plan, const Standing& standing, int body) {
+  std::vector<JointEnd> ends;
+  for (int pin = 0; pin < static_cast<int>(plan.pins.size()); ++pin) {
+    if (plan.pins[static_cast<std::size_t>(pin)].body != body || !is_first_there(plan, pin)) continue;
+    const int other = plan.pins[static_cast<std::size_t>(pin ^ 1)].body;
+    ends.push_back({pin, other == body ? Side::bottom : side_towards(plan, standing, pin), across_of(plan, other)});
+  }
+  thin_out_levels(ends);
+  std::stable_sort(ends.begin(), ends.end(), [](const JointEnd& a, const JointEnd& b) {
+    return std::tuple(a.side, a.across, a.pin) < std::tuple(b.side, b.across, b.pin);
+  });
+  return ends;
+}
+
+/// Places on the box as the sheet lies, for so many terminals above and below.
+struct Core {
+  const GraphJoint& joint;
+  std::array<int, 4> count{};  ///< by side
+  Grid width = 0;
+
+  Grid box_width() const { return joint.pad.x0 + width + joint.pad.x1; }
+  Grid box_height() const { return joint.pad.y0 + joint.pitch + joint.pad.y1; }
+  int slots(Side side) const {
+    return count[static_cast<std::size_t>(side)] + (side == Side::bottom ? joint.slots_below : 0);
+  }
+  GridPoint at(Side side, int index) const {
+    const Grid middle_y = joint.pad.y0 + joint.pitch / 2;
+    if (side == Side::left) return {0, middle_y};
+    if (side == Side::right) return {box_width(), middle_y};
+    const Grid x = joint.pad.x0 + width / 2 + (2 * index - (slots(side) - 1)) * joint.pitch / 2;
+    return {x, side == Side::top ? 0 : box_height()};
+  }
+};
+
+void settle_joint(Plan& plan, const Standing& standing, int body) {
+  const std::vector<JointEnd> ends = ends_of(plan, standing, body);
+  Body& own = plan.bodies[static_cast<std::size_t>(body)];
+  const GraphBox& box = plan.graph->boxes[static_cast<std::size_t>(own.members[0].box)];
+  const bool is_turned = plan.flow == Flow::across;
+  const auto on_sheet = [&](Side side) { return is_turned ? turned(side) : side; };
+  Core core{box.joint};
+  for (const JointEnd& end : ends) ++core.count[static_cast<std::size_t>(on_sheet(end.side))];
+  // As the sheet lies, a turned plan may ask for several at the core's ends: those go below.
+  std::vector<Side> sides;
+  for (const JointEnd& end : ends) {
+    Side side = on_sheet(end.side);
+    if ((side == Side::left || side == Side::right) && core.count[static_cast<std::size_t>(side)] > most_level) {
+      --core.count[static_cast<std::size_t>(side)];
+      ++core.count[static_cast<std::size_t>(Side::bottom)];
+      side = Side::bottom;
+    }
+    sides.push_back(side);
+  }
+  core.width = std::max({core.slots(Side::top), core.slots(Side::bottom), 1}) * box.joint.pitch;
+  std::array<int, 4> next{};
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    Pin& pin = plan.pins[static_cast<std::size_t>(ends[i].pin)];
+    const GridPoint at = core.at(sides[i], next[static_cast<std::size_t>(sides[i])]++);
+    pin.side = is_turned ? turned(sides[i]) : sides[i];
+    pin.at = is_turned ? turned(at) : at;
+    for (int other = ends[i].pin + 1; other < static_cast<int>(plan.pins.size()); ++other) {
+      if (!share_terminal(plan, ends[i].pin, other)) continue;
+      plan.pins[static_cast<std::size_t>(other)].side = pin.side;
+      plan.pins[static_cast<std::size_t>(other)].at = pin.at;
+    }
+  }
+  own.width = is_turned ? core.box_height() : core.box_width();
+  own.height = is_turned ? core.box_width() : core.box_height();
+}
+
+}  // namespace
+
+void settle_joints(Plan& plan) {
+  const Standing standing = find_standing(plan);
+  for (int body = 0; body < static_cast<int>(plan.bodies.size()); ++body)
+    if (plan.bodies[static_cast<std::size_t>(body)].is_joint) settle_joint(plan, standing, body);
+}
+
+std::vector<SettledJoint> settled_joints(const Plan& plan) {
+  std::vector<SettledJoint> joints;
+  for (const Body& body : plan.bodies) {
+    if (!body.is_joint) continue;
+    const int box = body.members[0].box;
+    const bool is_turned = plan.flow == Flow::across;
+    SettledJoint joint{box, is_turned ? body.height : body.width, is_turned ? body.width : body.height,
+                       plan.graph->boxes[static_cast<std::size_t>(box)].terminals};
+    for (const Pin& pin : plan.pins) {
+      if (pin.box != box) continue;
+      GraphTerminal& terminal = joint.terminals[static_cast<std::size_t>(pin.terminal)];
+      terminal.side = is_turned ? turned(pin.side) : pin.side;
+      terminal.at = is_turned ? turned(pin.at) : pin.at;
+    }
+    joints.push_back(std::move(joint));
+  }
+  return joints;
+}
+
+}  // namespace loomfolio::laying
+
+namespace loomfolio {
+
+Graph with_settled_joints(const Graph& graph, const Laid& laid) {
+  Graph settled = graph;
+  for (const SettledJoint& joint : laid.joints) {
+    GraphBox& box = settled.boxes[static_cast<std::size_t>(joint.box)];
+    box.width = joint.width;
+    box.height = joint.height;
+    box.terminals = joint.terminals;
+  }
+  return settled;
+}
+
+}  // namespace loomfolio
