@@ -23,6 +23,9 @@ struct InsideStyles {
   TextStyle small{FaceName::sans, Weight::regular, 7.5};
 };
 
+/// How a connector lies: wires pass from left to right, or down through it.
+enum class ConnectorLie : std::uint8_t { level, a_above, b_above };
+
 /// Which part to draw, and how many wire ends each of its terminals has on the sheet.
 struct InsideRequest {
   const Build& build;
@@ -30,6 +33,7 @@ struct InsideRequest {
   const TextMeasure& measure;
   std::vector<int> ends;  ///< by Kind::terminals: wire ends to make room for; 0: open; -1: not shown. Empty: one each
   InsideStyles styles = {};
+  ConnectorLie lie = ConnectorLie::level;  ///< of a connector
 };
 
 /// A terminal on the box's edge. Each wire end has a tap of its own; several taps are one terminal drawn long.

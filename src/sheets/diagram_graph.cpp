@@ -92,6 +92,46 @@ void note_end(Maker& maker, std::size_t wire, TerminalId terminal, Maker::End en
     maker.ends[{wire, which}] = end;
 }
 
+/// Where the wires of one half of a connector lead, on average.
+struct Pull {
+  int count = 0, zones = 0, roles = 0;  ///< sums over the wires: zones rearward, ranks below the supply
+
+  bool leads_forward() const { return zones < 0; }
+  bool leads_rearward() const { return zones > 0; }
+};
+
+Pull pull_of(const Maker& maker, const Part& part, bool is_a) {
+  Pull pull;
+  const Kind& kind = maker.build().kind_of(part);
+  for (const Inside& inside : kind.insides) {
+    if (inside.nodes.size() < 2) continue;
+    const int local = inside.nodes[is_a ? 0 : 1].terminal;
+    if (local < 0) continue;
+    const TerminalId terminal = part.terminals[static_cast<std::size_t>(local)];
+    for (std::size_t w : maker.uses[terminal.at()].wires) {
+      const Terminal& far = maker.build().terminal(far_end(maker.build().wire(maker.plan().wires[w]), terminal));
+      if (far.owner == OwnerType::earth) continue;
+      const TerminalId far_id = far_end(maker.build().wire(maker.plan().wires[w]), terminal);
+      ++pull.count;
+      pull.zones += zone_in_graph(maker, far_id) - maker.zones.at(part.zone.index);
+      const bool is_part = far.owner == OwnerType::part;
+      const auto owner = static_cast<std::size_t>(far.owner_index);
+      pull.roles +=
+          static_cast<int>(is_part ? role_of(maker.build().kind_of(maker.build().parts[owner])) : BoxRole::connector);
+    }
+  }
+  return pull;
+}
+
+/// Upright where both halves' wires go the same way across the sheet: level, one half would look away from its ends.
+ConnectorLie lie_of(const Maker& maker, const Part& part) {
+  const Pull a = pull_of(maker, part, true), b = pull_of(maker, part, false);
+  if (a.count == 0 || b.count == 0) return ConnectorLie::level;
+  const bool go_together = (a.leads_forward() && b.leads_forward()) || (a.leads_rearward() && b.leads_rearward());
+  if (!go_together) return ConnectorLie::level;
+  return b.roles * a.count < a.roles * b.count ? ConnectorLie::b_above : ConnectorLie::a_above;
+}
+
 PartDrawing draw_for(const Maker& maker, PartId id) {
   const Part& part = maker.build().part(id);
   InsideRequest inside{maker.build(), id, maker.request.measure, {}, inside_styles()};
@@ -100,6 +140,7 @@ PartDrawing draw_for(const Maker& maker, PartId id) {
     const int ends = static_cast<int>(use.wires.size()) + (use.elsewhere.empty() ? 0 : 1);
     inside.ends.push_back(use.is_shown ? ends : -1);
   }
+  if (maker.build().kind_of(part).is_connector) inside.lie = lie_of(maker, part);
   return draw_inside(inside);
 }
 
@@ -254,6 +295,26 @@ GridBox earth_room(const Maker& maker, const std::vector<LocalEarth>& earths, Gr
   return room;
 }
 
+/// Taps of a terminal's wires, in order, and of its flag. A wire to earth stands outermost on the lower side, beyond
+/// the flag, where its symbol can hang straight under the part.
+void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& placed, std::vector<Tap>& taps,
+              std::vector<Flag>& flags) {
+  std::vector<std::size_t> wires = in_order(maker, terminal);
+  const bool has_flag = !maker.uses[terminal.at()].elsewhere.empty();
+  std::size_t flag_at = wires.size();
+  if (placed.side == Side::bottom) {
+    const auto is_earth = [&](std::size_t w) { return earth_of(maker, w, terminal) != nullptr; };
+    std::stable_partition(wires.begin(), wires.end(), [&](std::size_t w) { return !is_earth(w); });
+    if (has_flag && !wires.empty() && is_earth(wires.back())) --flag_at;
+  }
+  std::size_t next = 0;
+  for (std::size_t wire : wires) {
+    if (next == flag_at) ++next;
+    taps.push_back({wire, terminal, placed.taps[next++], placed.side});
+  }
+  if (has_flag) flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere});
+}
+
 void add_part(Maker& maker, PartId id) {
   const Part& part = maker.build().part(id);
   DiagramBox box;
@@ -266,13 +327,8 @@ void add_part(Maker& maker, PartId id) {
   graph_box.zone = maker.zones.at(part.zone.index);
   const auto number = static_cast<int>(maker.made.boxes.size());
   std::vector<Tap> taps;
-  for (const PlacedTerminal& placed : box.drawing.terminals) {
-    const TerminalId terminal = part.terminals[static_cast<std::size_t>(placed.terminal)];
-    const std::vector<std::size_t> wires = in_order(maker, terminal);
-    for (std::size_t i = 0; i < wires.size(); ++i) taps.push_back({wires[i], terminal, placed.taps[i], placed.side});
-    if (!maker.uses[terminal.at()].elsewhere.empty())
-      box.flags.push_back({terminal, placed.taps[wires.size()], placed.side, maker.uses[terminal.at()].elsewhere});
-  }
+  for (const PlacedTerminal& placed : box.drawing.terminals)
+    add_taps(maker, part.terminals[static_cast<std::size_t>(placed.terminal)], placed, taps, box.flags);
   box.earths = take_local_earths(maker, taps, box.flags);
   stagger(box.flags);
   const GridBox room = larger(flag_room(box.flags), earth_room(maker, box.earths, box.drawing.width));
