@@ -205,6 +205,10 @@ void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines
     } else {
       base = {tip.x, side == Side::bottom ? tip.y + Millimetres(2.5) + flag_step * nth
                                           : tip.y - Millimetres(0.6) - flag_step * (lines - 1 - nth)};
+      if (flag.is_left_of_stub) {
+        align = Align::right;
+        base.x = base.x + Millimetres(1.5);
+      }
     }
     add_text(d.items, base, target.text, look::flag, look::accent, align);
     const Millimetres width(9);

@@ -312,7 +312,9 @@ void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& pla
     if (next == flag_at) ++next;
     taps.push_back({wire, terminal, placed.taps[next++], placed.side});
   }
-  if (has_flag) flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere});
+  if (has_flag)
+    flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere, 0,
+                     flag_at == 0 && !wires.empty() && placed.side == Side::bottom});
 }
 
 void add_part(Maker& maker, PartId id) {

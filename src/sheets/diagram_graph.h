@@ -22,6 +22,7 @@ struct Flag {
   Side side = Side::top;
   std::vector<std::size_t> diagrams;  ///< indices of the diagrams
   Grid reach = 0;                     ///< length of its stub
+  bool is_left_of_stub = false;       ///< its words end at the stub: something hangs right of it
 };
 
 /// Text of a wire's label: its number, then colour and size.
