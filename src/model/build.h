@@ -53,6 +53,9 @@ struct Terminal {
   std::string name;               ///< as in the spec: `relay.86`, `S1`, `E2`
 };
 
+/// Who brings a part or a wire. In a kit: the bag, or the machine, which has it already; on a whole machine all is fitted.
+enum class Provider : std::uint8_t { kit, machine };
+
 struct Part {
   std::string id, label;
   KindId kind;
@@ -62,6 +65,7 @@ struct Part {
   std::vector<std::pair<std::string, std::string>> values;  ///< values in force, as written, in the kind's order
   std::string value_text;             ///< what to print under its name: '12 V 9 Ah', '55/60 W'; may be empty
   std::string note;
+  Provider provided = Provider::kit;
   std::vector<Range<Amperes>> fuse_choice;  ///< a fuse left to the fitter: least and greatest rating in the bag; else empty
   Origin origin;
 };
@@ -102,6 +106,7 @@ struct Wire {
   Insulation insulation = Insulation::thin_wall;
   std::optional<Millimetres> outside;  ///< over the insulation, when the spec gives it
   std::string purpose;
+  Provider provided = Provider::kit;
   std::string cable;  ///< wires with the same word are twisted or sheathed together; may be empty
   Origin origin;
 };

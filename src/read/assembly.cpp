@@ -39,6 +39,28 @@ TerminalId add_terminal(Build& build, OwnerType owner, std::size_t index, int ki
   return {static_cast<std::int32_t>(build.terminals.size()) - 1};
 }
 
+/// On a whole machine everything is fitted, so nobody need say who brings it.
+void check_provider(Assembly& assembly, const Origin& origin) {
+  if (assembly.draft.document.scope == Scope::kit || !origin.has("provided")) return;
+  assembly.report(DiagnosticId::provider_without_kit, origin.key("provided"),
+                  "`provided` tells a kit's parts from the machine's; this document is of a whole machine",
+                  "write `scope = \"kit\"` in [document], or leave `provided` out");
+}
+
+/// A wire that the machine brings: so written, or from one of its parts to another, or to an earth.
+Provider provider_of(const Build& build, const WireDraft& drafted, const Wire& wire) {
+  if (drafted.provided) return *drafted.provided;
+  bool is_at_part = false;
+  for (const TerminalId end : {wire.from, wire.to}) {
+    const Terminal& terminal = build.terminal(end);
+    if (terminal.owner == OwnerType::splice) return Provider::kit;
+    if (terminal.owner == OwnerType::earth) continue;
+    is_at_part = true;
+    if (build.parts[static_cast<std::size_t>(terminal.owner_index)].provided == Provider::kit) return Provider::kit;
+  }
+  return is_at_part ? Provider::machine : Provider::kit;
+}
+
 void add_part(Assembly& assembly, const Part& drafted) {
   Build& build = assembly.build;
   const bool is_whole = drafted.kind.is_set() && drafted.zone.is_set();
@@ -47,6 +69,7 @@ void add_part(Assembly& assembly, const Part& drafted) {
       !is_whole)
     return;
   Part part = drafted;
+  check_provider(assembly, drafted.origin);
   const Kind& kind = assembly.draft.kinds[part.kind.at()];
   for (std::size_t i = 0; i < kind.terminals.size(); ++i)
     part.terminals.push_back(add_terminal(build, OwnerType::part, build.parts.size(), static_cast<int>(i),
@@ -78,6 +101,8 @@ void add_wire(Assembly& assembly, const WireDraft& drafted) {
                     "wire `" + wire.id + "` ends where it begins, at `" + drafted.to.text + "`", {},
                     {{drafted.from.where, "it begins here"}});
   }
+  check_provider(assembly, drafted.wire.origin);
+  wire.provided = provider_of(assembly.build, drafted, wire);
   assembly.build.wires.push_back(std::move(wire));
   assembly.wire_ends.emplace_back(drafted.from, drafted.to);
 }

@@ -14,6 +14,7 @@ namespace loomfolio {
 struct WireDraft {
   Wire wire;
   PlacedText from, to;
+  std::optional<Provider> provided;  ///< as written; else by its ends
 };
 
 struct SettingDraft {
@@ -77,6 +78,8 @@ std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spe
 
 /// The zone that `zone` names; a finding when there is none.
 ZoneId read_zone_name(const SpecDraft& draft, TableReader& table);
+/// Who brings a thing: `provided = "kit"` or "machine".
+std::optional<Provider> read_provider(TableReader& table);
 /// A date "2026-11-02", checked; empty when it is not written or none.
 std::string read_date(TableReader& table, Need need);
 WireColour read_colour(TableReader& table);

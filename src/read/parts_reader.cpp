@@ -87,6 +87,11 @@ void read_fuse_choice(Part& part, TableReader& table) {
 
 }  // namespace
 
+std::optional<Provider> read_provider(TableReader& table) {
+  static constexpr Choice<Provider> providers[] = {{"kit", Provider::kit}, {"machine", Provider::machine}};
+  return table.choice<Provider>("provided", providers, Need::may);
+}
+
 std::vector<Part> read_parts(const SpecDraft& draft, TableReader& owner, const std::string& prefix) {
   std::vector<Part> parts;
   for (const TomlValue* tree : owner.tables("part", 5000)) {
@@ -98,6 +103,7 @@ std::vector<Part> read_parts(const SpecDraft& draft, TableReader& owner, const s
     part.zone = read_zone_name(draft, table);
     part.label = table.line("label", Need::may);
     part.note = table.prose("note", Need::may);
+    part.provided = read_provider(table).value_or(Provider::kit);
     if (part.kind.is_set()) {
       const Kind& kind = draft.kinds[part.kind.at()];
       if (part.label.empty()) part.label = kind.name;

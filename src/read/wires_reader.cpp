@@ -47,6 +47,7 @@ WireDraft read_wire(const TomlValue& tree, const std::string& prefix, Diagnostic
   wire.outside = table.quantity<Millimetres>("outside", outside_rule);
   wire.purpose = table.line("purpose", Need::may);
   wire.cable = table.line("cable", Need::may);
+  draft.provided = read_provider(table);
   table.refuse_unknown_keys();
   return draft;
 }

@@ -101,6 +101,7 @@ std::string render_dump(const Sheet& sheet) {
                      number(sheet.height);
   if (!sheet.label.empty()) dump += " label " + quoted(sheet.label);
   if (!sheet.group.empty()) dump += " group " + quoted(sheet.group);
+  for (const JoinedRun& run : sheet.joined) dump += " joined " + quoted(run.id) + " " + quoted(run.title);
   dump += "\n";
   for (const Item& item : sheet.items) dump += std::visit([](const auto& i) { return to_text(i); }, item) + "\n";
   return dump;

@@ -5,6 +5,7 @@
 // page.
 #include <cairo-pdf.h>
 
+#include <cmath>
 #include <map>
 
 #include "render/folio_faults.h"
@@ -95,8 +96,9 @@ class SheetWriter {
 void write_outline(cairo_surface_t* surface, const std::vector<Sheet>& sheets) {
   std::map<std::string, int> headings;
   for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const std::string place = "page=" + std::to_string(i + 1) + " pos=[0 0]";
-    const auto add = [&](int parent, const std::string& title, cairo_pdf_outline_flags_t flags) {
+    const auto add = [&](int parent, const std::string& title, cairo_pdf_outline_flags_t flags, Millimetres top = {}) {
+      const std::string place =
+          "page=" + std::to_string(i + 1) + " pos=[0 " + std::to_string(std::lround(to_points(top))) + "]";
       return cairo_pdf_surface_add_outline(surface, parent, make_printable(title).c_str(), place.c_str(), flags);
     };
     int parent = CAIRO_PDF_OUTLINE_ROOT;
@@ -106,6 +108,7 @@ void write_outline(cairo_surface_t* surface, const std::vector<Sheet>& sheets) {
       parent = heading->second;
     }
     add(parent, sheets[i].title, {});
+    for (const JoinedRun& run : sheets[i].joined) add(parent, run.title, {}, run.top);
   }
 }
 

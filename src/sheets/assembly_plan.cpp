@@ -19,12 +19,13 @@ struct StageName {
   Stage stage;
   std::string_view name;  ///< in a spec's [[step]]
 };
-constexpr std::array<StageName, 6> stage_names{{{Stage::bracket, "bracket"},
+constexpr std::array<StageName, 7> stage_names{{{Stage::bracket, "bracket"},
                                                 {Stage::earths, "earths"},
                                                 {Stage::signals, "signals"},
                                                 {Stage::supply, "supply"},
                                                 {Stage::fuses, "fuses"},
-                                                {Stage::battery, "battery"}}};
+                                                {Stage::battery, "battery"},
+                                                {Stage::tests, "tests"}}};
 
 std::string_view name_of(Stage stage) {
   for (const StageName& entry : stage_names)
@@ -41,10 +42,11 @@ class Planner {
 
   std::vector<StagePlan> plan() {
     std::vector<StagePlan> stages;
-    for (const Stage stage :
-         {Stage::bracket, Stage::splices, Stage::earths, Stage::signals, Stage::supply, Stage::fuses, Stage::battery}) {
+    for (const Stage stage : {Stage::bracket, Stage::splices, Stage::earths, Stage::signals, Stage::supply,
+                              Stage::fuses, Stage::battery, Stage::tests}) {
       StagePlan plan{stage, groups_of(stage)};
       add_author_steps(plan);
+      add_first(plan);
       if (!plan.groups.empty() || stage == Stage::battery) stages.push_back(std::move(plan));
     }
     return stages;
@@ -61,7 +63,10 @@ class Planner {
         return fusing();
       case Stage::battery:
         return battery();
+      case Stage::tests:
+        return {{{}, {}, {Action{ActionType::test_live}}}};
       case Stage::earths:
+        return earthing();
       case Stage::signals:
       case Stage::supply:
         return joining(stage);
@@ -69,20 +74,73 @@ class Planner {
     return {};
   }
 
-  /// Parts in order of zones.
+  /// What comes before all else of the stage, also before the author's own steps.
+  void add_first(StagePlan& plan) const {
+    if (plan.stage == Stage::bracket && build_.document.scope == Scope::kit)
+      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::disconnect}}});
+    if (plan.stage == Stage::battery)
+      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}}});
+  }
+
+  /// The fitter works at it: the kit brings it, or a wire of the kit ends there.
+  bool is_touched(const Part& part) const {
+    if (part.provided == Provider::kit) return true;
+    return std::any_of(build_.wires.begin(), build_.wires.end(), [&](const Wire& wire) {
+      const auto is_here = [&](TerminalId end) {
+        return std::find(part.terminals.begin(), part.terminals.end(), end) != part.terminals.end();
+      };
+      return is_joined_by_fitter(wire) && (is_here(wire.from) || is_here(wire.to));
+    });
+  }
+
+  /// Parts of the machine first, all together; then the new ones in order of zones.
   std::vector<ActionGroup> mounting() const {
     std::vector<ActionGroup> groups;
+    ActionGroup found{words_("steps.find_title"), {}, {}};
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      if (build_.parts[p].provided == Provider::machine && is_touched(build_.parts[p]))
+        found.actions.push_back(part_action(ActionType::find, p));
+    if (!found.actions.empty()) groups.push_back(std::move(found));
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
-      ActionGroup group{zone_name(build_.zones[z]), {}};
+      ActionGroup group{zone_name(build_.zones[z]), {}, {}};
       for (std::size_t p = 0; p < build_.parts.size(); ++p) {
-        if (build_.parts[p].zone.index != static_cast<std::int32_t>(z)) continue;
-        Action action{ActionType::mount};
-        action.part = PartId{static_cast<std::int32_t>(p)};
-        group.actions.push_back(action);
+        const Part& part = build_.parts[p];
+        if (part.zone.index != static_cast<std::int32_t>(z) || part.provided == Provider::machine) continue;
+        group.actions.push_back(part_action(ActionType::mount, p));
       }
       if (!group.actions.empty()) groups.push_back(std::move(group));
     }
+    if (!groups.empty()) groups.push_back({{}, {}, {Action{ActionType::check_clear}}});
     return groups;
+  }
+
+  static Action part_action(ActionType type, std::size_t part) {
+    Action action{type};
+    action.part = PartId{static_cast<std::int32_t>(part)};
+    return action;
+  }
+
+  /// Bright metal first, then the wires.
+  std::vector<ActionGroup> earthing() const {
+    ActionGroup metal{words_("steps.metal_title"), {}, {}};
+    for (std::size_t e = 0; e < build_.earths.size(); ++e) {
+      Action action{ActionType::clean_earth};
+      action.earth = EarthId{static_cast<std::int32_t>(e)};
+      metal.actions.push_back(action);
+    }
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      if (returns_by_body(build_.parts[p])) metal.actions.push_back(part_action(ActionType::body_return, p));
+    std::vector<ActionGroup> groups;
+    if (!metal.actions.empty()) groups.push_back(std::move(metal));
+    for (ActionGroup& group : joining(Stage::earths)) groups.push_back(std::move(group));
+    return groups;
+  }
+
+  bool returns_by_body(const Part& part) const {
+    const std::vector<KindTerminal>& terminals = build_.kind_of(part).terminals;
+    return is_touched(part) && std::any_of(terminals.begin(), terminals.end(), [](const KindTerminal& terminal) {
+             return terminal.form == TerminalForm::body;
+           });
   }
 
   std::vector<ActionGroup> splicing() const {
@@ -111,7 +169,7 @@ class Planner {
     for (const Part& part : build_.parts) {
       const auto source = std::find_if(part.insides.begin(), part.insides.end(), is_source);
       if (source == part.insides.end()) continue;
-      ActionGroup group{part.label, {}};
+      ActionGroup group{part.label, {}, {}};
       for (const bool is_earthed : {false, true})
         for (const TerminalId terminal : part.terminals)
           if (is_earthed_pole(*source, terminal) == is_earthed) add_ends(group, terminal, Stage::battery);
@@ -133,16 +191,17 @@ class Planner {
     };
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
       const ZoneId zone{static_cast<std::int32_t>(z)};
-      for (const Part& part : build_.parts) {
+      for (std::size_t p = 0; p < build_.parts.size(); ++p) {
+        const Part& part = build_.parts[p];
         if (part.zone != zone) continue;
-        ActionGroup group{part.label, {}};
+        ActionGroup group{part.label, PartId{static_cast<std::int32_t>(p)}, {}};
         for (const TerminalId terminal : part.terminals) add_ends(group, terminal, stage);
         add(std::move(group));
       }
       for (const Earth& earth : build_.earths) {
         if (earth.zone != zone) continue;
-        ActionGroup group{words_("called.earth", {{"id", earth.id}}) + (earth.label.empty() ? "" : ", " + earth.label),
-                          {}};
+        ActionGroup group{
+            words_("called.earth", {{"id", earth.id}}) + (earth.label.empty() ? "" : ", " + earth.label), {}, {}};
         add_ends(group, earth.terminal, stage);
         add(std::move(group));
       }
@@ -155,6 +214,7 @@ class Planner {
       const Wire& wire = build_.wires[w];
       const WireId id{static_cast<std::int32_t>(w)};
       if ((wire.from != terminal && wire.to != terminal) || stage_of(id, terminal) != stage) continue;
+      if (!is_joined_by_fitter(wire)) continue;
       Action action{ActionType::join_end};
       action.wire = id;
       action.terminal = terminal;
@@ -207,6 +267,8 @@ class Planner {
 };
 
 }  // namespace
+
+bool is_joined_by_fitter(const Wire& wire) { return wire.provided == Provider::kit; }
 
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words) {
   return Planner(solved, words).plan();

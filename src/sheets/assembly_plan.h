@@ -12,15 +12,29 @@
 
 namespace loomfolio {
 
-/// In the order of work. The battery comes last of all, its earthed pole last of the battery.
-enum class Stage : std::uint8_t { bracket, splices, earths, signals, supply, fuses, battery };
+/// In the order of work. The battery is joined last of all, its earthed pole last of the battery; then all is tested.
+enum class Stage : std::uint8_t { bracket, splices, earths, signals, supply, fuses, battery, tests };
 
-enum class ActionType : std::uint8_t { mount, join_end, make_splice, lay_fuse, author };
+enum class ActionType : std::uint8_t {
+  disconnect,   ///< a kit: take the machine's battery off before anything else
+  find,         ///< a part that the machine has
+  mount,        ///< a part that is new
+  check_clear,  ///< what was mounted stands clear of heat, fuel and what moves
+  clean_earth,  ///< bare metal where wires bolt to frame or engine
+  body_return,  ///< a part whose own metal is its return
+  join_end,
+  make_splice,
+  lay_fuse,
+  test_cold,  ///< the tests without power
+  test_live,  ///< those of first power and of each situation
+  author,
+};
 
 /// One thing to do.
 struct Action {
   ActionType type = ActionType::author;
-  PartId part;                ///< mount
+  PartId part;                ///< find, mount, body_return
+  EarthId earth;              ///< clean_earth
   WireId wire;                ///< join_end
   TerminalId terminal;        ///< join_end: where
   SpliceId splice;            ///< make_splice
@@ -31,6 +45,7 @@ struct Action {
 /// Actions at one part, earth or zone.
 struct ActionGroup {
   std::string title;  ///< empty: none
+  PartId part;        ///< at which all of it is done; unset: none, or several
   std::vector<Action> actions;
 };
 
@@ -39,7 +54,10 @@ struct StagePlan {
   std::vector<ActionGroup> groups;
 };
 
-/// Stages that have nothing to do are left out, save the battery's.
+/// A wire's end that the fitter joins: not one of a wire that the machine has already.
+bool is_joined_by_fitter(const Wire& wire);
+
+/// Stages that have nothing to do are left out, save the battery's and the tests'.
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words);
 
 }  // namespace loomfolio

@@ -71,7 +71,7 @@ void add_columns(PageFlow& flow, std::vector<Block> blocks, const ColumnSetting&
   for (std::size_t first = 0; first < blocks.size();) {
     const Millimetres gap_now = flow.is_at_top() ? Millimetres(0) : gap;
     Millimetres room = flow.room() - gap_now;
-    if (blocks[first].height > room && !flow.is_at_top()) {
+    if (blocks[first].height > room && flow.may_turn()) {
       flow.new_page();
       continue;
     }

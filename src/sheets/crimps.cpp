@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MIT
-// Crimps and connectors: for each kind of fitting that the build uses, a large picture of a good one, the procedure,
-// and which sizes go into it. Last, how hard a spare must hold.
+// Crimps and connectors: for each kind of fitting that the build uses, which sizes go into it, how it is made, a figure
+// a step, and good and bad ones side by side. Last, how hard a spare must hold.
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <set>
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/fitting_steps.h"
 #include "sheets/fitting_uses.h"
+#include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
@@ -17,52 +21,40 @@
 namespace loomfolio {
 namespace {
 
-constexpr double picture_scale = 3.2;
-constexpr Millimetres picture_wire(30), picture_room(108), callout_drop(7);
-
-/// A place on the fitting's picture (mm from its left, unscaled) and what to see there.
-struct Callout {
-  double x;
-  std::string_view key;
-};
+constexpr Millimetres step_height(30), example_height(19), mark_size(4), ruler_pad(3);
+constexpr int steps_across = 3, examples_across = 3;
+/// A tug at an installed contact stays below that share of what a crimp must bear; NASA-STD-8739.4, as retold.
+constexpr double tug_share = 0.8;
+constexpr double standard_gravity = 9.80665;
 
 struct Procedure {
   FittingShape shape;
-  std::string_view key;  ///< of the words: title, sentences _1, _2 ...
-  std::vector<Callout> callouts;
+  std::string_view title;  ///< of the words
 };
 
-// Places as fitting_picture draws them.
-const std::vector<Procedure> procedures{
-    {FittingShape::blade,
-     "crimps.blade",
-     {{7.8, "crimps.see_strands"},
-      {9.5, "crimps.see_conductor"},
-      {11.8, "crimps.see_window"},
-      {13.8, "crimps.see_insulation"}}},
-    {FittingShape::contact,
-     "crimps.contact",
-     {{5.5, "crimps.see_lance"},
-      {7.6, "crimps.see_strands"},
-      {9.3, "crimps.see_conductor"},
-      {11.6, "crimps.see_window"},
-      {13.6, "crimps.see_insulation"}}},
-    {FittingShape::sealed,
-     "crimps.sealed",
-     {{5.5, "crimps.see_lance"},
-      {9.3, "crimps.see_conductor"},
-      {11.6, "crimps.see_window"},
-      {13.6, "crimps.see_seal_neck"},
-      {17.4, "crimps.see_seal"}}},
-    {FittingShape::ring, "crimps.ring", {{4.4, "crimps.see_hole"}, {11.8, "crimps.see_dent"}}},
-    {FittingShape::bullet,
-     "crimps.bullet",
-     {{5.2, "crimps.see_groove"}, {8.1, "crimps.see_conductor"}, {12.4, "crimps.see_insulation"}}},
-    {FittingShape::splice, "crimps.splice", {{4, "crimps.see_dent"}, {12.4, "crimps.see_sleeve"}}},
-    {FittingShape::lead, "crimps.lead", {{7.5, "crimps.see_home"}, {12.6, "crimps.see_sleeve"}}},
-    {FittingShape::cap, "crimps.cap", {{4, "crimps.see_cap"}}},
-    {FittingShape::bare, "crimps.bare", {{3, "crimps.see_bare"}}},
-};
+constexpr std::array<Procedure, 9> procedures{{{FittingShape::sealed, "crimps.sealed_title"},
+                                               {FittingShape::contact, "crimps.contact_title"},
+                                               {FittingShape::blade, "crimps.blade_title"},
+                                               {FittingShape::ring, "crimps.ring_title"},
+                                               {FittingShape::bullet, "crimps.bullet_title"},
+                                               {FittingShape::splice, "crimps.splice_title"},
+                                               {FittingShape::lead, "crimps.lead_title"},
+                                               {FittingShape::cap, "crimps.cap_title"},
+                                               {FittingShape::bare, "crimps.bare_title"}}};
+
+/// A tick or a cross: told apart in grey too.
+Block verdict_mark(Verdict verdict) {
+  Block block{mark_size, mark_size, {}};
+  const auto at = [](double x, double y) { return Point{Millimetres(x), Millimetres(y)}; };
+  const Pen pen{look::ink, Millimetres(0.9), {}, Cap::round};
+  if (verdict == Verdict::good) {
+    add_polyline(block.items, {at(0.4, 2.2), at(1.5, 3.4), at(3.6, 0.6)}, pen);
+    return block;
+  }
+  add_line(block.items, at(0.5, 0.5), at(3.5, 3.5), pen);
+  add_line(block.items, at(3.5, 0.5), at(0.5, 3.5), pen);
+  return block;
+}
 
 class CrimpPages {
  public:
@@ -70,10 +62,14 @@ class CrimpPages {
       : context_(context),
         build_(context.build()),
         words_(context.words()),
-        flow_(context, {"crimps", words_("crimps.title"), words_("crimps.intro")}) {}
+        flow_(context, {"crimps", words_("crimps.title"), words_("crimps.intro")}) {
+    if (context.hook_ups == nullptr) builds_.push_back(&build_);
+    if (context.hook_ups != nullptr)
+      for (const SolvedBuild* solved : context.hook_ups->builds) builds_.push_back(&solved->build);
+  }
 
   std::vector<Sheet> make() {
-    const auto uses = find_fitting_uses(build_, words_);
+    const auto uses = find_fitting_uses(builds_, words_);
     flow_.add(
         make_panel(panel_from_words(words_, Signal::notice, "crimps.panel"), flow_.width(), words_, flow_.setting()),
         {});
@@ -87,62 +83,135 @@ class CrimpPages {
 
  private:
   void add_procedure(const Procedure& procedure, const std::vector<FittingUse>& uses) {
-    const std::string key(procedure.key);
-    Block picture = good_one(procedure, uses);
-    Block steps = procedure_steps(key, flow_.width() - picture.width - look::gutter * 1.5);
-    Block both{flow_.width(), std::max(picture.height, steps.height), {}};
-    const Millimetres x = picture.width + look::gutter * 1.5;
-    place_block(both.items, std::move(picture), {});
-    place_block(both.items, std::move(steps), {x, {}});
-    flow_.add_heading(words_(key + "_title"), both.height + Millimetres(20));
-    flow_.add(std::move(both), look::paragraph_gap);
-    add_table(flow_, fit_table(uses), look::gutter);
+    std::vector<Block> steps = step_blocks(procedure.shape, uses);
+    std::vector<Block> rows = in_rows(std::move(steps), steps_across);
+    Millimetres height = Millimetres(35);
+    for (const Block& row : rows) height += row.height + look::gutter;
+    // A family's steps stay on one page.
+    flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.6));
+    add_table(flow_, fit_table(uses), look::paragraph_gap);
+    add_rulers(uses);
+    for (Block& row : rows) flow_.add(std::move(row), look::gutter);
+    add_examples(procedure.shape, *uses.front().wires.begin()->second.front());
   }
 
-  /// The fitting drawn large on one of its wires, with what to look for.
-  Block good_one(const Procedure& procedure, const std::vector<FittingUse>& uses) const {
-    const Wire& wire = build_.wire(uses.front().wires.begin()->second.front());
-    Block fitting = fitting_picture(procedure.shape, wire, picture_wire);
-    scale_block(fitting, picture_scale);
-    std::vector<Block> texts;
-    Millimetres below;
-    const Millimetres room = picture_room / static_cast<double>(procedure.callouts.size()) - Millimetres(2);
-    for (const Callout& callout : procedure.callouts) {
-      texts.push_back(set_text(words_(callout.key), look::table, std::min(room, Millimetres(34)), flow_.setting()));
-      below = std::max(below, texts.back().height);
+  /// Blocks side by side, each row as high as its highest.
+  std::vector<Block> in_rows(std::vector<Block> blocks, int across) const {
+    const Millimetres step = (flow_.width() + look::gutter) / across;
+    std::vector<Block> rows;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+      const auto column = static_cast<int>(i) % across;
+      if (column == 0) rows.push_back({flow_.width(), {}, {}});
+      rows.back().height = std::max(rows.back().height, blocks[i].height);
+      place_block(rows.back().items, std::move(blocks[i]), {step * column, {}});
     }
-    Block block{picture_room, fitting.height + callout_drop + below, {}};
-    const Millimetres axis = fitting.height / 2, text_y = fitting.height + callout_drop;
-    block.items.push_back(TagOpenItem{"Figure", words_("crimps.picture", {{"fitting", uses.front().name}})});
-    place_block(block.items, std::move(fitting), {});
+    return rows;
+  }
+
+  Millimetres share(int across) const { return (flow_.width() - look::gutter * (across - 1)) / across; }
+
+  FittingFacts facts_of(const std::vector<FittingUse>& uses) const {
+    const FittingUse& first = uses.front();
+    const Wire& wire = *first.wires.begin()->second.front();
+    FittingFacts facts{wire, 5, words_("crimps.strip_by_maker"), {}, words_("crimps.click")};
+    if (first.strip) {
+      facts.strip = first.strip->number();
+      facts.strip_text = both_units(*first.strip);
+    }
+    const bool is_one =
+        std::all_of(uses.begin(), uses.end(), [&](const FittingUse& use) { return use.strip == first.strip; });
+    if (!is_one) facts.strip_text = words_("crimps.strip_by_table");
+    if (const auto force = pull_force(wire.area)) facts.tug_text = tug_text(force->newtons * tug_share);
+    return facts;
+  }
+
+  /// '6 mm (0.24 in)': one number, told twice.
+  std::string both_units(Millimetres length) const {
+    return words_("crimps.both_units", {{"mm", print_small_length(length, UnitSystem::metric, words_)},
+                                        {"inch", print_small_length(length, UnitSystem::imperial, words_)}});
+  }
+
+  std::string tug_text(double newtons) const {
+    return words_("crimps.tug_force", {{"newtons", std::to_string(static_cast<int>(newtons))},
+                                       {"kg", shortest(std::floor(newtons / standard_gravity * 2) / 2, 1)}});
+  }
+
+  /// A figure with its number, the sentence under it.
+  std::vector<Block> step_blocks(FittingShape shape, const std::vector<FittingUse>& uses) const {
+    const FittingFacts facts = facts_of(uses);
+    const Millimetres width = share(steps_across);
+    std::vector<Block> blocks;
+    for (const FittingStep& step : fitting_steps(shape)) {
+      FittingSketch sketch(width, step_height, step_scale, facts.wire);
+      step.draw(sketch, facts);
+      const std::string sentence = words_("crimps." + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
+      blocks.push_back(figure_block(sketch.take(), width, std::to_string(blocks.size() + 1), sentence));
+    }
+    return blocks;
+  }
+
+  Block figure_block(Block figure, Millimetres width, const std::string& number, const std::string& sentence) const {
+    Block block{width, step_height, {}};
+    add_rect(block.items, {{}, {}, width, step_height}, {look::hairline_grey, look::line}, Millimetres(1));
+    block.items.push_back(TagOpenItem{"Figure", sentence});
+    place_block(block.items, std::move(figure), {Millimetres(0.6), {}});
     block.items.push_back(TagCloseItem{});
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-      const Millimetres text_x = (room + Millimetres(2)) * static_cast<double>(i);
-      const Millimetres place(procedure.callouts[i].x * picture_scale);
-      const Point start{place, axis}, end{text_x + Millimetres(4), text_y - Millimetres(0.8)};
-      add_polyline(block.items, {start, {place, axis + Millimetres(12)}, {end.x, text_y - Millimetres(3)}, end},
-                   {look::ink, look::thin_line});
-      add_circle(block.items, start, look::leader_dot, {false, {}}, {true, look::ink});
-      place_block(block.items, std::move(texts[i]), {text_x, text_y});
-    }
+    const Millimetres indent(7);
+    Block text = set_text(sentence, look::text, width - indent, flow_.setting());
+    add_text(block.items, {{}, step_height + Millimetres(1) + look::line_step(look::text) * look::baseline_share},
+             number, look::heading);
+    block.height = step_height + Millimetres(1) + text.height;
+    place_block(block.items, std::move(text), {indent, step_height + Millimetres(1)});
     return block;
   }
 
-  /// The sentences of the words, numbered.
-  Block procedure_steps(const std::string& key, Millimetres width) const {
-    Block block{width, {}, {}};
-    const Millimetres indent(5.5);
-    block.items.push_back(TagOpenItem{"L", {}});
-    for (int i = 1; words_.has(key + "_" + std::to_string(i)); ++i) {
-      Block text = set_text(words_(key + "_" + std::to_string(i)), look::text, width - indent, flow_.setting());
-      add_text(block.items, {{}, block.height + look::line_step(look::text) * look::baseline_share}, std::to_string(i),
-               look::text_bold);
-      const Millimetres height = text.height;
-      place_block(block.items, std::move(text), {indent, block.height});
-      block.height += height + Millimetres(0.6);
+  /// Strip lengths at true size: the wire is laid on the page.
+  void add_rulers(const std::vector<FittingUse>& uses) {
+    std::vector<Millimetres> lengths;
+    for (const FittingUse& use : uses)
+      if (use.strip && std::find(lengths.begin(), lengths.end(), *use.strip) == lengths.end())
+        lengths.push_back(*use.strip);
+    if (lengths.empty()) return;
+    Block block{flow_.width(), Millimetres(7), {}};
+    const FittedText head = fit_text(words_("crimps.ruler"), look::text, flow_.width() * 0.5, context_.measure());
+    const Millimetres baseline = baseline_at_middle(Millimetres(3.5), look::text);
+    add_text(block.items, {{}, baseline}, head.text, head.style);
+    Millimetres x = context_.measure().measure(head.text, head.style).width + ruler_pad;
+    for (const Millimetres length : lengths) {
+      add_filled_rect(block.items, {x, Millimetres(1.6), length, Millimetres(3.8)}, look::ink);
+      x += length + Millimetres(1.5);
+      const std::string text = both_units(length);
+      add_text(block.items, {x, baseline}, text, look::text_bold);
+      x += context_.measure().measure(text, look::text_bold).width + ruler_pad * 2;
     }
-    block.items.push_back(TagCloseItem{});
-    return block;
+    flow_.add(std::move(block), look::paragraph_gap);
+  }
+
+  /// Good and bad side by side, a sentence each.
+  void add_examples(FittingShape shape, const Wire& wire) {
+    std::vector<Block> blocks;
+    const Millimetres width = share(examples_across);
+    for (const FittingExample& example : fitting_examples(shape)) {
+      FittingSketch sketch(width, example_height, verdict_scale, wire);
+      example.draw(sketch);
+      Block block{width, example_height, {}};
+      const std::string sentence = words_("crimps." + example.key);
+      block.items.push_back(TagOpenItem{"Figure", sentence});
+      place_block(block.items, sketch.take(), {mark_size + Millimetres(3), {}});
+      block.items.push_back(TagCloseItem{});
+      place_block(block.items, verdict_mark(example.verdict), {{}, (example_height - mark_size) / 2});
+      Block text = set_text(sentence, look::text, width, flow_.setting());
+      block.height += text.height;
+      place_block(block.items, std::move(text), {{}, example_height});
+      blocks.push_back(std::move(block));
+    }
+    if (blocks.empty()) return;
+    std::vector<Block> rows = in_rows(std::move(blocks), examples_across);
+    Block head = set_paragraph({{{words_("crimps.examples"), look::text_bold, look::ink, {}}}, Align::left, "H3"},
+                               flow_.width(), flow_.setting());
+    flow_.keep(head.height + rows.front().height + look::block_gap);
+    flow_.add(std::move(head), look::block_gap);
+    for (Block& row : rows) flow_.add(std::move(row), look::paragraph_gap);
   }
 
   template <class T, class Print>
@@ -156,7 +225,7 @@ class CrimpPages {
     table.columns = {{words_("crimps.fitting"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("crimps.takes"), CellAlign::near, Wrapping::wraps, 0.7},
                      {words_("crimps.insulation"), CellAlign::near, Wrapping::wraps, 0.7},
-                     {words_("crimps.strip"), CellAlign::near, Wrapping::wraps, 0.6},
+                     {words_("crimps.strip"), CellAlign::near, Wrapping::wraps, 0.7},
                      {words_("crimps.used_on"), CellAlign::near, Wrapping::wraps, 1.2}};
     const UnitSystem units = build_.document.units;
     for (const FittingUse& use : uses) {
@@ -167,8 +236,7 @@ class CrimpPages {
           {{text_cell(use.name.empty() ? words_("parts.splice") : use.name, look::table_bold),
             text_cell(range_text(use.takes, [](SquareMillimetres a) { return print_area(a); })),
             text_cell(range_text(use.insulation, [&](Millimetres d) { return print_small_length(d, units, words_); })),
-            text_cell(use.strip ? print_small_length(*use.strip, units, words_) : words_("crimps.by_maker")),
-            std::move(sizes)}});
+            text_cell(use.strip ? both_units(*use.strip) : words_("crimps.by_maker")), std::move(sizes)}});
     }
     return table;
   }
@@ -194,7 +262,9 @@ class CrimpPages {
 
   void add_pull_table() {
     std::set<std::pair<double, std::string>> sizes;
-    for (const Wire& wire : build_.wires) sizes.insert({wire.area.number(), print_wire_size(wire)});
+    for (const Build* build : builds_)
+      for (const Wire& wire : build->wires)
+        if (wire.provided == Provider::kit) sizes.insert({wire.area.number(), print_wire_size(wire)});
     const bool is_metric = build_.document.units == UnitSystem::metric;
     Table table;
     table.columns = {{words_("crimps.wire"), CellAlign::near, Wrapping::keeps, 0.3},
@@ -202,7 +272,6 @@ class CrimpPages {
                      {words_(is_metric ? "crimps.newtons" : "crimps.pounds"), CellAlign::far, Wrapping::keeps, 0},
                      {words_("crimps.as_weight"), CellAlign::far, Wrapping::keeps, 0},
                      {"", CellAlign::near, Wrapping::wraps, 1}};
-    constexpr double standard_gravity = 9.80665;
     for (const auto& [area, text] : sizes)
       if (const auto force = pull_force(SquareMillimetres(area)))
         table.rows.push_back({{text_cell(text), text_cell(std::string(force->gauge)),
@@ -217,6 +286,7 @@ class CrimpPages {
   const SheetContext& context_;
   const Build& build_;
   const Words& words_;
+  std::vector<const Build*> builds_;  ///< all hook-ups
   PageFlow flow_;
 };
 

@@ -78,12 +78,13 @@ std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& gr
 }  // namespace
 
 std::vector<Sheet> make_cut_list(const SheetContext& context) {
-  if (context.build().wires.empty()) return {};
+  const std::vector<WireGroup> groups = group_wires(context);
+  if (groups.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"cuts", words("cuts.title"), words("cuts.intro")});
   const Millimetres width = column_width(flow, 2);
   std::vector<Block> blocks;
-  for (const WireGroup& group : group_wires(context.build()))
+  for (const WireGroup& group : groups)
     for (Block& block : group_blocks(context, group, width)) blocks.push_back(std::move(block));
   add_columns(flow, std::move(blocks), {2, look::group_space}, {});
   return flow.take();

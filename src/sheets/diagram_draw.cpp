@@ -219,12 +219,21 @@ void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines
 
 bool is_wire_live(const Drawer& d, WireId wire) { return !d.is_live() || d.ink.state->wires[wire.at()].is_live; }
 
+bool is_marked(const Drawer& d, WireId wire) { return wire.at() < d.ink.marked.size() && d.ink.marked[wire.at()]; }
+
+/// Behind the number of a marked wire.
+constexpr Millimetres mark_pad(0.35);
+
 /// Number and code of a wire on a white tag, its top left at `at`.
-void draw_tag(const Drawer& d, const WireLabel& words, Point at, Colour colour) {
+void draw_tag(const Drawer& d, WireId id, const WireLabel& words, Point at, Colour colour) {
   const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
   const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, pad = to_mm(tag_pad);
   add_filled_rect(d.items, {at.x, at.y, to_mm(words.width), to_mm(words.height)}, look::paper);
-  add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number, colour);
+  const Millimetres own = to_mm(words.number_width);
+  if (is_marked(d, id))
+    add_filled_rect(d.items, {at.x + pad - mark_pad, at.y, own + mark_pad * 2, to_mm(words.height)}, colour);
+  add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number,
+           is_marked(d, id) ? look::paper : colour);
   add_text(d.items, {at.x + pad + to_mm(words.number_width) + gap, at.y + size.ascent}, words.code, look::wire_code,
            colour);
 }
@@ -246,7 +255,7 @@ void draw_local_earth(const Drawer& d, const LocalEarth& local, Point origin, Gr
   Millimetres y = top.y + Millimetres(1.3);
   const Rect tag{is_right ? edge : edge - to_mm(local.label.width), y, to_mm(local.label.width),
                  to_mm(local.label.height)};
-  draw_tag(d, local.label, {tag.x, tag.y}, colour);
+  draw_tag(d, local.wire, local.label, {tag.x, tag.y}, colour);
   d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
   d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
   y += to_mm(local.label.height) + Millimetres(2.4);
@@ -290,12 +299,15 @@ bool is_repeated(const Laid& laid, std::size_t label) {
   return false;
 }
 
-void draw_upright_tag(const Drawer& d, const WireLabel& words, const Rect& rect, Colour colour) {
+void draw_upright_tag(const Drawer& d, WireId id, const WireLabel& words, const Rect& rect, Colour colour) {
   const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
   const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, own = to_mm(words.number_width);
   const Point at{rect.x + size.ascent, rect.bottom() - to_mm(tag_pad)};
   add_filled_rect(d.items, rect, look::paper);
-  d.items.push_back(TextItem{at, words.number, look::wire_number, colour, Align::left, true});
+  if (is_marked(d, id))
+    add_filled_rect(d.items, {rect.x, at.y - own - mark_pad, rect.width, own + mark_pad * 2}, colour);
+  d.items.push_back(
+      TextItem{at, words.number, look::wire_number, is_marked(d, id) ? look::paper : colour, Align::left, true});
   d.items.push_back(TextItem{{at.x, at.y - own - gap}, words.code, look::wire_code, colour, Align::left, true});
 }
 
@@ -311,9 +323,9 @@ void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
   const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
   const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
   if (tag.is_upright)
-    draw_upright_tag(d, words, rect, colour);
+    draw_upright_tag(d, id, words, rect, colour);
   else
-    draw_tag(d, words, corner, colour);
+    draw_tag(d, id, words, corner, colour);
   d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
   d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
 }
@@ -330,9 +342,9 @@ void draw_labels(const Drawer& d) {
     const Rect rect{corner.x, corner.y, to_mm(label.box.width()), to_mm(label.box.height())};
     const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
     if (label.is_upright)
-      draw_upright_tag(d, words, rect, colour);
+      draw_upright_tag(d, id, words, rect, colour);
     else
-      draw_tag(d, words, corner, colour);
+      draw_tag(d, id, words, corner, colour);
     d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
     if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
     is_anchored[w] = true;

@@ -42,6 +42,7 @@ struct DiagramInk {
   std::function<FlagTarget(std::size_t diagram, TerminalId terminal)> target_of;
   std::string id_prefix;  ///< of the sheets that wires and earths are linked to
   const DiagramState* state = nullptr;
+  std::vector<bool> marked = {};  ///< by WireId: its number stands white on black; empty: none
 };
 
 /// Height of the strip with the zones' names, above the laid-out area.

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
+#include "sheets/hook_ups.h"
 #include "sheets/symbols/symbols.h"
 #include "sheets/wire_look.h"
 
@@ -60,6 +61,18 @@ Entry label_entry(const SheetContext& context, const LaidDiagram& diagram) {
                                      {"stripe", wire.colour.stripe.empty() ? "" : colour(wire.colour.stripe)},
                                      {"size", is_awg ? print_size(wire) : shortest(wire.area.number(), 2)},
                                      {"unit", "mm²"}});
+  return entry;
+}
+
+/// White on black, as the numbers of wires that not all hook-ups have.
+Entry mark_entry(const TextMeasure& measure) {
+  Entry entry;
+  const std::string example = "11";
+  const Millimetres width = measure.measure(example, look::wire_number).width + Millimetres(0.8);
+  add_filled_rect(entry.sign, {Millimetres(0), Millimetres(-1.5), width, Millimetres(3)}, look::ink);
+  add_text(entry.sign, {Millimetres(0.4), baseline_at_middle(Millimetres(0), look::wire_number)}, example,
+           look::wire_number, look::paper);
+  entry.sign_width = width;
   return entry;
 }
 
@@ -134,8 +147,9 @@ std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& d
     entry.text = context.words()(key);
     entries.push_back(std::move(entry));
   };
-  const auto& boxes = diagram.diagram.boxes;
-  static_cast<void>(boxes);
+  add(std::any_of(diagram.plan.wires.begin(), diagram.plan.wires.end(),
+                  [&](WireId id) { return differs(context, id); }),
+      mark_entry(context.measure()), "hook_up.legend");
   add(std::any_of(diagram.laid.courses.begin(), diagram.laid.courses.end(),
                   [](const Course& c) { return !c.hops.empty(); }),
       hop_entry(), "diagram.legend_hop");

@@ -8,6 +8,7 @@
 #include "sheets/diagram_draw.h"
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_plan.h"
+#include "sheets/hook_ups.h"
 #include "sheets/overview.h"
 #include "sheets/reference.h"
 #include "sheets/scale_items.h"
@@ -54,6 +55,11 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   items.push_back(TagOpenItem{"H1", {}});
   add_text(items, {body.x, body.y + Millimetres(6)}, diagram.title, look::title);
   items.push_back(TagCloseItem{});
+  if (!context.group.empty()) {
+    items.push_back(TagOpenItem{"P", {}});
+    add_text(items, {body.right(), body.y + Millimetres(6)}, context.group, look::heading, look::ink, Align::right);
+    items.push_back(TagCloseItem{});
+  }
   items.push_back(TagOpenItem{"P", {}});
   const FittedText subtitle = fit_text(parts_on(context, diagram), look::table, body.width, context.measure());
   add_text(items, {body.x, body.y + Millimetres(11.5)}, subtitle.text, subtitle.style, look::grey);
@@ -68,7 +74,9 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   const Millimetres width = to_mm(diagram.laid.width), height = to_mm(diagram.laid.height + zone_head);
   const Point middle{room.x + room.width / 2, room.y + room.height / 2};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
-  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr};
+  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}};
+  for (std::size_t w = 0; w < context.build().wires.size(); ++w)
+    ink.marked.push_back(differs(context, WireId{static_cast<std::int32_t>(w)}));
   ink.target_of = [&](std::size_t other, TerminalId terminal) {
     const std::string anchor = anchor_of(context.build(), terminal);
     return FlagTarget{sheet_mark(diagrams[other].id) + " " + cell_mark(diagrams[other].id, anchor), diagrams[other].id,

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "sheets/anchors.h"
+#include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
@@ -78,40 +79,61 @@ Joint splice_joint(const PageFlow& flow, const Splice& splice) {
   return joint;
 }
 
+template <class IdType>
+IdType id_at(std::size_t index) {
+  return IdType{static_cast<std::int32_t>(index)};
+}
+
 /// Wires meet there; an earth or splice without wires is an error of the build that a check reports.
 bool has_wires(const Build& build, TerminalId terminal) {
   return std::any_of(build.wires.begin(), build.wires.end(),
                      [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
 }
 
-void add_earths(PageFlow& flow) {
-  const Build& build = flow.context().build();
-  const Words& words = flow.context().words();
-  if (build.earths.empty()) return;
-  flow.add_heading(words("earths.earths"), Millimetres(40));
-  flow.add_text(words("earths.earth_rule"), look::text, look::paragraph_gap);
-  for (const Earth& earth : build.earths)
-    if (has_wires(build, earth.terminal)) flow.add(joint_block(flow, earth_joint(flow, earth)), Millimetres(3.5));
+std::vector<const Earth*> earths_shown(const SheetContext& context) {
+  std::vector<const Earth*> shown;
+  const Build& build = context.build();
+  for (std::size_t i = 0; i < build.earths.size(); ++i)
+    if (has_wires(build, build.earths[i].terminal) && shows_earth(context, id_at<EarthId>(i)))
+      shown.push_back(&build.earths[i]);
+  return shown;
 }
 
-void add_splices(PageFlow& flow) {
-  const Build& build = flow.context().build();
+std::vector<const Splice*> splices_shown(const SheetContext& context) {
+  std::vector<const Splice*> shown;
+  const Build& build = context.build();
+  for (std::size_t i = 0; i < build.splices.size(); ++i)
+    if (has_wires(build, build.splices[i].terminal) && shows_splice(context, id_at<SpliceId>(i)))
+      shown.push_back(&build.splices[i]);
+  return shown;
+}
+
+void add_earths(PageFlow& flow, const std::vector<const Earth*>& earths) {
   const Words& words = flow.context().words();
-  if (build.splices.empty()) return;
+  if (earths.empty()) return;
+  flow.add_heading(words("earths.earths"), Millimetres(40));
+  flow.add_text(words("earths.earth_rule"), look::text, look::paragraph_gap);
+  for (const Earth* earth : earths) flow.add(joint_block(flow, earth_joint(flow, *earth)), Millimetres(3.5));
+}
+
+void add_splices(PageFlow& flow, const std::vector<const Splice*>& splices) {
+  const Words& words = flow.context().words();
+  if (splices.empty()) return;
   flow.add_heading(words("earths.splices"), Millimetres(40));
   flow.add_text(words("earths.splice_rule"), look::text, look::paragraph_gap);
-  for (const Splice& splice : build.splices)
-    if (has_wires(build, splice.terminal)) flow.add(joint_block(flow, splice_joint(flow, splice)), Millimetres(3.5));
+  for (const Splice* splice : splices) flow.add(joint_block(flow, splice_joint(flow, *splice)), Millimetres(3.5));
 }
 
 }  // namespace
 
 std::vector<Sheet> make_earths(const SheetContext& context) {
-  if (context.build().earths.empty() && context.build().splices.empty()) return {};
+  const std::vector<const Earth*> earths = earths_shown(context);
+  const std::vector<const Splice*> splices = splices_shown(context);
+  if (earths.empty() && splices.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"earths", words("earths.title"), words("earths.intro")});
-  add_earths(flow);
-  add_splices(flow);
+  add_earths(flow, earths);
+  add_splices(flow, splices);
   return flow.take();
 }
 

@@ -2,6 +2,7 @@
 #include "sheets/fitting_uses.h"
 
 #include <algorithm>
+#include <set>
 
 #include "sheets/fitting_text.h"
 #include "sheets/names.h"
@@ -35,19 +36,25 @@ bool is_same_use(const FittingUse& a, const FittingUse& b) {
 
 }  // namespace
 
-std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const Build& build, const Words& words) {
+std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vector<const Build*>& builds,
+                                                                  const Words& words) {
   std::map<FittingShape, std::vector<FittingUse>> uses;
-  for (std::size_t w = 0; w < build.wires.size(); ++w) {
-    const Wire& wire = build.wires[w];
-    for (const TerminalId end : {wire.from, wire.to}) {
-      std::vector<FittingUse>& list = uses[fitting_shape(build, end)];
-      const FittingUse wanted = use_at(build, end, words);
-      auto same =
-          std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
-      if (same == list.end()) same = list.insert(list.end(), wanted);
-      same->wires[{wire.area.number(), print_wire_size(wire)}].push_back(WireId{static_cast<std::int32_t>(w)});
+  std::set<std::string> seen;
+  for (const Build* build : builds)
+    for (const Wire& wire : build->wires) {
+      if (wire.provided == Provider::machine) continue;
+      for (const TerminalId end : {wire.from, wire.to}) {
+        if (!seen.insert(wire.id + " " + wire.colour.text() + " " + wire.size_text + " " + build->terminal(end).name)
+                 .second)
+          continue;
+        std::vector<FittingUse>& list = uses[fitting_shape(*build, end)];
+        const FittingUse wanted = use_at(*build, end, words);
+        auto same =
+            std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
+        if (same == list.end()) same = list.insert(list.end(), wanted);
+        same->wires[{wire.area.number(), print_wire_size(wire)}].push_back(&wire);
+      }
     }
-  }
   return uses;
 }
 

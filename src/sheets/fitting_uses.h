@@ -17,11 +17,13 @@ struct FittingUse {
   std::optional<Range<SquareMillimetres>> takes;
   std::optional<Range<Millimetres>> insulation;
   std::optional<Millimetres> strip;
-  std::map<std::pair<double, std::string>, std::vector<WireId>> wires;  ///< by area and printed size
+  std::map<std::pair<double, std::string>, std::vector<const Wire*>> wires;  ///< by area and printed size
 };
 
-/// By shape, in the shapes' order; each list in the order of first use.
-std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const Build& build, const Words& words);
+/// By shape, in the shapes' order; each list in the order of first use. A wire end that several hook-ups share counts
+/// once. Ends that the machine brings are left out.
+std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vector<const Build*>& builds,
+                                                                  const Words& words);
 
 enum class Fit : std::uint8_t { unknown, fits, too_small, too_large };
 

@@ -5,7 +5,9 @@
 #include <utility>
 
 #include "sheets/frame.h"
+#include "sheets/hook_ups.h"
 #include "sheets/reference.h"
+#include "sheets/sheet_makers.h"
 
 namespace loomfolio {
 namespace {
@@ -26,54 +28,134 @@ std::vector<SolvedBuild> wanted_builds(const FolioInput& input) {
   return builds;
 }
 
+/// Runs of several hook-ups side by side: the first page of each, then the second of each.
+std::vector<Sheet> interleave(std::vector<std::vector<Sheet>> runs) {
+  std::vector<Sheet> sheets;
+  std::size_t most = 0;
+  for (const std::vector<Sheet>& run : runs) most = std::max(most, run.size());
+  for (std::size_t i = 0; i < most; ++i)
+    for (std::vector<Sheet>& run : runs)
+      if (i < run.size()) sheets.push_back(std::move(run[i]));
+  return sheets;
+}
+
+/// Puts the lower part of a sheet below what stands on `sheet`.
+void join_run(Sheet& sheet, Sheet&& lower) {
+  sheet.joined.push_back({std::move(lower.id), std::move(lower.title), lower.begins});
+  std::move(lower.items.begin(), lower.items.end(), std::back_inserter(sheet.items));
+  sheet.free = lower.free;
+}
+
 class Composer {
  public:
-  explicit Composer(const FolioInput& input) : input_(input), builds_(wanted_builds(input)) {}
+  explicit Composer(const FolioInput& input) : input_(input), builds_(wanted_builds(input)) {
+    if (is_several()) hook_ups_ = compare_hook_ups(builds_);
+  }
 
   std::vector<Sheet> make_all() {
     if (builds_.empty()) return {};
     // What is common leads, each hook-up's own sheets follow together, and what closes the folio comes last.
-    make_common(Part::front);
-    for (const SolvedBuild& solved : builds_) make_own(solved);
-    make_common(Part::back);
+    for (const SheetKind& kind : sheet_kinds()) make_common(kind);
+    for (std::size_t b = 0; b < builds_.size(); ++b) make_own(b);
+    for (const SheetKind& kind : sheet_kinds())
+      if (kind.scope == SheetScope::last) make(kind, context_of(0));
     make_opening();
+    if (is_several()) begin_compared_left();
     return std::move(sheets_);
   }
 
  private:
-  enum class Part { front, back };
+  bool is_several() const { return builds_.size() > 1; }
 
-  void make_common(Part part) {
-    bool is_past_own = false;
-    for (const SheetKind& kind : sheet_kinds()) {
-      if (kind.scope == SheetScope::each_variant)
-        is_past_own = true;
-      else if (kind.scope == SheetScope::once && is_past_own == (part == Part::back))
-        make(kind, {input_, builds_.front(), {}, {}});
+  SheetContext context_of(std::size_t build) const {
+    SheetContext context{input_, builds_[build], {}, {}};
+    context.build_index = build;
+    if (is_several()) context.hook_ups = &hook_ups_;
+    return context;
+  }
+
+  SheetContext context_of_own(std::size_t build) const {
+    SheetContext context = context_of(build);
+    if (!is_several()) return context;
+    context.id_prefix = context.build().variant + "/";
+    context.group = hook_up_title(context);
+    return context;
+  }
+
+  void make_common(const SheetKind& kind) {
+    SheetContext context = context_of(0);
+    if (kind.scope == SheetScope::once) return make(kind, context);
+    if (!is_several()) return;
+    if (kind.scope == SheetScope::compared) return make_compared(kind);
+    if (kind.scope != SheetScope::split) return;
+    context.extent = Extent::common;
+    context.group = input_.words("hook_up.common");
+    make(kind, context);
+  }
+
+  void make_compared(const SheetKind& kind) {
+    if (!is_wanted(input_.options, kind.name)) return;
+    std::vector<std::vector<Sheet>> runs;
+    for (std::size_t b = 0; b < builds_.size(); ++b) {
+      const SheetContext context = context_of_own(b);
+      runs.push_back(kind.make(context));
+      for (Sheet& sheet : runs.back()) {
+        sheet.title = input_.words("hook_up.titled", {{"letter", hook_up_letter(b)}, {"title", sheet.title}});
+        sheet.group = input_.words("hook_up.compared");
+      }
+    }
+    for (Sheet& sheet : interleave(std::move(runs))) {
+      if (first_compared_.empty()) first_compared_ = sheet.id;
+      sheets_.push_back(std::move(sheet));
     }
   }
 
-  void make_own(const SolvedBuild& solved) {
-    const bool is_one_of_several = builds_.size() > 1;
-    const std::string prefix = is_one_of_several ? solved.build.variant + "/" : "";
-    const std::string group = is_one_of_several ? solved.build.variant_label : "";
-    for (const SheetKind& kind : sheet_kinds())
-      if (kind.scope == SheetScope::each_variant) make(kind, {input_, solved, prefix, group});
+  void make_own(std::size_t build) {
+    SheetContext context = context_of_own(build);
+    const std::size_t first = sheets_.size();
+    for (const SheetKind& kind : sheet_kinds()) {
+      const bool is_compared_alone = kind.scope == SheetScope::compared && !is_several();
+      if (kind.scope != SheetScope::split && kind.scope != SheetScope::each_variant && !is_compared_alone) continue;
+      context.extent = kind.scope == SheetScope::split && is_several() ? Extent::own : Extent::whole;
+      make(kind, context);
+    }
+    if (is_several() && first < sheets_.size())
+      sheets_[first].items.insert(sheets_[first].items.begin(), AnchorItem{"own", {}});
   }
 
   void make_opening() {
-    SheetContext context{input_, builds_.front(), {}, {}};
-    for (const Sheet& sheet : sheets_)
+    SheetContext context = context_of(0);
+    for (const Sheet& sheet : sheets_) {
       if (first_of_run(sheet.id) == sheet.id) context.contents.push_back({sheet.id, sheet.title, sheet.group});
+      for (const JoinedRun& run : sheet.joined) context.contents.push_back({run.id, run.title, sheet.group});
+    }
     std::vector<Sheet> others = std::exchange(sheets_, {});
     for (const SheetKind& kind : sheet_kinds())
       if (kind.scope == SheetScope::opening) make(kind, context);
     std::move(others.begin(), others.end(), std::back_inserter(sheets_));
   }
 
-  void make(const SheetKind& kind, const SheetContext& context) {
+  /// Sheets side by side begin at the left, on an even number; a page for notes makes it so.
+  void begin_compared_left() {
+    const auto first = std::find_if(sheets_.begin(), sheets_.end(),
+                                    [this](const Sheet& sheet) { return sheet.id == first_compared_; });
+    if (first == sheets_.end() || (first - sheets_.begin()) % 2 == 1) return;
+    std::vector<Sheet> notes = make_notes(context_of(0));
+    sheets_.insert(first, std::make_move_iterator(notes.begin()), std::make_move_iterator(notes.end()));
+  }
+
+  void make(const SheetKind& kind, SheetContext context) {
     if (!is_wanted(input_.options, kind.name)) return;
-    for (Sheet& sheet : kind.make(context)) {
+    const bool may_join = kind.joining == Joining::follows && !sheets_.empty() && sheets_.back().group == context.group;
+    if (may_join) context.start = sheets_.back().free;
+    std::vector<Sheet> made = kind.make(context);
+    for (std::size_t i = 0; i < made.size(); ++i) {
+      Sheet& sheet = made[i];
+      if (kind.joining == Joining::alone) sheet.free = {};
+      if (sheet.begins.number() > 0) {
+        join_run(sheets_.back(), std::move(sheet));
+        continue;
+      }
       if (sheet.group.empty()) sheet.group = context.group;
       sheets_.push_back(std::move(sheet));
     }
@@ -81,7 +163,9 @@ class Composer {
 
   const FolioInput& input_;
   std::vector<SolvedBuild> builds_;
+  HookUps hook_ups_;  ///< of `builds_`, where there are several
   std::vector<Sheet> sheets_;
+  std::string first_compared_;  ///< id of the first sheet that is to stand at the left
 };
 
 void frame_all(Folio& folio, const FolioInput& input, const Document& document) {

@@ -29,13 +29,23 @@ struct FolioInput {
   const Paper& drawing_paper;  ///< diagrams, across
   const TextMeasure& measure;
   FolioOptions options = {};
-  const Paper* larger_paper = nullptr;  ///< drawings that do not fit on `drawing_paper` go on this; none: they are split
+  const Paper* larger_paper =
+      nullptr;  ///< drawings that do not fit on `drawing_paper` go on this; none: they are split
 };
 
 /// A line of the contents.
 struct ContentsEntry {
   std::string id, title, group;
 };
+
+/// Which part of a build a maker shows, where a folio holds several hook-ups.
+enum class Extent : std::uint8_t {
+  whole,   ///< all of it
+  common,  ///< what is the same in all hook-ups
+  own,     ///< what this hook-up has and others have not, or not so
+};
+
+struct HookUps;
 
 /// What a maker of sheets is given. Sheet ids are `id_prefix` + kind + number where there are several: "wires",
 /// "wires-2", "with-unit/wires".
@@ -45,6 +55,10 @@ struct SheetContext {
   std::string id_prefix;
   std::string group;                         ///< outline heading; empty: top level
   std::vector<ContentsEntry> contents = {};  ///< of all other sheets; only for the sheet that opens the folio
+  Extent extent = Extent::whole;
+  const HookUps* hook_ups = nullptr;  ///< where there are several; hook_ups.h has what to ask of it
+  std::size_t build_index = 0;        ///< of `solved` among them
+  FreeSpace start = {};  ///< where on the page before its first page may begin; empty: on a page of its own
 
   const Build& build() const { return solved.build; }
   const Words& words() const { return input.words; }
@@ -58,13 +72,24 @@ using SheetMaker = std::vector<Sheet> (*)(const SheetContext&);
 enum class SheetScope : std::uint8_t {
   opening,  ///< once, before all others, and made last, when the contents are known
   once,
-  each_variant,
+  compared,      ///< once a hook-up, side by side: the first stands on a left page
+  split,         ///< what all share once (Extent::common), what differs once a hook-up (Extent::own)
+  each_variant,  ///< whole, once a hook-up
+  last,          ///< once, behind all others
+};
+
+/// Whether a run of pages may begin below the one before it.
+enum class Joining : std::uint8_t {
+  follows,  ///< where there is room
+  opens,    ///< on a page of its own; others may follow on its last
+  alone,    ///< it shares no page
 };
 
 struct SheetKind {
   std::string_view name;
   SheetScope scope = SheetScope::each_variant;
   SheetMaker make = nullptr;
+  Joining joining = Joining::follows;
 };
 
 /// All kinds of sheet, in the order they are bound.

@@ -11,10 +11,12 @@
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/fuse_study_tables.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/stopped_text.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
 
@@ -54,8 +56,7 @@ void colour_fuses(Block& drawing, const Part& part, const Face& face, int scale,
   if (bars.size() != fuses.size()) return;
   const Millimetres shift = look::part_line / 2;  // as draw_face leaves room for its outline
   for (std::size_t i = 0; i < bars.size(); ++i) {
-    const auto colour =
-        is_used[i] && fuses[i]->rating ? fuse_paint(fuses[i]->family, *fuses[i]->rating) : std::nullopt;
+    const auto colour = is_used[i] && fuses[i]->rating ? fuse_paint(fuses[i]->family, *fuses[i]->rating) : std::nullopt;
     const FaceShape& bar = *bars[i];
     const Rect rect{bar.points[0].x / scale + shift, bar.points[0].y / scale + shift, bar.width / scale,
                     bar.height / scale};
@@ -90,12 +91,6 @@ std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
   std::vector<std::string> names;
   for (const PartId part : parts) names.push_back(build.part(part).label);
   return join(names, ", ");
-}
-
-std::string list_stopped(const Build& build, const std::vector<Stopped>& stops) {
-  std::vector<NamedElement> elements;
-  for (const Stopped& stopped : stops) elements.push_back({stopped.what, {}});
-  return list_elements(build, elements);
 }
 
 /// Of the rating that the chart shows.
@@ -145,7 +140,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
                text_cell(list_parts(build, consumers_on(build, study.wires))),
                load_cell(context, study),
                thinnest_cell(context, study),
-               text_cell(list_stopped(build, study.stops))};
+               text_cell(stopped_text(context.solved, study.stops, context.words()))};
   return row;
 }
 
@@ -195,12 +190,15 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
 }  // namespace
 
 std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
-  const std::vector<InsideRef> fuses = list_fuses(context.build());
+  std::vector<InsideRef> fuses;
+  for (const InsideRef fuse : list_fuses(context.build()))
+    if (shows_fuse(context, fuse.part)) fuses.push_back(fuse);
   if (fuses.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"fuses", words("fuses.title"), words("fuses.intro")});
-  flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
-           {});
+  if (context.extent != Extent::own)
+    flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
+             {});
   add_table(flow, fuse_table(context, fuses));
   add_fuse_choices(flow);
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/fuse_look.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/table.h"
@@ -36,6 +37,22 @@ std::string list_wires(const Build& build, const std::vector<WireId>& wires) {
   return join(ids, ", ");
 }
 
+/// Common to all hook-ups are pairs and leads of which every fuse or wire is.
+bool shows_pair(const SheetContext& context, const FusePair& pair) {
+  if (context.extent == Extent::whole) return true;
+  SheetContext common = context;
+  common.extent = Extent::common;
+  const bool is_common = shows_fuse(common, pair.upper.part) && shows_fuse(common, pair.lower.part);
+  return is_common == (context.extent == Extent::common);
+}
+
+bool shows_lead(const SheetContext& context, const UnfusedLead& lead) {
+  if (context.extent == Extent::whole) return true;
+  const bool is_common =
+      std::none_of(lead.wires.begin(), lead.wires.end(), [&](WireId wire) { return differs(context, wire); });
+  return is_common == (context.extent == Extent::common);
+}
+
 }  // namespace
 
 void add_fuse_choices(PageFlow& flow) {
@@ -43,7 +60,7 @@ void add_fuse_choices(PageFlow& flow) {
   const Words& words = context.words();
   if (!context.solved.study) return;
   for (const FuseChoice& choice : context.solved.study->choices) {
-    if (choice.rows.empty()) continue;
+    if (choice.rows.empty() || !shows_fuse(context, choice.fuse.part)) continue;
     Table table;
     table.columns = {{words("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0},
                      {words("fuses.choice_load"), CellAlign::near, Wrapping::wraps, 1},
@@ -64,12 +81,16 @@ void add_fuse_order(PageFlow& flow) {
   table.columns = {{words("fuses.upper"), CellAlign::near, Wrapping::wraps, 1},
                    {words("fuses.lower"), CellAlign::near, Wrapping::wraps, 1},
                    {words("fuses.first"), CellAlign::near, Wrapping::wraps, 1}};
+  bool is_any = false;
   for (const FusePair& pair : context.solved.study->pairs) {
+    if (!shows_pair(context, pair)) continue;
+    is_any = true;
     if (pair.selectivity == Selectivity::proven) continue;
     const std::string result = words("fuses.not_proven", {{"amperes", print_amperes(pair.fails_from)}});
     table.rows.push_back({{text_cell(fuse_name(context.build(), pair.upper)),
                            text_cell(fuse_name(context.build(), pair.lower)), text_cell(result)}});
   }
+  if (!is_any) return;
   const std::string rest = table.rows.empty() ? "fuses.all_proven" : "fuses.rest_proven";
   flow.add_heading(words("fuses.pairs"), Millimetres(30));
   flow.add_text(words("fuses.pairs_text") + " " + words(rest), look::text, look::paragraph_gap);
@@ -87,11 +108,13 @@ void add_unfused_leads(PageFlow& flow) {
                     Wrapping::keeps, 0},
                    {words("fuses.lead_ends"), CellAlign::near, Wrapping::wraps, 1}};
   for (const UnfusedLead& lead : context.solved.study->leads) {
+    if (!shows_lead(context, lead)) continue;
     const std::string end = lead.fuse.part.is_set() ? fuse_name(build, lead.fuse)
                                                     : words(lead.is_starter ? "fuses.starter" : "fuses.no_end");
     table.rows.push_back({{text_cell(words("called.wires", {{"list", list_wires(build, lead.wires)}})),
                            text_cell(print_length(lead.length, build.document.units)), text_cell(end)}});
   }
+  if (table.rows.empty()) return;
   flow.add_heading(words("fuses.unfused"), Millimetres(30));
   flow.add_text(words("fuses.unfused_text"), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);

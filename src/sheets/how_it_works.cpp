@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "sheets/diagram_part.h"
 #include "sheets/face_drawing.h"
+#include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
 #include "sheets/sheet_makers.h"
@@ -21,11 +22,12 @@ struct KindUse {
   std::vector<PartId> parts;
 };
 
-std::vector<KindUse> acting_kinds(const Build& build) {
+std::vector<KindUse> acting_kinds(const SheetContext& context) {
+  const Build& build = context.build();
   std::vector<KindUse> uses;
   for (std::size_t p = 0; p < build.parts.size(); ++p) {
     const Part& part = build.parts[p];
-    if (!build.kind_of(part).is_acting) continue;
+    if (!build.kind_of(part).is_acting || !shows_part(context, PartId{static_cast<std::int32_t>(p)})) continue;
     auto same = std::find_if(uses.begin(), uses.end(), [&](const KindUse& use) { return use.kind == part.kind; });
     if (same == uses.end()) same = uses.insert(uses.end(), {part.kind, {}});
     same->parts.push_back(PartId{static_cast<std::int32_t>(p)});
@@ -142,7 +144,7 @@ class WorksPages {
 }  // namespace
 
 std::vector<Sheet> make_how_it_works(const SheetContext& context) {
-  const std::vector<KindUse> uses = acting_kinds(context.build());
+  const std::vector<KindUse> uses = acting_kinds(context);
   if (uses.empty()) return {};
   return WorksPages(context).make(uses);
 }

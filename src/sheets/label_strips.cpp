@@ -3,6 +3,7 @@
 // to.
 #include <utility>
 
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/print_text.h"
@@ -47,22 +48,50 @@ Block label_row(std::vector<Block> labels, Millimetres width) {
   return row;
 }
 
+/// Labels of the wires that the context shows and that the kit brings.
+std::vector<Block> label_rows(const SheetContext& context, Millimetres width) {
+  const Build& build = context.build();
+  std::vector<Block> rows, row;
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const Wire& wire = build.wires[w];
+    if (wire.provided == Provider::machine || !shows_wire(context, WireId{static_cast<std::int32_t>(w)})) continue;
+    for (const TerminalId end : {wire.from, wire.to}) {
+      row.push_back(label_block(context, wire, end, width / labels_across));
+      if (row.size() == labels_across) rows.push_back(label_row(std::exchange(row, {}), width));
+    }
+  }
+  if (!row.empty()) rows.push_back(label_row(std::move(row), width));
+  return rows;
+}
+
+void add_labels(PageFlow& flow, const SheetContext& context, const std::string& heading) {
+  std::vector<Block> rows = label_rows(context, flow.width());
+  if (rows.empty()) return;
+  if (!heading.empty()) flow.add_heading(heading, label_height * 2);
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    flow.add(std::move(rows[i]), i == 0 && !heading.empty() ? look::paragraph_gap : Millimetres(0));
+}
+
 }  // namespace
 
 std::vector<Sheet> make_label_strips(const SheetContext& context) {
-  const Build& build = context.build();
-  if (build.wires.empty()) return {};
+  if (context.build().wires.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"labels", words("labels.title"), words("labels.intro")});
-  const Millimetres width = flow.width() / labels_across;
-  std::vector<Block> row;
-  for (const Wire& wire : build.wires)
-    for (const TerminalId end : {wire.from, wire.to}) {
-      row.push_back(label_block(context, wire, end, width));
-      if (row.size() < labels_across) continue;
-      flow.add(label_row(std::exchange(row, {}), flow.width()), {});
-    }
-  if (!row.empty()) flow.add(label_row(std::move(row), flow.width()), {});
+  if (context.hook_ups == nullptr) {
+    add_labels(flow, context, {});
+    return flow.take();
+  }
+  SheetContext common = context;
+  common.extent = Extent::common;
+  add_labels(flow, common, words("hook_up.common"));
+  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
+    SheetContext own{context.input, *context.hook_ups->builds[b], {}, {}};
+    own.hook_ups = context.hook_ups;
+    own.build_index = b;
+    own.extent = Extent::own;
+    add_labels(flow, own, hook_up_title(own));
+  }
   return flow.take();
 }
 

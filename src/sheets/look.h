@@ -37,6 +37,7 @@ inline constexpr TextStyle strip_value{FaceName::sans, Weight::bold, 9.5};
 inline constexpr TextStyle draft{FaceName::sans, Weight::bold, 9};
 inline constexpr TextStyle strip_value_small{FaceName::sans, Weight::bold, 7};
 inline constexpr TextStyle face_text{FaceName::sans, Weight::regular, 7};
+inline constexpr TextStyle step_note{FaceName::sans, Weight::regular, 10};
 inline constexpr TextStyle step_number{FaceName::sans, Weight::bold, 14};
 inline constexpr TextStyle label_number{FaceName::mono, Weight::bold, 10};
 inline constexpr TextStyle fuse_on_face{FaceName::sans, Weight::bold, 7};
@@ -54,6 +55,7 @@ inline constexpr TextStyle table_bold{FaceName::sans, Weight::bold, 8.5};
 inline constexpr TextStyle table_mono_bold{FaceName::mono, Weight::bold, 8.5};
 inline constexpr TextStyle running_head{FaceName::sans, Weight::bold, 9};
 inline constexpr TextStyle group_label{FaceName::sans, Weight::bold, 8};
+inline constexpr Millimetres mark_bar{1};  ///< beside what not all hook-ups have
 inline constexpr Millimetres gutter{4}, paragraph_gap{2}, block_gap{5}, heading_gap{7};
 inline constexpr Millimetres cell_pad{1.1}, column_gap{3}, group_space{3}, picture_gap{1.6};
 

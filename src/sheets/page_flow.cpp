@@ -7,11 +7,17 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres title_baseline(6.4), title_height(10), continued_baseline(2.6), continued_height(7), intro_gap(5);
+/// Between two runs on one page; and what must be left for the second to begin there.
+constexpr Millimetres run_gap(11), run_rule(5), least_run(70);
 
 }  // namespace
 
 PageFlow::PageFlow(const SheetContext& context, FlowStart start)
-    : context_(context), start_(std::move(start)), page_(upright_page(context.input.text_paper)) {
+    : context_(context),
+      start_(std::move(start)),
+      below_(context.start),
+      page_(upright_page(context.input.text_paper)) {
+  if (below_.bottom - below_.top - run_gap < least_run) below_ = {};
   start_page();
 }
 
@@ -28,6 +34,7 @@ void PageFlow::start_page() {
     sheet.title = context_.words()("page.numbered", {{"title", start_.title}, {"number", std::to_string(number)}});
   sheet.width = page_.width;
   sheet.height = page_.height;
+  if (number == 1 && below_.top.number() > 0) sheet.begins = below_.top + run_gap;
   sheets_.push_back(std::move(sheet));
   draw_title();
   top_ = y_;
@@ -35,7 +42,7 @@ void PageFlow::start_page() {
 }
 
 void PageFlow::draw_foot() {
-  bottom_ = page_.body.bottom();
+  bottom_ = begins_low() ? below_.bottom : page_.body.bottom();
   if (start_.foot.items.empty()) return;
   place_block(items(), start_.foot, {page_.body.x, bottom_ - start_.foot.height});
   bottom_ -= start_.foot.height + look::paragraph_gap;
@@ -43,10 +50,17 @@ void PageFlow::draw_foot() {
 
 void PageFlow::draw_title() {
   const bool is_first = sheets_.size() == 1;
-  y_ = page_.body.y;
+  y_ = begins_low() ? sheets_.back().begins : page_.body.y;
   if (is_first && start_.title_line == TitleLine::none) return;
   const bool is_right_to_left = context_.words().is_right_to_left();
-  const Rect& body = page_.body;
+  Rect body = page_.body;
+  body.y = y_;
+  if (begins_low()) {
+    items().push_back(AnchorItem{sheets_.back().id, {body.x, y_ - run_rule}});
+    items().push_back(TagOpenItem{"Artifact", {}});
+    add_line(items(), {body.x, y_ - run_rule}, {body.right(), y_ - run_rule}, {look::ink, look::heavy_line});
+    items().push_back(TagCloseItem{});
+  }
   const Millimetres near = is_right_to_left ? body.right() : body.x, far = is_right_to_left ? body.x : body.right();
   const Align near_align = is_right_to_left ? Align::right : Align::left;
   const Align far_align = is_right_to_left ? Align::left : Align::right;
@@ -77,19 +91,30 @@ void PageFlow::draw_title() {
   y_ += height + intro_gap;
 }
 
-void PageFlow::new_page() { start_page(); }
+void PageFlow::new_page() {
+  // A run that began below another, and whose first block finds no room there, begins anew on a page of its own.
+  if (begins_low() && is_at_top()) {
+    sheets_.clear();
+    below_ = {};
+  }
+  start_page();
+}
 
 void PageFlow::keep(Millimetres height) {
-  if (room() < height && !is_at_top()) new_page();
+  if (room() < height && may_turn()) new_page();
+}
+
+std::vector<Sheet> PageFlow::take() {
+  sheets_.back().free = {y_, bottom_};
+  return std::move(sheets_);
 }
 
 void PageFlow::add(Block block, Millimetres gap) {
-  if (!is_at_top()) {
-    if (room() < gap + block.height)
-      new_page();
-    else
-      y_ += gap;
-  }
+  const Millimetres before = is_at_top() ? Millimetres(0) : gap;
+  if (may_turn() && room() < before + block.height)
+    new_page();
+  else
+    y_ += before;
   const Millimetres height = block.height;
   place_block(items(), std::move(block), {page_.body.x, y_});
   y_ += height;

@@ -35,6 +35,8 @@ class PageFlow {
   /// The height of an empty continuation page.
   Millimetres full_room() const;
   bool is_at_top() const { return y_ == top_; }
+  /// A new page would give more room: something stands on this one, or it begins below another run.
+  bool may_turn() const { return !is_at_top() || begins_low(); }
   TypeSetting setting() const;
   const SheetContext& context() const { return context_; }
 
@@ -52,15 +54,17 @@ class PageFlow {
   Items& items() { return sheets_.back().items; }
   Point cursor() const { return {page_.body.x, y_}; }
 
-  std::vector<Sheet> take() { return std::move(sheets_); }
+  std::vector<Sheet> take();
 
  private:
+  bool begins_low() const { return sheets_.size() == 1 && sheets_.back().begins.number() > 0; }
   void start_page();
   void draw_title();
   void draw_foot();
 
   const SheetContext& context_;
   FlowStart start_;
+  FreeSpace below_;  ///< where the first page may begin on the page before it
   PageShape page_;
   std::vector<Sheet> sheets_;
   Millimetres y_, top_, bottom_;

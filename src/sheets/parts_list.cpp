@@ -12,6 +12,7 @@
 #include "sheets/fitting_text.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
@@ -46,9 +47,12 @@ struct SameParts {
   std::vector<std::string> labels;
 };
 
-std::vector<SameParts> group_parts(const Build& build) {
+std::vector<SameParts> group_parts(const SheetContext& context, Provider provider) {
   std::vector<SameParts> groups;
-  for (const Part& part : build.parts) {
+  const Build& build = context.build();
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Part& part = build.parts[p];
+    if (part.provided != provider || !shows_part(context, PartId{static_cast<std::int32_t>(p)})) continue;
     const Kind& kind = build.kind_of(part);
     auto same = std::find_if(groups.begin(), groups.end(),
                              [&](const SameParts& g) { return g.kind == &kind && g.value == part.value_text; });
@@ -65,6 +69,8 @@ std::vector<SameParts> group_parts(const Build& build) {
 
 void add_parts(PageFlow& flow) {
   const Words& words = flow.context().words();
+  const std::vector<SameParts> parts = group_parts(flow.context(), Provider::kit);
+  if (parts.empty()) return;
   Table table;
   table.columns = {tick_column(),
                    {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
@@ -72,7 +78,7 @@ void add_parts(PageFlow& flow) {
                    {words("parts.value"), CellAlign::near, Wrapping::wraps, 0.5},
                    {words("parts.used_as"), CellAlign::near, Wrapping::wraps, 1.3}};
   std::string group;
-  for (const SameParts& same : group_parts(flow.context().build())) {
+  for (const SameParts& same : parts) {
     if (same.kind->group != group) table.rows.push_back(group_row(words("group." + same.kind->group)));
     group = same.kind->group;
     table.rows.push_back(
@@ -82,13 +88,46 @@ void add_parts(PageFlow& flow) {
   add_table(flow, table, {});
 }
 
+/// What the hook-up needs and the bag does not hold: the machine's own parts.
+void add_machine_parts(PageFlow& flow) {
+  const Words& words = flow.context().words();
+  const std::vector<SameParts> parts = group_parts(flow.context(), Provider::machine);
+  if (parts.empty()) return;
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.kind"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.value"), CellAlign::near, Wrapping::wraps, 0.5},
+                   {words("parts.used_as"), CellAlign::near, Wrapping::wraps, 1.3}};
+  for (const SameParts& same : parts)
+    table.rows.push_back({{tick_cell(), text_cell(same.kind->name, look::table_bold), text_cell(same.value),
+                           text_cell(join(same.labels, "; "))}});
+  flow.add_heading(words("parts.machine"), Millimetres(25));
+  flow.add_text(words("parts.machine_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+/// Ratings of the fuse that the bag holds: one, or all from which the fitter chooses.
+std::vector<Amperes> ratings_of(const SheetContext& context, InsideRef ref) {
+  std::vector<Amperes> ratings;
+  if (context.solved.study)
+    for (const FuseChoice& choice : context.solved.study->choices)
+      if (choice.fuse == ref)
+        for (const FuseChoiceRow& row : choice.rows) ratings.push_back(row.rating);
+  const Inside& fuse = inside_of(context.build(), ref);
+  if (ratings.empty() && fuse.rating) ratings.push_back(*fuse.rating);
+  return ratings;
+}
+
 /// Fuses by family and rating.
 void add_fuses(PageFlow& flow) {
-  const Build& build = flow.context().build();
-  const Words& words = flow.context().words();
+  const SheetContext& context = flow.context();
+  const Build& build = context.build();
+  const Words& words = context.words();
   std::map<std::pair<std::string, double>, int> counts;
-  for (const InsideRef ref : list_fuses(build))
-    if (const Inside& fuse = inside_of(build, ref); fuse.rating) ++counts[{fuse.family, fuse.rating->number()}];
+  for (const InsideRef ref : list_fuses(build)) {
+    if (build.part(ref.part).provided == Provider::machine || !shows_part(context, ref.part)) continue;
+    for (const Amperes rating : ratings_of(context, ref)) ++counts[{inside_of(build, ref).family, rating.number()}];
+  }
   if (counts.empty()) return;
   Table table;
   table.columns = {tick_column(),
@@ -112,15 +151,20 @@ struct FittingCount {
   std::map<std::pair<double, std::string>, int> by_size;
 };
 
-std::map<std::string, FittingCount> count_fittings(const Build& build, const Words& words) {
+std::map<std::string, FittingCount> count_fittings(const SheetContext& context) {
   std::map<std::string, FittingCount> counts;
-  for (const Wire& wire : build.wires)
+  const Build& build = context.build();
+  const Words& words = context.words();
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const Wire& wire = build.wires[w];
+    if (wire.provided == Provider::machine || !shows_wire(context, WireId{static_cast<std::int32_t>(w)})) continue;
     for (const TerminalId end : {wire.from, wire.to}) {
       const std::string fitting = fitting_name(build, end, words);
       if (fitting.empty()) continue;
       ++counts[fitting].total;
       ++counts[fitting].by_size[{wire.area.number(), print_wire_size(wire)}];
     }
+  }
   return counts;
 }
 
@@ -132,16 +176,19 @@ void add_fittings(PageFlow& flow) {
                    {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
                    {words("parts.fitting"), CellAlign::near, Wrapping::wraps, 1},
                    {words("parts.for_wire"), CellAlign::near, Wrapping::wraps, 1}};
-  for (const auto& [fitting, count] : count_fittings(build, words)) {
+  for (const auto& [fitting, count] : count_fittings(flow.context())) {
     std::vector<std::string> sizes;
     for (const auto& [size, number] : count.by_size)
       sizes.push_back(words("parts.number_of_size", {{"count", std::to_string(number)}, {"size", size.second}}));
     table.rows.push_back(
         {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
   }
-  if (!build.splices.empty())
-    table.rows.push_back({{tick_cell(), text_cell(std::to_string(build.splices.size())),
-                           text_cell(words("parts.splice")), text_cell(words("parts.splice_size"))}});
+  std::size_t splices = 0;
+  for (std::size_t i = 0; i < build.splices.size(); ++i)
+    if (shows_splice(flow.context(), SpliceId{static_cast<std::int32_t>(i)})) ++splices;
+  if (splices > 0)
+    table.rows.push_back({{tick_cell(), text_cell(std::to_string(splices)), text_cell(words("parts.splice")),
+                           text_cell(words("parts.splice_size"))}});
   if (table.rows.empty()) return;
   flow.add_heading(words("parts.fittings"), Millimetres(25));
   flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
@@ -159,7 +206,9 @@ void add_wire(PageFlow& flow) {
       {words("parts.insulation"), CellAlign::near, Wrapping::keeps, 0.4},
       {words("parts.total", {{"unit", reel_unit(build.document.units, words)}}), CellAlign::point, Wrapping::keeps, 0},
       {words("parts.wires"), CellAlign::near, Wrapping::wraps, 1}};
-  for (const WireGroup& group : group_wires(build)) {
+  const std::vector<WireGroup> groups = group_wires(flow.context());
+  if (groups.empty()) return;
+  for (const WireGroup& group : groups) {
     const Wire& first = build.wire(group.wires.front());
     Cell colour = text_cell(first.colour.text(), look::table_mono);
     colour.picture = wire_swatch(first.colour, first.area, look::swatch_length);
@@ -185,8 +234,10 @@ std::vector<Sheet> make_parts_list(const SheetContext& context) {
   add_parts(flow);
   add_fuses(flow);
   add_fittings(flow);
-  if (!context.build().wires.empty()) add_wire(flow);
-  return flow.take();
+  add_wire(flow);
+  add_machine_parts(flow);
+  // A hook-up that adds nothing has no list of its own.
+  return flow.is_at_top() ? std::vector<Sheet>{} : flow.take();
 }
 
 }  // namespace loomfolio

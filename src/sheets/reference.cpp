@@ -15,11 +15,11 @@ constexpr char edge = '\x1f', middle = '\x1e';
 
 struct Place {
   std::size_t sheet = 0;  ///< index into Folio::sheets
-  std::string cell;
+  std::string cell, anchor;
 };
 
 struct Places {
-  std::map<std::string, std::size_t, std::less<>> sheets;        ///< by sheet id
+  std::map<std::string, Place, std::less<>> sheets;              ///< by sheet id, or id of a run that begins on it
   std::map<std::pair<std::string, std::string>, Place> anchors;  ///< by sheet id and anchor
 };
 
@@ -27,16 +27,25 @@ Places find_places(const Folio& folio, const Paper& text_paper, const Paper& dra
   Places places;
   for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
     const Sheet& sheet = folio.sheets[i];
-    places.sheets.emplace(sheet.id, i);
+    places.sheets.emplace(sheet.id, Place{i, {}, {}});
     if (const std::size_t slash = sheet.id.find('/'); slash != std::string::npos)
-      places.sheets.emplace(sheet.id.substr(0, slash + 1), i);
+      places.sheets.emplace(sheet.id.substr(0, slash + 1), Place{i, {}, {}});
+    std::vector<std::string> runs{sheet.id};
+    for (const JoinedRun& run : sheet.joined) {
+      runs.push_back(run.id);
+      places.sheets.emplace(run.id, Place{i, {}, run.id});
+    }
     const PageShape page = page_of(sheet, text_paper, drawing_paper);
     for (const Item& item : sheet.items)
       if (const auto* anchor = std::get_if<AnchorItem>(&item)) {
-        const Place place{i, grid_cell(page, anchor->at)};
-        places.anchors.emplace(std::pair(sheet.id, anchor->name), place);
-        places.anchors.emplace(std::pair(first_of_run(sheet.id), anchor->name), place);
-        places.anchors.emplace(std::pair(family_of(sheet.id), anchor->name), place);
+        const Place place{i, grid_cell(page, anchor->at), anchor->name};
+        if (const std::size_t slash = sheet.id.find('/'); slash != std::string::npos)
+          places.anchors.emplace(std::pair(sheet.id.substr(0, slash + 1), anchor->name), place);
+        for (const std::string& run : runs) {
+          places.anchors.emplace(std::pair(run, anchor->name), place);
+          places.anchors.emplace(std::pair(first_of_run(run), anchor->name), place);
+          places.anchors.emplace(std::pair(family_of(run), anchor->name), place);
+        }
       }
   }
   return places;
@@ -76,15 +85,11 @@ class Resolver {
     });
   }
 
-  /// The target's place; a miss is noted.
+  /// The target's place; a miss is noted. What a hook-up's own sheets do not hold may stand on those common to all.
   std::optional<Place> find(std::string_view sheet, std::string_view anchor) {
-    if (anchor.empty()) {
-      const auto found = places_.sheets.find(sheet);
-      if (found != places_.sheets.end()) return Place{found->second, {}};
-    } else {
-      const auto found = places_.anchors.find({std::string(sheet), std::string(anchor)});
-      if (found != places_.anchors.end()) return found->second;
-    }
+    if (const auto place = look_up(sheet, anchor)) return place;
+    if (const std::size_t slash = sheet.find('/'); slash != std::string_view::npos)
+      if (const auto place = look_up(sheet.substr(slash + 1), anchor)) return place;
     std::string target(sheet);
     if (!anchor.empty()) target.append("#").append(anchor);
     missed_.push_back(std::move(target));
@@ -94,6 +99,15 @@ class Resolver {
   std::vector<std::string> take_missed() { return std::move(missed_); }
 
  private:
+  std::optional<Place> look_up(std::string_view sheet, std::string_view anchor) const {
+    if (anchor.empty()) {
+      const auto found = places_.sheets.find(sheet);
+      return found == places_.sheets.end() ? std::nullopt : std::optional(found->second);
+    }
+    const auto found = places_.anchors.find({std::string(sheet), std::string(anchor)});
+    return found == places_.anchors.end() ? std::nullopt : std::optional(found->second);
+  }
+
   const Places& places_;
   std::vector<std::string> missed_;
 };
@@ -134,6 +148,7 @@ std::vector<std::string> resolve_references(Folio& folio, const Paper& text_pape
         const std::optional<Place> place = resolver.find(link->sheet, link->anchor);
         if (!place) continue;
         link->sheet = folio.sheets[place->sheet].id;
+        link->anchor = place->anchor;
       }
       kept.push_back(std::move(item));
     }

@@ -93,9 +93,9 @@ struct AnchorItem {
   Point at;
 };
 
-/// Structure for readers: PDF tags (H1, H2, H3, P, Sect, Div, Span, Note, Caption; Table, TR, TH, TD; L, LI, Lbl, LBody;
-/// TOC, TOCI; Figure with alt text; Artifact for what readers skip). Opened and closed in pairs around items, properly
-/// nested: rows in tables, cells in rows, list items in lists, contents items in a TOC.
+/// Structure for readers: PDF tags (H1, H2, H3, P, Sect, Div, Span, Note, Caption; Table, TR, TH, TD; L, LI, Lbl,
+/// LBody; TOC, TOCI; Figure with alt text; Artifact for what readers skip). Opened and closed in pairs around items,
+/// properly nested: rows in tables, cells in rows, list items in lists, contents items in a TOC.
 struct TagOpenItem {
   std::string tag;
   std::string alt;  ///< alternative text of a Figure
@@ -104,6 +104,17 @@ struct TagCloseItem {};
 
 using Item = std::variant<PathItem, RectItem, TextItem, LinkItem, AnchorItem, TagOpenItem, TagCloseItem>;
 
+/// A further run of pages that begins lower down on a sheet: short kinds share one.
+struct JoinedRun {
+  std::string id, title;
+  Millimetres top;
+};
+
+/// What a text page has left below its content; empty: nothing may be put there.
+struct FreeSpace {
+  Millimetres top, bottom;
+};
+
 struct Sheet {
   std::string id;     ///< unique in the folio: "cover", "diagram-starting"
   std::string title;  ///< for outline and contents
@@ -111,6 +122,9 @@ struct Sheet {
   std::string group;  ///< outline heading it stands under; empty: at the top level
   Millimetres width{210}, height{297};
   std::vector<Item> items;
+  std::vector<JoinedRun> joined;  ///< from top to bottom
+  FreeSpace free;                 ///< while sheets are made
+  Millimetres begins;  ///< while sheets are made: above 0, only the lower part of a sheet, to be put on another
 };
 
 struct FolioInfo {

@@ -24,6 +24,8 @@ std::vector<Sheet> make_tests(const SheetContext& context);
 std::vector<Sheet> make_parts_list(const SheetContext& context);
 std::vector<Sheet> make_cut_list(const SheetContext& context);
 std::vector<Sheet> make_label_strips(const SheetContext& context);
+/// Lines to write on; stands where a left page is wanted.
+std::vector<Sheet> make_notes(const SheetContext& context);
 std::vector<Sheet> make_changes(const SheetContext& context);
 
 }  // namespace loomfolio

@@ -1,26 +1,23 @@
 // SPDX-License-Identifier: MIT
 // The assembly steps: one action each, numbered through, with a box to tick and a picture of what is joined.
+//
+// Of several hook-ups, the steps that all share stand once. They send the reader to the steps of his own hook-up, which
+// are numbered with its letter, before the supply is joined, and those send him back.
 #include <algorithm>
 #include <utility>
 
-#include "base/text.h"
-#include "check/paths.h"
-#include "sheets/assembly_plan.h"
-#include "sheets/face_drawing.h"
-#include "sheets/fitting_picture.h"
-#include "sheets/fuse_look.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
-#include "sheets/print_text.h"
 #include "sheets/reference.h"
 #include "sheets/sheet_makers.h"
-#include "sheets/wire_star.h"
+#include "sheets/step_writer.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres number_width(13), box_size(4.2), text_x(21), picture_width(44), row_pad(1.3), least_row(9.5);
+constexpr Millimetres number_width(13), box_size(4.2), text_x(21), row_pad(1.3), least_row(9.5);
 
 std::string stage_key(Stage stage) {
   switch (stage) {
@@ -38,145 +35,23 @@ std::string stage_key(Stage stage) {
       return "steps.fuses";
     case Stage::battery:
       return "steps.battery";
+    case Stage::tests:
+      return "steps.tests";
   }
   return {};
 }
 
-std::string_view join_key(FittingShape shape) {
-  switch (shape) {
-    case FittingShape::blade:
-      return "steps.join_blade";
-    case FittingShape::ring:
-      return "steps.join_ring";
-    case FittingShape::sealed:
-      return "steps.join_sealed";
-    case FittingShape::contact:
-      return "steps.join_contact";
-    case FittingShape::bullet:
-      return "steps.join_bullet";
-    case FittingShape::splice:
-      return "steps.join_splice";
-    case FittingShape::lead:
-      return "steps.join_lead";
-    case FittingShape::bare:
-      return "steps.join_bare";
-    case FittingShape::cap:
-      return "steps.join_cap";
-  }
-  return {};
-}
+bool is_late(Stage stage) { return stage >= Stage::supply; }
 
-/// A picture of what the action handles, and what it says.
-struct Shown {
-  std::vector<Span> sentence;
-  std::string note;
-  Block picture;
-};
-
-class StepWriter {
- public:
-  explicit StepWriter(const SheetContext& context)
-      : context_(context), build_(context.build()), words_(context.words()) {}
-
-  Shown show(const Action& action) const {
-    switch (action.type) {
-      case ActionType::mount:
-        return show_mount(action.part);
-      case ActionType::join_end:
-        return show_join(action.wire, action.terminal);
-      case ActionType::make_splice:
-        return show_splice(build_.splices[static_cast<std::size_t>(action.splice.index)]);
-      case ActionType::lay_fuse:
-        return show_fuse(action.fuse);
-      case ActionType::author:
-        return {{{action.text, look::text, look::ink, {}}}, {}, {}};
-    }
-    return {};
-  }
-
- private:
-  using Places = std::vector<std::pair<std::string, std::string>>;
-
-  std::vector<Span> sentence(std::string_view key, const Places& places) const {
-    return marked_spans(words_(key, places), look::text, look::text_bold);
-  }
-
-  Shown show_mount(PartId id) const {
-    const Part& part = build_.part(id);
-    const Kind& kind = build_.kind_of(part);
-    Shown shown{sentence("steps.mount", {{"part", part.label}}), part.note.empty() ? kind.mounting : part.note, {}};
-    if (kind.faces.empty()) return shown;
-    const Face& face = kind.faces.front();
-    const int scale = face_scale(face, Millimetres(38), Millimetres(24));
-    shown.picture = draw_face(face, {}, scale, context_.measure());
-    return shown;
-  }
-
-  Shown show_join(WireId id, TerminalId terminal) const {
-    const Wire& wire = build_.wire(id);
-    const FittingShape shape = fitting_shape(build_, terminal);
-    const std::string mark = terminal_mark(build_, terminal);
-    const std::string owner = owner_name(build_, terminal, words_);
-    const Places places{{"wire", wire.id},
-                        {"colour", wire.colour.text()},
-                        {"part", owner},
-                        {"terminal", mark},
-                        {"place", mark.empty() ? owner : owner + "\u00a0" + mark}};
-    return {sentence(join_key(shape), places), torque_note(terminal), fitting_picture(shape, wire, picture_width)};
-  }
-
-  /// Only what the terminal states; studs without a figure say whose figure holds.
-  std::string torque_note(TerminalId id) const {
-    const KindTerminal* terminal = kind_terminal_of(build_, id);
-    if (terminal == nullptr || terminal->form != TerminalForm::stud) return {};
-    if (!terminal->torque) return words_("steps.torque_by_maker");
-    return words_("steps.torque", {{"torque", shortest(terminal->torque->number(), 1)}});
-  }
-
-  Shown show_splice(const Splice& splice) const {
-    const WireSides sides = sides_at(build_, splice.terminal);
-    Shown shown{sentence("steps.make_splice",
-                         {{"id", splice.id}, {"left", list_wires(sides.left)}, {"right", list_wires(sides.right)}}),
-                splice.note,
-                {}};
-    shown.picture = splice_picture(wires_of(sides.left), wires_of(sides.right), picture_width);
-    return shown;
-  }
-
-  std::vector<const Wire*> wires_of(const std::vector<WireId>& ids) const {
-    std::vector<const Wire*> wires;
-    for (const WireId id : ids) wires.push_back(&build_.wire(id));
-    return wires;
-  }
-
-  std::string list_wires(const std::vector<WireId>& wires) const {
-    std::vector<std::string> ids;
-    for (const WireId wire : wires) ids.push_back(build_.wire(wire).id);
-    return join(ids, ", ");
-  }
-
-  Shown show_fuse(InsideRef ref) const {
-    const Inside& fuse = inside_of(build_, ref);
-    if (!fuse.rating) return {sentence("steps.lay_fuse_unknown", {{"place", fuse_name(build_, ref)}}), {}, {}};
-    const std::string colour = fuse_colour_name(fuse.family, *fuse.rating, words_);
-    const Places places{{"rating", print_rating(*fuse.rating) + (colour.empty() ? "" : " " + colour)},
-                        {"place", fuse_name(build_, ref)}};
-    return {sentence("steps.lay_fuse", places), {}, fuse_body(fuse.family, *fuse.rating)};
-  }
-
-  const SheetContext& context_;
-  const Build& build_;
-  const Words& words_;
-};
-
-/// Number, box, sentence and note, picture at the far side; a hairline under it.
-Block step_row(const PageFlow& flow, int number, Shown shown) {
+/// Number, box, sentence and notes, picture at the far side; a hairline under it.
+Block step_row(const PageFlow& flow, const std::string& number, ShownAction shown) {
   const TypeSetting setting = flow.setting();
   const bool is_right_to_left = setting.is_right_to_left;
+  const Millimetres picture_width = step_picture_width;
   const Millimetres width = flow.width(), text_width = width - text_x - picture_width - look::gutter;
   Block text = set_paragraph({std::move(shown.sentence), Align::left, "P"}, text_width, setting);
-  if (!shown.note.empty()) {
-    Block note = set_paragraph({{{shown.note, look::text, look::grey, {}}}, Align::left, "P"}, text_width, setting);
+  for (const std::string& said : shown.notes) {
+    Block note = set_paragraph({{{said, look::step_note, look::grey, {}}}, Align::left, "P"}, text_width, setting);
     const Millimetres y = text.height, height = note.height;
     place_block(text.items, std::move(note), {{}, y});
     text.height += height;
@@ -189,8 +64,8 @@ Block step_row(const PageFlow& flow, int number, Shown shown) {
   };
   row.items.push_back(TagOpenItem{"LI", {}});
   row.items.push_back(TagOpenItem{"Lbl", {}});
-  add_text(row.items, {x({}, {}), baseline_at_middle(middle, look::step_number)}, std::to_string(number),
-           look::step_number, look::ink, is_right_to_left ? Align::right : Align::left);
+  add_text(row.items, {x({}, {}), baseline_at_middle(middle, look::step_number)}, number, look::step_number, look::ink,
+           is_right_to_left ? Align::right : Align::left);
   row.items.push_back(TagCloseItem{});
   add_rect(row.items, {x(number_width, box_size), middle - box_size / 2, box_size, box_size},
            {look::ink, look::part_line});
@@ -205,38 +80,74 @@ Block step_row(const PageFlow& flow, int number, Shown shown) {
   return row;
 }
 
+/// All hook-ups do the same once their signal wires are joined.
+bool is_end_shared(const SheetContext& context) {
+  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
+    SheetContext own{context.input, *context.hook_ups->builds[b], {}, {}};
+    own.hook_ups = context.hook_ups;
+    own.build_index = b;
+    own.extent = Extent::own;
+    for (const StagePlan& plan : plan_assembly(own.solved, own.words()))
+      for (const ActionGroup& group : plan.groups)
+        for (const Action& action : group.actions)
+          if (is_late(plan.stage) && shows_action(own, action)) return false;
+  }
+  return true;
+}
+
 class StepPages {
  public:
   explicit StepPages(const SheetContext& context)
       : context_(context),
         words_(context.words()),
-        writer_(context),
-        flow_(context, {"steps", words_("steps.title"), words_("steps.intro")}) {}
+        flow_(context, {"steps", words_("steps.title"),
+                        words_(context.extent == Extent::own ? "steps.own_intro" : "steps.intro")}) {}
 
   std::vector<Sheet> make() {
-    for (const StagePlan& plan : plan_assembly(context_.solved, words_)) add_stage(plan);
+    const bool is_whole = context_.extent == Extent::whole;
+    const bool ends_shared = is_whole || is_end_shared(context_);
+    const std::vector<StagePlan> plans = plan_assembly(context_.solved, words_);
+    for (const StagePlan& plan : plans)
+      if (!is_late(plan.stage)) add_stage(plan);
+    if (context_.extent == Extent::common) add_ways_out();
+    const bool has_end = is_whole || ends_shared == (context_.extent == Extent::common);
+    is_end_ = true;
+    for (const StagePlan& plan : plans)
+      if (has_end && is_late(plan.stage)) add_stage(plan);
+    if (context_.extent == Extent::own && ends_shared) add_way_back();
     return flow_.take();
   }
 
  private:
   void add_stage(const StagePlan& plan) {
-    const std::string key = stage_key(plan.stage);
+    StagePlan shown{plan.stage, {}};
+    for (const ActionGroup& group : plan.groups) {
+      ActionGroup kept{group.title, group.part, {}};
+      for (const Action& action : group.actions)
+        if (is_end_ || shows_action(context_, action)) kept.actions.push_back(action);
+      if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
+    }
+    if (shown.groups.empty()) return;
+    add_stage_head(plan.stage);
+    for (const ActionGroup& group : shown.groups) add_group(group);
+  }
+
+  void add_stage_head(Stage stage) {
+    const std::string key = stage_key(stage);
     flow_.add_heading(words_(key + "_title"), Millimetres(45));
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
-    if (words_.has(key + "_hazard")) {
-      const Signal signal = plan.stage == Stage::fuses ? Signal::notice : Signal::warning;
-      auto values = pole_names(context_.build(), words_);
-      values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests"));
-      flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
-                look::gutter);
-    }
-    for (const ActionGroup& group : plan.groups) add_group(group);
+    if (!words_.has(key + "_hazard")) return;
+    const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
+    auto values = pole_names(context_.build(), words_);
+    values.emplace_back("sheet", sheets_of(context_, "tests"));
+    flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
+              look::gutter);
   }
 
   void add_group(const ActionGroup& group) {
     for (std::size_t i = 0; i < group.actions.size(); ++i) {
       const Action& action = group.actions[i];
-      Block row = step_row(flow_, ++number_, writer_.show(action));
+      Block row = step_row(flow_, next_number(), show_action(context_, action));
       Block head = i == 0 && !group.title.empty() ? group_head(group.title) : Block{};
       Block caution = action.caution.empty() ? Block{}
                                              : make_panel({Signal::caution, action.caution, {}, {}}, flow_.width(),
@@ -248,6 +159,12 @@ class StepPages {
     }
   }
 
+  /// '7'; in a hook-up's own steps 'B7'.
+  std::string next_number() {
+    const std::string letter = context_.extent == Extent::own ? hook_up_letter(context_.build_index) : "";
+    return letter + std::to_string(++number_);
+  }
+
   Block group_head(const std::string& title) const {
     Block block =
         set_paragraph({{{title, look::text_bold, look::ink, {}}}, Align::left, "H3"}, flow_.width(), flow_.setting());
@@ -256,11 +173,50 @@ class StepPages {
     return block;
   }
 
+  /// A line in a box that leads somewhere.
+  Block way(const std::vector<std::pair<std::string, LinkTarget>>& lines, const std::string& head) const {
+    const Millimetres width = flow_.width(), pad = look::panel_pad;
+    Block block{width, pad, {}};
+    const auto put = [&](const Paragraph& paragraph) {
+      Block text = set_paragraph(paragraph, width - pad * 2, flow_.setting());
+      const Millimetres height = text.height;
+      place_block(block.items, std::move(text), {pad, block.height});
+      block.height += height;
+    };
+    put({{{head, look::heading, look::ink, {}}}, Align::left, "P"});
+    block.height += Millimetres(1);
+    for (const auto& [text, target] : lines) put({{{text, look::text_bold, look::accent, target}}, Align::left, "P"});
+    block.height += pad;
+    add_rect(block.items, {{}, {}, width, block.height}, {look::ink, look::heavy_line}, Millimetres(1.5));
+    return block;
+  }
+
+  void add_ways_out() {
+    std::vector<std::pair<std::string, LinkTarget>> lines;
+    for (std::size_t b = 0; b < context_.hook_ups->builds.size(); ++b) {
+      const Build& build = context_.hook_ups->builds[b]->build;
+      const std::string run = build.variant + "/steps";
+      const std::string label = build.variant_label.empty() ? build.variant : build.variant_label;
+      lines.push_back(
+          {words_("steps.way_out", {{"letter", hook_up_letter(b)}, {"label", label}, {"sheet", sheet_mark(run)}}),
+           {run, {}}});
+    }
+    Block block = way(lines, words_("steps.way_out_title"));
+    block.items.insert(block.items.begin(), AnchorItem{"steps go on", {}});
+    flow_.add(std::move(block), look::heading_gap);
+  }
+
+  void add_way_back() {
+    const LinkTarget target{"steps", "steps go on"};
+    const std::string text = words_("steps.way_back", {{"sheet", sheet_mark("steps", "steps go on")}});
+    flow_.add(way({{text, target}}, words_("steps.way_back_title")), look::block_gap);
+  }
+
   const SheetContext& context_;
   const Words& words_;
-  StepWriter writer_;
   PageFlow flow_;
   int number_ = 0;
+  bool is_end_ = false;  ///< from here on every action of a stage is shown
 };
 
 }  // namespace

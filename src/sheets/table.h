@@ -40,6 +40,7 @@ struct Row {
   std::vector<Cell> cells;  ///< by column; a group's head has one
   bool is_group = false;    ///< a head that spans all columns and stays with the row after it
   std::string anchor = {};  ///< links may lead to this row
+  bool is_marked = false;   ///< a bar at its near edge: of several hook-ups, not all have it
 };
 
 struct Table {

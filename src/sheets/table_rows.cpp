@@ -97,6 +97,10 @@ Block RowSetter::make_row(const Row& row, bool is_fifth) const {
   block.items.push_back(TagOpenItem{"Artifact", {}});
   if (is_fifth) add_filled_rect(block.items, {{}, {}, width_, block.height}, look::band);
   add_line(block.items, {{}, block.height}, {width_, block.height}, {look::hairline_grey, look::thin_line});
+  if (row.is_marked) {
+    const Millimetres x = setting_.is_right_to_left ? width_ + look::mark_bar : -look::mark_bar * 2;
+    add_filled_rect(block.items, {x, Millimetres(0.4), look::mark_bar, block.height - Millimetres(0.8)}, look::ink);
+  }
   block.items.push_back(TagCloseItem{});
   std::move(content.begin(), content.end(), std::back_inserter(block.items));
   return block;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts
-// stand in the order of zones. Small parts of one kind (lamps, switches) share one face.
+// stand in the order of zones; small ones first, in two columns. Parts of one kind share one face.
 #include <algorithm>
 #include <utility>
 
 #include "sheets/anchors.h"
+#include "sheets/columns.h"
+#include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
@@ -17,8 +19,8 @@ namespace {
 constexpr Millimetres most_face_width(104), most_face_height(96);
 /// Faces and captions at most this wide leave room for the table beside them.
 constexpr double beside_share = 0.44;
-/// Kinds with at most this many terminals are shown once for all parts of the kind.
-constexpr std::size_t shared_terminals = 3;
+/// A part that is at most so high in one of two columns stands there.
+constexpr Millimetres most_half_height(105);
 /// How far a part may be drawn forward to fill a page.
 constexpr std::size_t look_ahead = 8;
 constexpr Millimetres entry_gap(6.5);
@@ -36,13 +38,14 @@ std::vector<PartId> parts_by_zone(const Build& build) {
   return parts;
 }
 
-std::vector<PartGroup> group_parts(const Build& build) {
+std::vector<PartGroup> group_parts(const SheetContext& context) {
+  const Build& build = context.build();
   std::vector<PartGroup> groups;
   for (const PartId id : parts_by_zone(build)) {
+    if (!shows_joints(context, id)) continue;
     const Part& part = build.part(id);
-    const bool may_share = build.kind_of(part).terminals.size() <= shared_terminals;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const PartGroup& group) {
-      return may_share && build.part(group.parts.front()).kind == part.kind;
+      return build.part(group.parts.front()).kind == part.kind;
     });
     if (same == groups.end())
       groups.push_back({{id}});
@@ -52,6 +55,12 @@ std::vector<PartGroup> group_parts(const Build& build) {
   return groups;
 }
 
+/// What a hook-up has of its own is marked, and the mark told.
+std::string intro_of(const SheetContext& context) {
+  const Words& words = context.words();
+  return context.extent == Extent::own ? words("terminals.own_intro") : words("terminals.intro");
+}
+
 class MapMaker {
  public:
   explicit MapMaker(const SheetContext& context)
@@ -59,12 +68,26 @@ class MapMaker {
         build_(context.build()),
         words_(context.words()),
         wires_{wires_at_terminals(context.build())},
-        flow_(context, {"terminals", context.words()("terminals.title"), context.words()("terminals.intro"),
+        flow_(context, {"terminals", context.words()("terminals.title"), intro_of(context),
                         scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
 
-  std::vector<Sheet> make() {
+  std::vector<Sheet> make(const std::vector<PartGroup>& groups) {
     std::vector<Entry> waiting;
-    for (const PartGroup& group : group_parts(build_)) waiting.push_back(make_entry(group));
+    std::vector<Block> halves;
+    for (const PartGroup& group : groups) {
+      Block half = make_half(group);
+      if (half.height.number() > 0)
+        halves.push_back(std::move(half));
+      else
+        waiting.push_back(make_entry(group));
+    }
+    // One alone would leave the other column empty.
+    if (halves.size() == 1) {
+      halves.clear();
+      waiting.clear();
+      for (const PartGroup& group : groups) waiting.push_back(make_entry(group));
+    }
+    add_columns(flow_, std::move(halves), {2, entry_gap}, {});
     while (!waiting.empty()) {
       const std::size_t next = choose_next(waiting);
       place(std::move(waiting[next]));
@@ -97,7 +120,7 @@ class MapMaker {
 
   Entry make_entry(const PartGroup& group) const {
     const Millimetres room = flow_.width() * beside_share;
-    Block head = make_head(group), faces = make_faces(group, room);
+    Block head = make_head(group, flow_.width()), faces = make_faces(group, room);
     const bool is_beside = faces.width <= room && faces.height.number() > 0;
     const Millimetres table_width = is_beside ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
     Table table = make_table(group);
@@ -115,8 +138,40 @@ class MapMaker {
     return {std::move(head), {}};
   }
 
+  /// The part as it stands in one of two columns: name, face, a narrow table; nothing where it is too large for that.
+  Block make_half(const PartGroup& group) const {
+    const Millimetres width = column_width(flow_, 2);
+    Block faces = make_faces(group, width);
+    if (faces.width > width || faces.height.number() <= 0) return {};
+    Table table = narrowed(make_table(group));
+    Block rows = table_block(table, width, flow_.setting());
+    Block block = make_head(group, width);
+    for (Block* part : {&faces, &rows}) {
+      const Millimetres y = block.height, height = part->height;
+      place_block(block.items, std::move(*part), {{}, y});
+      block.height = y + height + (part == &faces ? look::paragraph_gap : Millimetres(0));
+    }
+    return block.height > most_half_height ? Block{} : block;
+  }
+
+  /// The size stands under the colour.
+  static Table narrowed(Table table) {
+    constexpr std::size_t colour = 2, size = 3;
+    table.columns.erase(table.columns.begin() + size);
+    for (Row& row : table.rows) {
+      if (row.is_group) continue;
+      for (Paragraph& line : row.cells[size].lines) {
+        if (line.spans.front().text.empty()) continue;
+        line.spans.front().style = look::table_small;
+        row.cells[colour].lines.push_back(std::move(line));
+      }
+      row.cells.erase(row.cells.begin() + size);
+    }
+    return table;
+  }
+
   /// Name, kind and zone over a rule.
-  Block make_head(const PartGroup& group) const {
+  Block make_head(const PartGroup& group, Millimetres width) const {
     const Part& first = build_.part(group.parts.front());
     const Kind& kind = build_.kind_of(first);
     const bool is_one = group.parts.size() == 1;
@@ -127,7 +182,7 @@ class MapMaker {
     std::vector<Span> spans{{name, look::heading, look::ink, {}}, {"   " + beside, look::table, look::grey, {}}};
     if (is_one)
       spans.push_back({(beside.empty() ? "" : ", ") + zone_name(build_.zone(first.zone)), look::table, look::grey, {}});
-    Block block = set_paragraph({spans, Align::left, "H3"}, flow_.width(), flow_.setting());
+    Block block = set_paragraph({spans, Align::left, "H3"}, width, flow_.setting());
     for (const PartId part : group.parts)
       block.items.insert(block.items.begin(), AnchorItem{part_anchor(build_.part(part)), {}});
     block.height += Millimetres(0.8);
@@ -218,8 +273,9 @@ class MapMaker {
 }  // namespace
 
 std::vector<Sheet> make_terminal_map(const SheetContext& context) {
-  if (context.build().parts.empty()) return {};
-  return MapMaker(context).make();
+  const std::vector<PartGroup> groups = group_parts(context);
+  if (groups.empty()) return {};
+  return MapMaker(context).make(groups);
 }
 
 }  // namespace loomfolio

@@ -2,6 +2,7 @@
 #include "sheets/terminal_rows.h"
 
 #include "base/text.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/wire_cells.h"
@@ -15,8 +16,10 @@ const std::vector<WireId>& wires_of(const TerminalWires& wires, const Part& part
 
 Row wire_end_row(const SheetContext& context, TerminalId terminal, WireId id, Cell mark) {
   const Wire& wire = context.build().wire(id);
-  return {{std::move(mark), wire_number_cell(context, id), wire_colour_cell(wire, {}), text_cell(print_wire_size(wire)),
+  Row row{{std::move(mark), wire_number_cell(context, id), wire_colour_cell(wire, {}), text_cell(print_wire_size(wire)),
            terminal_cell(context, other_end(wire, terminal), wire.purpose)}};
+  row.is_marked = context.extent == Extent::own && differs(context, id);
+  return row;
 }
 
 /// A sealed cavity without a wire leaks unless it is plugged.

@@ -6,15 +6,18 @@
 #include <tuple>
 
 #include "base/text.h"
+#include "sheets/hook_ups.h"
 #include "sheets/print_text.h"
 
 namespace loomfolio {
 
-std::vector<WireGroup> group_wires(const Build& build) {
+std::vector<WireGroup> group_wires(const SheetContext& context) {
+  const Build& build = context.build();
   using Key = std::tuple<double, std::string, Insulation, std::string, std::string>;
   std::map<Key, WireGroup> groups;
   for (std::size_t i = 0; i < build.wires.size(); ++i) {
     const Wire& wire = build.wires[i];
+    if (wire.provided == Provider::machine || !shows_wire(context, WireId{static_cast<std::int32_t>(i)})) continue;
     WireGroup& group =
         groups[{wire.area.number(), print_wire_size(wire), wire.insulation, wire.colour.base, wire.colour.stripe}];
     group.wires.push_back(WireId{static_cast<std::int32_t>(i)});

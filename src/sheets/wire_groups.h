@@ -5,8 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "model/build.h"
-#include "model/words.h"
+#include "sheets/folio.h"
 
 namespace loomfolio {
 
@@ -17,8 +16,8 @@ struct WireGroup {
   bool has_all_lengths = true;
 };
 
-/// Groups by area, then insulation, then colour.
-std::vector<WireGroup> group_wires(const Build& build);
+/// Groups by area, then insulation, then colour; of the wires that the page shows and that the machine has not already.
+std::vector<WireGroup> group_wires(const SheetContext& context);
 
 /// Metres or feet, to a tenth, rounded up.
 std::string print_reel_length(Metres length, UnitSystem units);

@@ -4,6 +4,7 @@
 #include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/fitting_text.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
@@ -50,16 +51,34 @@ Cell fuse_cell(const SheetContext& context, const WireLoad& load) {
   const Inside& fuse = inside_of(build, load.fuse);
   Cell cell = two_line_cell(fuse.rating ? print_rating(*fuse.rating) : "", fuse_name(build, load.fuse));
   const LinkTarget target{context.id_prefix + "fuses", fuse_anchor(build, load.fuse)};
-  cell.lines.front().spans.front().link = target;
+  // What all hook-ups share does not lead to the fuse of one of them.
+  if (context.extent != Extent::common || shows_fuse(context, load.fuse.part))
+    cell.lines.front().spans.front().link = target;
   if (!said.empty()) cell.lines.push_back({{{said, look::table_small, look::ink, {}}}, Align::left, {}});
   return cell;
+}
+
+/// Of several hook-ups, the one in which the wire carries most gives its amperes and its drop.
+WireLoad load_of(const SheetContext& context, WireId id) {
+  const std::vector<WireLoad>& loads = context.solved.wire_loads;
+  if (id.at() >= loads.size()) return {};
+  WireLoad load = loads[id.at()];
+  if (context.extent != Extent::common) return load;
+  for (const SolvedBuild* other : context.hook_ups->builds)
+    for (std::size_t w = 0; w < other->build.wires.size() && w < other->wire_loads.size(); ++w) {
+      const WireLoad& found = other->wire_loads[w];
+      if (other->build.wires[w].id != context.build().wire(id).id || found.worst <= load.worst) continue;
+      load.worst = found.worst;
+      load.drop = found.drop;
+      load.situation = found.situation;
+    }
+  return load;
 }
 
 Row wire_row(const SheetContext& context, WireId id) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
-  const std::vector<WireLoad>& loads = context.solved.wire_loads;
-  const WireLoad load = id.at() < loads.size() ? loads[id.at()] : WireLoad{};
+  const WireLoad load = load_of(context, id);
   Row row;
   row.anchor = wire_anchor(wire);
   row.cells = {wire_number_cell(context, id),
@@ -89,12 +108,13 @@ void add_situation_numbers(PageFlow& flow) {
 
 std::vector<Sheet> make_wire_table(const SheetContext& context) {
   const Build& build = context.build();
-  if (build.wires.empty()) return {};
   const Words& words = context.words();
-  PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
   Table table{wire_columns(context), {}};
   for (std::size_t i = 0; i < build.wires.size(); ++i)
-    table.rows.push_back(wire_row(context, WireId{static_cast<std::int32_t>(i)}));
+    if (const WireId id{static_cast<std::int32_t>(i)}; shows_wire(context, id))
+      table.rows.push_back(wire_row(context, id));
+  if (table.rows.empty()) return {};
+  PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
   add_table(flow, table);
   add_situation_numbers(flow);
   return flow.take();

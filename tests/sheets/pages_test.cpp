@@ -123,17 +123,3 @@ TEST_CASE("the same sample gives the same items twice") {
     }
   }
 }
-
-TEST_CASE("sheets of several hook-ups stand under the hook-up's name, and common ones only once") {
-  const SampleFolio sample("electric-start-kit", "", fixed_face);
-  int covers = 0, wire_tables = 0;
-  for (const Sheet& sheet : sample.composed().folio.sheets) {
-    if (sheet.id == "cover") ++covers;
-    if (sheet.id.ends_with("/wires")) {
-      ++wire_tables;
-      CHECK_FALSE(sheet.group.empty());
-    }
-  }
-  CHECK(covers == 1);
-  CHECK(wire_tables == 4);
-}

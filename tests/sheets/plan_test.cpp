@@ -2,6 +2,7 @@
 // The order of assembly and the readings of the tests, over all samples.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -41,30 +42,38 @@ TEST_CASE("every wire end is joined once, every part fitted, every fuse laid out
         if (action.type == ActionType::make_splice) ++spliced;
         if (action.type == ActionType::lay_fuse) ++fuses;
       }
-      CHECK(mounted == build.parts.size());
+      // What the machine has is found, not fitted.
+      const auto is_new = [](const Part& part) { return part.provided == Provider::kit; };
+      CHECK(mounted == static_cast<std::size_t>(std::count_if(build.parts.begin(), build.parts.end(), is_new)));
       CHECK(spliced == build.splices.size());
       CHECK(fuses == list_fuses(build).size());
       for (std::size_t w = 0; w < build.wires.size(); ++w)
         for (const TerminalId end : {build.wires[w].from, build.wires[w].to}) {
-          // Ends in splices are joined where the splice is made.
-          const int wanted = build.terminal(end).owner == OwnerType::splice ? 0 : 1;
+          // Ends in splices are joined where the splice is made; the machine's own wires are joined already.
+          const bool is_done = build.terminal(end).owner == OwnerType::splice || !is_joined_by_fitter(build.wires[w]);
+          const int wanted = is_done ? 0 : 1;
           CHECK(ends[{static_cast<int>(w), end.index}] == wanted);
         }
     }
   }
 }
 
-TEST_CASE("the battery comes last, and its earthed pole last of all") {
+TEST_CASE("the battery comes last, its earthed pole last of all, and then the tests") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
     const SampleFolio sample(name, "", fixed_face);
     for (const SolvedBuild& solved : sample.solved()) {
       const std::vector<StagePlan> plan = plan_assembly(solved, sample.words());
-      REQUIRE_FALSE(plan.empty());
-      CHECK(plan.back().stage == Stage::battery);
+      REQUIRE(plan.size() >= 2);
+      CHECK(plan.back().stage == Stage::tests);
+      const StagePlan& battery = plan[plan.size() - 2];
+      CHECK(battery.stage == Stage::battery);
+      // The tests without power come before the first cable.
+      REQUIRE_FALSE(battery.groups.empty());
+      CHECK(battery.groups.front().actions.front().type == ActionType::test_cold);
       const std::vector<bool> is_earthed = find_earth_net(solved.build);
       bool has_met_earthed = false;
-      for (const ActionGroup& group : plan.back().groups)
+      for (const ActionGroup& group : battery.groups)
         for (const Action& action : group.actions) {
           if (action.type != ActionType::join_end) continue;
           const bool is_earthed_pole = is_earthed[action.terminal.at()];
@@ -72,6 +81,44 @@ TEST_CASE("the battery comes last, and its earthed pole last of all") {
           CHECK_FALSE(live_after_earthed);
           has_met_earthed = has_met_earthed || is_earthed_pole;
         }
+    }
+  }
+}
+
+TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the machine has") {
+  for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    for (const SolvedBuild& solved : sample.solved()) {
+      const std::vector<Action> actions = actions_in_order(plan_assembly(solved, sample.words()));
+      REQUIRE_FALSE(actions.empty());
+      CHECK(actions.front().type == ActionType::disconnect);
+      std::size_t found = 0;
+      for (const Action& action : actions) {
+        if (action.type == ActionType::mount) CHECK(solved.build.part(action.part).provided == Provider::kit);
+        if (action.type == ActionType::join_end) CHECK(solved.build.wire(action.wire).provided == Provider::kit);
+        if (action.type != ActionType::find) continue;
+        ++found;
+        CHECK(solved.build.part(action.part).provided == Provider::machine);
+      }
+      CHECK(found >= 2);
+    }
+  }
+}
+
+TEST_CASE("each earth's metal is cleaned before a ring is bolted to it") {
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    for (const SolvedBuild& solved : sample.solved()) {
+      std::vector<bool> is_clean(solved.build.earths.size(), false);
+      for (const Action& action : actions_in_order(plan_assembly(solved, sample.words()))) {
+        if (action.type == ActionType::clean_earth) is_clean[action.earth.at()] = true;
+        if (action.type != ActionType::join_end) continue;
+        const Terminal& terminal = solved.build.terminal(action.terminal);
+        if (terminal.owner == OwnerType::earth) CHECK(is_clean[static_cast<std::size_t>(terminal.owner_index)]);
+      }
+      CHECK(std::find(is_clean.begin(), is_clean.end(), false) == is_clean.end());
     }
   }
 }

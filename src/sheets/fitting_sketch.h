@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// A pencil for fittings and wire ends: places in mm of the thing itself, x from the figure's left, y from the wire's
+// axis; drawn `scale` times true size.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "model/build.h"
+#include "sheets/draw.h"
+
+namespace loomfolio {
+
+enum class Wings : std::uint8_t { open, closed };
+
+class FittingSketch {
+ public:
+  /// A figure of that size on paper; `wire` gives colours.
+  FittingSketch(Millimetres width, Millimetres height, double scale, const Wire& wire);
+
+  void box(double x, double half, double length, Colour fill, double corner = 0);
+  /// Top and bottom apart from the axis: y0 < y1.
+  void slab(double x, double y0, double length, double y1, Colour fill, double corner = 0);
+  void line(double x0, double y0, double x1, double y1, bool is_thin = true);
+  void disc(double x, double y, double radius, Colour fill);
+  void shape(const std::vector<std::pair<double, double>>& points, Colour fill);
+  /// The insulated wire, in its colour, of that outside diameter.
+  void wire(double x0, double x1, double diameter = 2.4);
+  void strands(double x0, double x1, double half = 0.6);
+  /// Conductor wings 3 mm long, insulation wings 2.4 mm; open ones stand up.
+  void conductor_wings(double x, Wings wings);
+  void insulation_wings(double x, Wings wings, double half = 1.5);
+  /// Ribs at the far side of the neck, or turned round.
+  void seal(double x, bool is_reversed = false);
+  /// The mating part of a sealed or unsealed contact, 7.4 mm long, with its locking tongue on top.
+  void contact_body(double x);
+  void blade_body(double x);
+  void ring(double x);
+  void arrow(double x0, double y0, double x1, double y1);
+  /// Between two small ticks below the thing.
+  void dimension(double x0, double x1, double y, const std::string& text);
+  void label(double x, double y, const std::string& text, Align align = Align::centre);
+
+  Block take();
+
+ private:
+  Point at(double x, double y) const;
+  Millimetres size(double mm) const { return Millimetres(mm * scale_); }
+
+  double scale_;
+  const Wire& wire_;
+  Block block_;
+};
+
+namespace fitting_paint {
+inline constexpr Colour metal{0xc9, 0xca, 0xcc}, dark_metal{0xa9, 0xab, 0xae}, rubber{0x8f, 0xa8, 0x8f},
+    copper{0xc4, 0x7a, 0x3c}, housing{0xe9, 0xe9, 0xe6};
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+// Several hook-ups in one folio: what all of them share, so that it is printed once, and what each has of its own.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sheets/folio.h"
+
+namespace loomfolio {
+
+/// Of one build, by index: whether every other build has the same.
+struct SharedItems {
+  std::vector<bool> parts;            ///< kind, label and values
+  std::vector<bool> joints;           ///< the part, and every wire at it
+  std::vector<bool> wires;            ///< both ends, colour, size, length, insulation
+  std::vector<bool> splices, earths;  ///< and every wire there
+  std::vector<bool> fuse_parts;       ///< joints, and all that their fuses feed
+};
+
+struct HookUps {
+  std::vector<const SolvedBuild*> builds;
+  std::vector<SharedItems> shared;  ///< by build
+};
+
+HookUps compare_hook_ups(const std::vector<SolvedBuild>& builds);
+
+/// A, B, C ...: how pages name the hook-ups.
+std::string hook_up_letter(std::size_t index);
+/// 'Hook-up A: Control unit with one start output'.
+std::string hook_up_title(const SheetContext& context);
+
+// Whether the page shows it: all when it shows a whole build; else by what is shared.
+bool shows_part(const SheetContext& context, PartId part);
+bool shows_joints(const SheetContext& context, PartId part);
+bool shows_wire(const SheetContext& context, WireId wire);
+bool shows_splice(const SheetContext& context, SpliceId splice);
+bool shows_earth(const SheetContext& context, EarthId earth);
+bool shows_fuse(const SheetContext& context, PartId part);
+
+/// Of several hook-ups, not all have this wire, part or fuse: pages mark it.
+bool differs(const SheetContext& context, WireId wire);
+bool differs(const SheetContext& context, PartId part);
+
+}  // namespace loomfolio

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// How one action of the assembly reads, and the picture beside it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sheets/assembly_plan.h"
+#include "sheets/draw.h"
+#include "sheets/folio.h"
+#include "sheets/text_flow.h"
+
+namespace loomfolio {
+
+/// Width of the picture beside a step.
+inline constexpr Millimetres step_picture_width{52};
+
+/// One sentence; what helps to do it, smaller; a picture of what the action handles.
+struct ShownAction {
+  std::vector<Span> sentence;
+  std::vector<std::string> notes;
+  Block picture;
+};
+
+ShownAction show_action(const SheetContext& context, const Action& action);
+
+/// Whether the page shows it: all where it shows a whole build, else by what the hook-ups share.
+bool shows_action(const SheetContext& context, const Action& action);
+
+/// 'sheet 30'; on pages common to several hook-ups 'A: sheet 30, B: sheet 41'. `run` is a kind of sheet that each
+/// hook-up has: "tests".
+std::string sheets_of(const SheetContext& context, const std::string& run);
+
+}  // namespace loomfolio

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/stopped_text.h"
+
+#include <algorithm>
+
+#include "sheets/names.h"
+
+namespace loomfolio {
+namespace {
+
+/// 'Everything but' names at most so many, and never more than a quarter of all; a build of fewer consumers than
+/// `least_all` is listed.
+constexpr std::size_t most_left = 3, least_all = 4;
+
+bool consumes(const Inside& inside) {
+  return inside.type == InsideType::lamp || inside.type == InsideType::load || inside.type == InsideType::motor ||
+         inside.type == InsideType::coil;
+}
+
+/// Consumers that work in some situation.
+std::vector<InsideRef> all_that_work(const SolvedBuild& solved) {
+  std::vector<InsideRef> refs;
+  for (std::size_t p = 0; p < solved.build.parts.size(); ++p)
+    for (std::size_t i = 0; i < solved.build.parts[p].insides.size(); ++i) {
+      const Inside& inside = solved.build.parts[p].insides[i];
+      if (!consumes(inside)) continue;
+      const bool works = std::any_of(solved.solutions.begin(), solved.solutions.end(), [&](const Solution& solution) {
+        return observed(inside, solution.insides[p][i]) != Expected::off;
+      });
+      if (works) refs.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+    }
+  return refs;
+}
+
+std::string list(const Build& build, const std::vector<InsideRef>& refs) {
+  std::vector<NamedElement> elements;
+  for (const InsideRef ref : refs) elements.push_back({ref, {}});
+  return list_elements(build, elements);
+}
+
+}  // namespace
+
+std::string stopped_text(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words) {
+  std::vector<InsideRef> stopped, left;
+  for (const Stopped& stop : stops) stopped.push_back(stop.what);
+  const std::vector<InsideRef> all = all_that_work(solved);
+  for (const InsideRef ref : all)
+    if (std::find(stopped.begin(), stopped.end(), ref) == stopped.end()) left.push_back(ref);
+  if (all.size() >= least_all && left.empty()) return words("fuses.everything");
+  if (all.size() >= least_all && left.size() <= most_left && left.size() * 4 <= all.size())
+    return words("fuses.everything_but", {{"list", list(solved.build, left)}});
+  return list(solved.build, stopped);
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// What stops when a fuse blows, in words.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "model/words.h"
+#include "sheets/figures.h"
+
+namespace loomfolio {
+
+/// 'everything', 'everything but the horn' where little goes on, else a list. Everything is every lamp, load, motor and
+/// coil that works in some situation.
+std::string stopped_text(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words);
+
+}  // namespace loomfolio

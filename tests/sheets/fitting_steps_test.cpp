@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+// Figures and sentences of how wire ends are made.
+#include <doctest/doctest.h>
+
+#include <array>
+#include <sstream>
+
+#include "sheets/fitting_steps.h"
+#include "sheets/fitting_uses.h"
+#include "sheets/pull_force.h"
+#include "sheets/sample_sheets.h"
+
+using namespace loomfolio;
+
+namespace {
+
+const FixedTextMeasure fixed_face;
+
+constexpr std::array shapes{FittingShape::blade,  FittingShape::ring,   FittingShape::sealed,
+                            FittingShape::contact, FittingShape::bullet, FittingShape::splice,
+                            FittingShape::lead,   FittingShape::bare,   FittingShape::cap};
+
+int count_words(const std::string& text) {
+  std::istringstream in(text);
+  std::string word;
+  int count = 0;
+  while (in >> word) ++count;
+  return count;
+}
+
+std::size_t place_of(FittingShape shape, const std::string& key) {
+  const std::vector<FittingStep>& steps = fitting_steps(shape);
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (steps[i].key == key) return i;
+  return steps.size();
+}
+
+std::string all_texts(const Folio& folio, const std::string& run) {
+  std::string text;
+  for (const Sheet& sheet : folio.sheets)
+    if (sheet.id.starts_with(run))
+      for (const Item& item : sheet.items)
+        if (const auto* shown = std::get_if<TextItem>(&item)) text += shown->text + "\n";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("every step of every fitting has a figure inside its frame and a short sentence") {
+  const SampleFolio sample("electric-start-kit", "", fixed_face);
+  Wire wire;
+  wire.colour = {"RD", "WH"};
+  wire.area = SquareMillimetres(1.5);
+  const FittingFacts facts{wire, 6, "6 mm (0.24 in)", "71 N, 7 kg", "click"};
+  const Millimetres width(57), height(30);
+  for (const FittingShape shape : shapes) {
+    CHECK_FALSE(fitting_steps(shape).empty());
+    for (const FittingStep& step : fitting_steps(shape)) {
+      CAPTURE(step.key);
+      REQUIRE(sample.words().has("crimps." + step.key));
+      const std::string sentence =
+          sample.words()("crimps." + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
+      CHECK(count_words(sentence) <= 24);  // two sentences at most; none of over 20 words is in the file
+      FittingSketch sketch(width, height, step_scale, wire);
+      step.draw(sketch, facts);
+      const Block block = sketch.take();
+      CHECK(block.items.size() >= 2);
+      for (const Item& item : block.items)
+        if (const auto* box = std::get_if<RectItem>(&item)) {
+          CHECK(box->rect.x.number() >= -0.01);
+          CHECK(box->rect.right() <= width);
+          CHECK(box->rect.y.number() >= 0);
+          CHECK(box->rect.bottom() <= height);
+        }
+    }
+    for (const FittingExample& example : fitting_examples(shape)) CHECK(sample.words().has("crimps." + example.key));
+  }
+}
+
+TEST_CASE("a sealed contact: lock out first, seal before strip, conductor wings before seal wings, lock back at the end") {
+  const auto at = [](const char* key) { return place_of(FittingShape::sealed, key); };
+  CHECK(at("lock_out") == 0);
+  CHECK(at("seal_on") < at("strip"));
+  CHECK(at("strip") < at("conductor"));
+  CHECK(at("conductor") < at("seal_wings"));
+  CHECK(at("seal_wings") < at("way_up"));
+  CHECK(at("way_up") < at("push"));
+  CHECK(at("push") < at("tug"));
+  CHECK(at("tug") < at("lock_back"));
+  CHECK(at("lock_back") < at("plug"));
+  CHECK(at("plug") + 1 == fitting_steps(FittingShape::sealed).size());
+}
+
+TEST_CASE("good and bad stand side by side where there is a crimp") {
+  for (const FittingShape shape : {FittingShape::blade, FittingShape::contact, FittingShape::sealed, FittingShape::ring,
+                                   FittingShape::bullet, FittingShape::splice}) {
+    int good = 0, bad = 0;
+    for (const FittingExample& example : fitting_examples(shape)) ++(example.verdict == Verdict::good ? good : bad);
+    CHECK(good == 1);
+    CHECK(bad >= 2);
+  }
+}
+
+TEST_CASE("strip lengths of the page are those of the terminals, in mm and inches of one number") {
+  const SampleFolio sample("driving-lamp-kit", "", fixed_face);
+  const std::string text = all_texts(sample.composed().folio, "crimps");
+  std::vector<const Build*> builds;
+  for (const SolvedBuild& solved : sample.solved()) builds.push_back(&solved.build);
+  int checked = 0;
+  for (const auto& [shape, uses] : find_fitting_uses(builds, sample.words()))
+    for (const FittingUse& use : uses) {
+      if (!use.strip) continue;
+      std::ostringstream inch;
+      inch.precision(2);
+      inch << std::fixed << use.strip->number() / 25.4;
+      CAPTURE(use.name);
+      CHECK(text.find(inch.str()) != std::string::npos);
+      ++checked;
+    }
+  CHECK(checked >= 2);
+}
+
+TEST_CASE("an end that two hook-ups share counts once, and one of the machine's own not at all") {
+  const SampleFolio sample("driving-lamp-kit", "", fixed_face);
+  std::vector<const Build*> both, first{&sample.solved().front().build};
+  for (const SolvedBuild& solved : sample.solved()) both.push_back(&solved.build);
+  const auto count = [&](const std::vector<const Build*>& builds) {
+    std::size_t ends = 0;
+    for (const auto& [shape, uses] : find_fitting_uses(builds, sample.words()))
+      for (const FittingUse& use : uses)
+        for (const auto& [size, wires] : use.wires) ends += wires.size();
+    return ends;
+  };
+  std::size_t kit_wires = 0;
+  for (const Wire& wire : first.front()->wires)
+    if (wire.provided == Provider::kit) ++kit_wires;
+  CHECK(count(first) == kit_wires * 2);
+  // The second hook-up has wires 14 and 15 of its own; all else is shared. Wire 14 of the first has other ends.
+  CHECK(count(both) == kit_wires * 2 + 4);
+}

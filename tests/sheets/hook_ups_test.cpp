@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+// A kit of several hook-ups: what all share stands once, what differs once a hook-up, and nothing is lost.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "sheets/anchors.h"
+#include "sheets/hook_ups.h"
+#include "sheets/reference.h"
+#include "sheets/sample_sheets.h"
+#include "sheets/step_writer.h"
+#include "sheets/stopped_text.h"
+
+using namespace loomfolio;
+
+namespace {
+
+const FixedTextMeasure fixed_face;
+
+/// Ids of runs, and where each begins: 'wires', 'one-output/wires'.
+std::map<std::string, std::size_t> runs_of(const Folio& folio) {
+  std::map<std::string, std::size_t> runs;
+  for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
+    runs.emplace(first_of_run(folio.sheets[i].id), i);
+    for (const JoinedRun& run : folio.sheets[i].joined) runs.emplace(run.id, i);
+  }
+  return runs;
+}
+
+/// Anchors that begin with `prefix` on text sheets, with how often each stands on sheets of that hook-up ("" : common).
+std::map<std::string, int> anchors_on(const Folio& folio, const std::string& hook_up, const std::string& prefix) {
+  std::map<std::string, int> anchors;
+  for (const Sheet& sheet : folio.sheets) {
+    const std::size_t slash = sheet.id.find('/');
+    const std::string own = slash == std::string::npos ? "" : sheet.id.substr(0, slash);
+    if (own != hook_up || sheet.width > sheet.height) continue;
+    for (const Item& item : sheet.items)
+      if (const auto* anchor = std::get_if<AnchorItem>(&item); anchor != nullptr && anchor->name.starts_with(prefix))
+        ++anchors[anchor->name];
+  }
+  return anchors;
+}
+
+bool says(const Sheet& sheet, const std::string& text) {
+  return std::any_of(sheet.items.begin(), sheet.items.end(), [&](const Item& item) {
+    const auto* shown = std::get_if<TextItem>(&item);
+    return shown != nullptr && shown->text.find(text) != std::string::npos;
+  });
+}
+
+}  // namespace
+
+TEST_CASE("pages that all hook-ups share stand once, and the kit stays a document that one reads") {
+  for (const auto& [name, most] : std::map<std::string, std::size_t>{{"electric-start-kit", 100}, {"driving-lamp-kit", 70}}) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    const Folio& folio = sample.composed().folio;
+    const auto runs = runs_of(folio);
+    for (const char* once : {"cover", "safety", "chooser", "crimps", "labels", "works", "terminals", "wires", "steps"}) {
+      CAPTURE(once);
+      CHECK(runs.count(once) == 1);
+    }
+    for (const SolvedBuild& solved : sample.solved()) CHECK(runs.count(solved.build.variant + "/crimps") == 0);
+    CHECK(folio.sheets.size() <= most);
+  }
+}
+
+TEST_CASE("every wire and part of a hook-up stands once: on the common pages or on its own") {
+  for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    const Folio& folio = sample.composed().folio;
+    for (const SolvedBuild& solved : sample.solved()) {
+      const Build& build = solved.build;
+      CAPTURE(build.variant);
+      auto wires = anchors_on(folio, "", "wire "), parts = anchors_on(folio, "", "part ");
+      for (const auto& [anchor, count] : anchors_on(folio, build.variant, "wire ")) wires[anchor] += count;
+      for (const auto& [anchor, count] : anchors_on(folio, build.variant, "part ")) parts[anchor] += count;
+      for (const Wire& wire : build.wires) CHECK_MESSAGE(wires[wire_anchor(wire)] == 1, wire.id);
+      for (const Part& part : build.parts) CHECK_MESSAGE(parts[part_anchor(part)] == 1, part.id);
+    }
+  }
+}
+
+TEST_CASE("diagrams of the hook-ups face each other, the first at the left, and say whose they are") {
+  for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
+    CAPTURE(name);
+    const SampleFolio sample(name, "", fixed_face);
+    const Folio& folio = sample.composed().folio;
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < folio.sheets.size(); ++i)
+      if (folio.sheets[i].id.find("/diagram") != std::string::npos) places.push_back(i + 1);
+    REQUIRE(places.size() >= sample.solved().size());
+    CHECK(places.front() % 2 == 0);
+    for (std::size_t b = 0; b < sample.solved().size(); ++b) {
+      const Sheet& sheet = folio.sheets[places[b] - 1];
+      CHECK(places[b] == places.front() + b);
+      CHECK(sheet.id.starts_with(sample.solved()[b].build.variant + "/"));
+      CHECK(says(sheet, sample.solved()[b].build.variant_label));
+    }
+  }
+}
+
+TEST_CASE("only what differs is marked: the same wire in all hook-ups is not, a wire of one is") {
+  const SampleFolio sample("electric-start-kit", "", fixed_face);
+  const HookUps hook_ups = compare_hook_ups(sample.solved());
+  REQUIRE(hook_ups.shared.size() == 4);
+  for (std::size_t b = 0; b < 4; ++b) {
+    const Build& build = sample.solved()[b].build;
+    for (std::size_t w = 0; w < build.wires.size(); ++w) {
+      const std::string& id = build.wires[w].id;
+      // The base has C1 to C8 and 1 to 10; each hook-up numbers its own from 11.
+      const bool is_base = id.front() == 'C' || std::stoi(id) <= 10;
+      CHECK_MESSAGE(hook_ups.shared[b].wires[w] == is_base, build.variant << " " << id);
+    }
+  }
+}
+
+TEST_CASE("each hook-up is reached from the chooser, and its own steps from the common ones and back") {
+  const SampleFolio sample("electric-start-kit", "", fixed_face);
+  const Folio& folio = sample.composed().folio;
+  const auto links_from = [&](const std::string& run) {
+    std::set<std::string> targets;
+    for (const Sheet& sheet : folio.sheets)
+      if (first_of_run(sheet.id) == run)
+        for (const Item& item : sheet.items)
+          if (const auto* link = std::get_if<LinkItem>(&item)) targets.insert(link->sheet);
+    return targets;
+  };
+  const auto runs = runs_of(folio);
+  const std::set<std::string> chosen = links_from("chooser"), out = links_from("steps");
+  for (const SolvedBuild& solved : sample.solved()) {
+    const std::string prefix = solved.build.variant + "/";
+    CHECK(std::any_of(chosen.begin(), chosen.end(), [&](const std::string& id) { return id.starts_with(prefix); }));
+    const std::string own = folio.sheets[runs.at(prefix + "steps")].id;
+    CHECK(out.count(own) == 1);
+    const std::set<std::string> back = links_from(prefix + "steps");
+    CHECK(std::any_of(back.begin(), back.end(), [](const std::string& id) { return first_of_run(id) == "steps"; }));
+  }
+}
+
+TEST_CASE("a run that shares a page is found by its own name, and begins below what stands there") {
+  bool is_any = false;
+  for (const std::string& name : sample_names()) {
+    const SampleFolio sample(name, "", fixed_face);
+    for (const Sheet& sheet : sample.composed().folio.sheets) {
+      Millimetres last;
+      for (const JoinedRun& run : sheet.joined) {
+        is_any = true;
+        CHECK(run.top > last);
+        CHECK(run.top + Millimetres(50) < sheet.height);
+        last = run.top;
+      }
+    }
+  }
+  CHECK(is_any);
+}
+
+TEST_CASE("a fuse that stops all says everything") {
+  const SampleFolio sample("electric-start-kit", "", fixed_face);
+  for (const SolvedBuild& solved : sample.solved()) {
+    REQUIRE(solved.study);
+    bool is_main_found = false;
+    for (const FuseStudy& study : solved.study->fuses) {
+      const std::string text = stopped_text(solved, study.stops, sample.words());
+      const std::string& part = solved.build.part(study.fuse.part).id;
+      if (part == "relay") {
+        is_main_found = true;
+        CHECK(text == sample.words()("fuses.everything"));
+      } else {
+        CHECK(text != sample.words()("fuses.everything"));
+      }
+    }
+    CHECK(is_main_found);
+  }
+}
+
+TEST_CASE("one hook-up asked for alone is whole, without letters and ways out") {
+  const SampleFolio sample("street-single", "", fixed_face);
+  const auto runs = runs_of(sample.composed().folio);
+  CHECK(runs.count("chooser") == 0);
+  CHECK(runs.count("notes") == 0);
+  for (const char* run : {"works", "terminals", "wires", "fuses", "crimps", "steps", "parts", "cuts", "labels"})
+    CHECK_MESSAGE(runs.count(run) == 1, run);
+}
