@@ -46,7 +46,7 @@ class Planner {
                               Stage::fuses, Stage::battery, Stage::tests}) {
       StagePlan plan{stage, groups_of(stage)};
       add_author_steps(plan);
-      add_first(plan);
+      add_ends_of(plan);
       if (!plan.groups.empty() || stage == Stage::battery) stages.push_back(std::move(plan));
     }
     return stages;
@@ -74,10 +74,11 @@ class Planner {
     return {};
   }
 
-  /// What comes before all else of the stage, also before the author's own steps.
-  void add_first(StagePlan& plan) const {
+  /// What comes before all else of the stage, and behind it, the author's own steps among it.
+  void add_ends_of(StagePlan& plan) const {
     if (plan.stage == Stage::bracket && build_.document.scope == Scope::kit)
       plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::disconnect}}});
+    if (plan.stage == Stage::bracket) plan.groups.push_back({{}, {}, {Action{ActionType::check_clear}}});
     if (plan.stage == Stage::battery)
       plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}}});
   }
@@ -110,7 +111,6 @@ class Planner {
       }
       if (!group.actions.empty()) groups.push_back(std::move(group));
     }
-    if (!groups.empty()) groups.push_back({{}, {}, {Action{ActionType::check_clear}}});
     return groups;
   }
 

@@ -157,7 +157,7 @@ class Chooser {
     last_leaf_ = ladder_.put(std::move(block), x, branch_gap).y;
   }
 
-  /// Which parts and wires each hook-up has that not all have.
+  /// Which parts each hook-up has that not all have.
   void add_differences() {
     const std::vector<std::pair<std::string, std::vector<bool>>> rows = differing();
     if (rows.empty()) return;
@@ -199,15 +199,6 @@ class Chooser {
       const Build& build = hook_ups_.builds[b]->build;
       for (std::size_t p = 0; p < build.parts.size(); ++p)
         if (!hook_ups_.shared[b].parts[p]) note(build.kind_of(build.parts[p]).name, b);
-    }
-    for (std::size_t b = 0; b < hook_ups_.builds.size(); ++b) {
-      const Build& build = hook_ups_.builds[b]->build;
-      for (std::size_t w = 0; w < build.wires.size(); ++w) {
-        const Wire& wire = build.wires[w];
-        if (hook_ups_.shared[b].wires[w]) continue;
-        note(words_("chooser.wire", {{"from", call_terminal(build, wire.from)}, {"to", call_terminal(build, wire.to)}}),
-             b);
-      }
     }
     return rows;
   }

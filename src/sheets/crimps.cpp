@@ -21,8 +21,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres step_height(30), example_height(19), mark_size(4), ruler_pad(3);
-constexpr int steps_across = 3, examples_across = 3;
+constexpr Millimetres step_height(21), example_height(14), mark_size(4), ruler_pad(3);
+constexpr int steps_across = 4, examples_across = 4;
 /// A tug at an installed contact stays below that share of what a crimp must bear; NASA-STD-8739.4, as retold.
 constexpr double tug_share = 0.8;
 constexpr double standard_gravity = 9.80665;
@@ -73,26 +73,27 @@ class CrimpPages {
     flow_.add(
         make_panel(panel_from_words(words_, Signal::notice, "crimps.panel"), flow_.width(), words_, flow_.setting()),
         {});
+    add_pull_table();
     for (const Procedure& procedure : procedures) {
       const auto found = uses.find(procedure.shape);
       if (found != uses.end()) add_procedure(procedure, found->second);
     }
-    add_pull_table();
     return flow_.take();
   }
 
  private:
   void add_procedure(const Procedure& procedure, const std::vector<FittingUse>& uses) {
-    std::vector<Block> steps = step_blocks(procedure.shape, uses);
-    std::vector<Block> rows = in_rows(std::move(steps), steps_across);
-    Millimetres height = Millimetres(35);
+    // A family stands on one page, if need be on a page of its own.
+    std::vector<Block> rows = in_rows(step_blocks(procedure.shape, uses), steps_across);
+    std::vector<Block> examples = example_rows(procedure.shape, *uses.front().wires.begin()->second.front());
+    Millimetres height = Millimetres(22) + look::line_step(look::table) * (2.5 * static_cast<double>(uses.size()));
     for (const Block& row : rows) height += row.height + look::gutter;
-    // A family's steps stay on one page.
-    flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.6));
+    for (const Block& row : examples) height += row.height + look::gutter;
+    flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
     add_table(flow_, fit_table(uses), look::paragraph_gap);
     add_rulers(uses);
     for (Block& row : rows) flow_.add(std::move(row), look::gutter);
-    add_examples(procedure.shape, *uses.front().wires.begin()->second.front());
+    add_examples(std::move(examples));
   }
 
   /// Blocks side by side, each row as high as its highest.
@@ -110,6 +111,12 @@ class CrimpPages {
 
   Millimetres share(int across) const { return (flow_.width() - look::gutter * (across - 1)) / across; }
 
+  static SquareMillimetres thinnest(const std::vector<FittingUse>& uses) {
+    double least = uses.front().wires.begin()->first.first;
+    for (const FittingUse& use : uses) least = std::min(least, use.wires.begin()->first.first);
+    return SquareMillimetres(least);
+  }
+
   FittingFacts facts_of(const std::vector<FittingUse>& uses) const {
     const FittingUse& first = uses.front();
     const Wire& wire = *first.wires.begin()->second.front();
@@ -121,7 +128,7 @@ class CrimpPages {
     const bool is_one =
         std::all_of(uses.begin(), uses.end(), [&](const FittingUse& use) { return use.strip == first.strip; });
     if (!is_one) facts.strip_text = words_("crimps.strip_by_table");
-    if (const auto force = pull_force(wire.area)) facts.tug_text = tug_text(force->newtons * tug_share);
+    if (const auto force = pull_force(thinnest(uses))) facts.tug_text = tug_text(force->newtons * tug_share);
     return facts;
   }
 
@@ -144,7 +151,8 @@ class CrimpPages {
     for (const FittingStep& step : fitting_steps(shape)) {
       FittingSketch sketch(width, step_height, step_scale, facts.wire);
       step.draw(sketch, facts);
-      const std::string sentence = words_("crimps." + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
+      const std::string sentence =
+          words_("crimps.step_" + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
       blocks.push_back(figure_block(sketch.take(), width, std::to_string(blocks.size() + 1), sentence));
     }
     return blocks;
@@ -188,7 +196,7 @@ class CrimpPages {
   }
 
   /// Good and bad side by side, a sentence each.
-  void add_examples(FittingShape shape, const Wire& wire) {
+  std::vector<Block> example_rows(FittingShape shape, const Wire& wire) const {
     std::vector<Block> blocks;
     const Millimetres width = share(examples_across);
     for (const FittingExample& example : fitting_examples(shape)) {
@@ -197,7 +205,7 @@ class CrimpPages {
       Block block{width, example_height, {}};
       const std::string sentence = words_("crimps." + example.key);
       block.items.push_back(TagOpenItem{"Figure", sentence});
-      place_block(block.items, sketch.take(), {mark_size + Millimetres(3), {}});
+      place_block(block.items, sketch.take(), {mark_size + Millimetres(1), {}});
       block.items.push_back(TagCloseItem{});
       place_block(block.items, verdict_mark(example.verdict), {{}, (example_height - mark_size) / 2});
       Block text = set_text(sentence, look::text, width, flow_.setting());
@@ -205,8 +213,11 @@ class CrimpPages {
       place_block(block.items, std::move(text), {{}, example_height});
       blocks.push_back(std::move(block));
     }
-    if (blocks.empty()) return;
-    std::vector<Block> rows = in_rows(std::move(blocks), examples_across);
+    return in_rows(std::move(blocks), examples_across);
+  }
+
+  void add_examples(std::vector<Block> rows) {
+    if (rows.empty()) return;
     Block head = set_paragraph({{{words_("crimps.examples"), look::text_bold, look::ink, {}}}, Align::left, "H3"},
                                flow_.width(), flow_.setting());
     flow_.keep(head.height + rows.front().height + look::block_gap);

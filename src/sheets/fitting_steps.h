@@ -10,8 +10,8 @@
 
 namespace loomfolio {
 
-/// Figures of steps are drawn twice true size, those of good and bad ones one and a half times.
-inline constexpr double step_scale = 2, verdict_scale = 1.5;
+/// Figures of steps are drawn one and a half times true size, those of good and bad ones a little smaller.
+inline constexpr double step_scale = 1.5, verdict_scale = 1.3;
 
 /// What the figures and sentences of a fitting's steps say of the wires that it is used on.
 struct FittingFacts {

@@ -157,7 +157,7 @@ class StepWriter {
     const Wire& wire = build_.wire(id);
     const FittingShape shape = fitting_shape(build_, terminal);
     const std::string mark = terminal_mark(build_, terminal);
-    const std::string owner = owner_name(build_, terminal, words_);
+    const std::string owner = place_name(terminal);
     const Places places{{"wire", wire.id},
                         {"colour", wire.colour.text()},
                         {"part", owner},
@@ -167,6 +167,15 @@ class StepWriter {
     if (const std::string torque = torque_note(terminal); !torque.empty()) shown.notes.push_back(torque);
     shown.picture = join_picture(wire, terminal, shape);
     return shown;
+  }
+
+  /// 'your machine's Key switch' where the machine has it.
+  std::string place_name(TerminalId id) const {
+    const std::string name = owner_name(build_, id, words_);
+    const Terminal& terminal = build_.terminal(id);
+    if (terminal.owner != OwnerType::part) return name;
+    const Part& part = build_.parts[static_cast<std::size_t>(terminal.owner_index)];
+    return part.provided == Provider::machine ? words_("steps.machine_part", {{"part", name}}) : name;
   }
 
   /// 'Wire 250 mm, 1.5 mm2; blade 6.3, strip 6 mm. Crimping tool for open barrels.'

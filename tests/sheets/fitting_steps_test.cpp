@@ -52,14 +52,14 @@ TEST_CASE("every step of every fitting has a figure inside its frame and a short
   wire.colour = {"RD", "WH"};
   wire.area = SquareMillimetres(1.5);
   const FittingFacts facts{wire, 6, "6 mm (0.24 in)", "71 N, 7 kg", "click"};
-  const Millimetres width(57), height(30);
+  const Millimetres width(43.5), height(21);
   for (const FittingShape shape : shapes) {
     CHECK_FALSE(fitting_steps(shape).empty());
     for (const FittingStep& step : fitting_steps(shape)) {
       CAPTURE(step.key);
-      REQUIRE(sample.words().has("crimps." + step.key));
+      REQUIRE(sample.words().has("crimps.step_" + step.key));
       const std::string sentence =
-          sample.words()("crimps." + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
+          sample.words()("crimps.step_" + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
       CHECK(count_words(sentence) <= 24);  // two sentences at most; none of over 20 words is in the file
       FittingSketch sketch(width, height, step_scale, wire);
       step.draw(sketch, facts);
