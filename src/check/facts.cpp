@@ -20,10 +20,19 @@ std::optional<Solution> solve_at_rest(const Build& build) {
   return solution;
 }
 
+/// What shorts and overloads would do, from the situations that have one state.
+std::optional<ProtectionStudy> study_settled(const Build& build, const std::vector<Solution>& solutions) {
+  std::vector<Solution> settled;
+  for (const Solution& solution : solutions)
+    if (solution.settling == Settling::settled) settled.push_back(solution);
+  if (settled.empty()) return {};
+  return study_protection(build, settled);
+}
+
 }  // namespace
 
 Facts gather_facts(const Build& build, const std::vector<Solution>& solutions) {
-  Facts facts{build, solutions, wires_at_terminals(build), trace_paths(build), {}};
+  Facts facts{build, solutions, wires_at_terminals(build), trace_paths(build), study_settled(build, solutions), {}};
   if (!solutions.empty()) facts.at_rest = solve_at_rest(build);
   return facts;
 }

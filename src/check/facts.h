@@ -10,6 +10,7 @@
 #include "check/paths.h"
 #include "diag/diagnostic.h"
 #include "model/build.h"
+#include "solve/protection.h"
 #include "solve/solution.h"
 
 namespace loomfolio {
@@ -19,7 +20,8 @@ struct Facts {
   const std::vector<Solution>& solutions;     ///< one a situation; those that did not settle are among them
   std::vector<std::vector<WireId>> wires_at;  ///< by TerminalId
   Paths paths;
-  std::optional<Solution> at_rest;  ///< every switch at rest, engine stopped; set when solutions are given
+  std::optional<ProtectionStudy> protection;  ///< of the settled situations; set when any settled
+  std::optional<Solution> at_rest;            ///< every switch at rest, engine stopped; set when solutions are given
 };
 
 Facts gather_facts(const Build& build, const std::vector<Solution>& solutions);
@@ -73,8 +75,8 @@ Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef 
 /// Volts of the battery, without sign; nothing when the build has none or more than one.
 std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution);
 
-/// Where the spec gives the rating of a fuse: `rating` of an in-line fuse, `f2` of a box, `main_fuse` of a starter relay; else
-/// the part.
+/// Where the spec gives the rating of a fuse: `rating` of an in-line fuse, `f2` of a box, `main_fuse` of a starter
+/// relay; else the part.
 Where rating_place(const Part& part, const Inside& fuse);
 
 // How findings name things. All with their backticks.

@@ -156,6 +156,19 @@ struct Change {
   Origin origin;
 };
 
+/// A maker's opening curve as a person gives it, in place of the program's own gates.
+struct FuseCurvePoint {
+  double percent = 100;                ///< of the rating
+  std::optional<Seconds> least, most;  ///< opens not before, not after; unset: the data sheet states none
+};
+struct FuseCurve {
+  std::string family;  ///< of the fuses it holds for, as in Inside::family
+  std::string name;    ///< where it is from, for people: 'data sheet of the fuses in the kit'
+  std::vector<FuseCurvePoint> points;  ///< rising; the first is what the fuse must carry
+  std::optional<Amperes> breaking;     ///< breaking capacity; unset: the family's
+  Origin origin;
+};
+
 /// One hook-up, whole: a variant's additions and removals are already applied.
 struct Build {
   Document document;
@@ -173,6 +186,7 @@ struct Build {
   std::vector<Situation> situations;
   std::vector<AuthorStep> steps;
   std::vector<Change> changes;
+  std::vector<FuseCurve> fuse_curves;  ///< at most one a family
 
   const Part& part(PartId id) const { return parts[id.at()]; }
   const Kind& kind(KindId id) const { return kinds[id.at()]; }

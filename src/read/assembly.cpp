@@ -189,6 +189,7 @@ Build assemble_build(const SpecDraft& draft, const VariantDraft* variant, Diagno
   build.electrics = draft.electrics;
   build.zones = draft.zones;
   build.changes = draft.changes;
+  build.fuse_curves = draft.fuse_curves;
   build.steps = draft.base.steps;
   if (variant) {
     build.variant = variant->name;

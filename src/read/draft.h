@@ -58,6 +58,7 @@ struct SpecDraft {
   ItemsDraft base;
   std::vector<VariantDraft> variants;
   std::vector<Change> changes;
+  std::vector<FuseCurve> fuse_curves;
 };
 
 // The readers of the tables, one file each.
@@ -74,6 +75,7 @@ std::vector<WireDraft> read_wires(TableReader& owner, const std::string& prefix)
 std::vector<SituationDraft> read_situations(TableReader& owner, const std::string& prefix);
 std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix);
 std::vector<Change> read_changes(TableReader& spec);
+std::vector<FuseCurve> read_fuse_curves(TableReader& spec);
 std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spec);
 
 /// The zone that `zone` names; a finding when there is none.

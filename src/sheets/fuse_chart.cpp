@@ -204,6 +204,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);
   add_unfused_leads(flow);
   add_fuse_order(flow);
+  add_fuse_curves(flow);
   return flow.take();
 }
 

@@ -2,6 +2,8 @@
 #include "sheets/fuse_study_tables.h"
 
 #include <algorithm>
+#include <set>
+#include <string>
 #include <utility>
 
 #include "base/text.h"
@@ -95,6 +97,24 @@ void add_fuse_order(PageFlow& flow) {
   flow.add_heading(words("fuses.pairs"), Millimetres(30));
   flow.add_text(words("fuses.pairs_text") + " " + words(rest), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
+}
+
+void add_fuse_curves(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  if (!context.solved.study || context.solved.study->fuses.empty()) return;
+  std::set<std::string> told;
+  flow.add_heading(words("fuses.curves"), Millimetres(20));
+  for (const FuseStudy& fuse : context.solved.study->fuses) {
+    const FuseFamily& family = *fuse.family;
+    if (!told.insert(family.name).second) continue;
+    const std::string_view key = !family.set.empty()                     ? "fuses.curve_given"
+                                 : family.status == FigureStatus::memory ? "fuses.curve_memory"
+                                                                         : "fuses.curve_published";
+    const std::string name = fuse_family_name(family.id, words);
+    flow.add_text(words(key, {{"family", name}, {"set", family.set}, {"standard", family.standard}}), look::text,
+                  look::paragraph_gap);
+  }
 }
 
 void add_unfused_leads(PageFlow& flow) {

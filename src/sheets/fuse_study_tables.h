@@ -10,5 +10,7 @@ namespace loomfolio {
 void add_fuse_choices(PageFlow& flow);
 void add_fuse_order(PageFlow& flow);
 void add_unfused_leads(PageFlow& flow);
+/// Whose opening times were used for each family: the spec's own curve or the program's limits.
+void add_fuse_curves(PageFlow& flow);
 
 }  // namespace loomfolio

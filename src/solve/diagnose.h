@@ -19,7 +19,8 @@ struct Symptom {
 };
 
 /// Symptoms that some single fault shows and a person would notice: lamps, loads, motors, chargers. By situation, part and inside;
-/// of an element's situations with the same symptom only the one that most faults show.
+/// of an element's situations with the same symptom only the one that most faults show, and those without which a fault would show
+/// none of them. Every fault that a person would notice in some situation shows one.
 std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book);
 
 /// How a suspect is looked for.

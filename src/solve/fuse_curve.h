@@ -28,6 +28,7 @@ struct FuseFamily {
   Amperes breaking_capacity;
   Volts rated_volts;
   FigureStatus status = FigureStatus::memory;  ///< of the gates as a set: the weakest of them
+  std::string set;  ///< what the person calls the curve that stands in place of the program's gates; empty: the gates are the program's
 };
 
 /// All families the program knows, by id; a glass family has one entry a range of ratings.

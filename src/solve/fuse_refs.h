@@ -2,6 +2,8 @@
 // Fuses of a build as the solver sees them.
 #pragma once
 
+#include <memory>
+#include <string_view>
 #include <vector>
 
 #include "solve/circuit.h"
@@ -12,12 +14,16 @@ namespace loomfolio {
 struct FuseRef {
   InsideRef inside;
   Amperes rating;
-  const FuseFamily* family = nullptr;
+  std::shared_ptr<const FuseFamily> family;
 };
 
 /// Every fuse, in order of parts and insides. A fuse left to the fitter counts with the greatest rating of its range: the safe side
 /// for its wires.
 std::vector<FuseRef> find_fuses(const Build& build);
+
+/// The family's curve for a rating: the one that the build gives in a [[fuse_curve]], else the program's. An empty id is
+/// regular blade. Never null.
+std::shared_ptr<const FuseFamily> family_in(const Build& build, std::string_view id, Amperes rating);
 
 /// The rating that counts: given, else the greatest on offer, else 10 A.
 Amperes rating_of_fuse(const Part& part, const Inside& fuse);

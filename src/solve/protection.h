@@ -3,6 +3,8 @@
 // what the wire stands; and each fuse against its load, its inrush, the fuses above it and the current it can break.
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <vector>
 
 #include "solve/ampacity.h"
@@ -35,7 +37,7 @@ struct Stopped {
 struct FuseStudy {
   InsideRef fuse;
   Amperes rating;
-  const FuseFamily* family = nullptr;
+  std::shared_ptr<const FuseFamily> family;  ///< never null; its `set` says whose curve was used
   Amperes load{0};              ///< worst over the situations
   SituationId situation;        ///< in which
   double load_share = 0;        ///< load over rating: to 0.75 good, to 0.80 noted, above warned, above 1 wrong
@@ -97,6 +99,9 @@ struct JudgeRequest {
   Amperes rating, least, greatest;
 };
 WireVerdict judge_wire(const JudgeRequest& request);
+/// The least current, from where the fuse surely opens to the strongest short, that hurts the wire before the slowest fuse opens:
+/// an overload or a short. Nothing: it saves the wire from all of them.
+std::optional<Amperes> hurts_from(const JudgeRequest& request);
 
 /// Whether `lower` is proven to open first for every current up to `prospective`; `fails_from` is set where it is not.
 Selectivity judge_pair(const FuseFamily& upper, Amperes upper_rating, const FuseFamily& lower, Amperes lower_rating,

@@ -46,11 +46,6 @@ void find_wires(const Study& study, FuseStudy& fuse) {
   }
 }
 
-struct SeriesShort {
-  Amperes prospective{0};
-  bool is_on_way = false;
-};
-
 }  // namespace
 
 int index_of_fuse(const Study& study, InsideRef inside) {
@@ -72,29 +67,52 @@ void study_fuses(Study& study) {
   }
 }
 
-// Upper fuses of a lower one: those that pass nine tenths of a short behind it, in the situation where it passes most.
+namespace {
+
+// The end at which a dead short draws most through the fuse: the one away from its supply. Unset: none draws its rating.
+TerminalId far_end_of(const Study& study, ShortBench& bench, std::size_t fuse) {
+  TerminalId far;
+  Amperes most = study.fuses[fuse].rating;
+  for (const TerminalId end : ends_of(study.build, study.fuses[fuse].inside)) {
+    bench.short_to_earth(end);
+    if (bench.fuse_amperes(fuse) >= most) far = end, most = bench.fuse_amperes(fuse);
+  }
+  return far;
+}
+
+// Fuses that pass nine tenths of a short behind the lower one, and without which it passes less than half.
+std::vector<std::size_t> find_uppers(const Study& study, ShortBench& bench, std::size_t lower, TerminalId end) {
+  bench.short_to_earth(end);
+  const Amperes through = bench.fuse_amperes(lower), extra = through - bench.base_fuse_amperes(lower);
+  std::vector<std::size_t> uppers;
+  for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
+    if (upper == lower || bench.fuse_amperes(upper) - bench.base_fuse_amperes(upper) < extra * 0.9) continue;
+    // The short lies behind the lower: its volts are the lower ones.
+    if (bench.fuse_volts(upper) > bench.fuse_volts(lower)) uppers.push_back(upper);
+  }
+  std::erase_if(uppers, [&](std::size_t upper) {
+    bench.short_to_earth(end);
+    bench.open_fuse(upper);
+    return bench.fuse_amperes(lower) >= through * 0.5;
+  });
+  return uppers;
+}
+
+}  // namespace
+
 void study_pairs(Study& study) {
   for (std::size_t lower = 0; lower < study.fuses.size(); ++lower) {
-    std::vector<SeriesShort> on_way(study.fuses.size());
-    for (BenchPair& bench : study.benches)
-      for (const TerminalId end : ends_of(study.build, study.fuses[lower].inside)) {
-        bench.cold->short_to_earth(end);
-        const Amperes through = bench.cold->fuse_amperes(lower);
-        const Amperes extra = through - bench.cold->base_fuse_amperes(lower);
-        if (through < study.fuses[lower].rating) continue;
-        for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
-          if (upper == lower) continue;
-          const Amperes more = bench.cold->fuse_amperes(upper) - bench.cold->base_fuse_amperes(upper);
-          if (more < extra * 0.9) continue;
-          // Of two in series the short lies behind the lower: its volts are the lower ones.
-          if (bench.cold->fuse_volts(upper) <= bench.cold->fuse_volts(lower)) continue;
-          on_way[upper].is_on_way = true;
-          on_way[upper].prospective = std::max(on_way[upper].prospective, through);
-        }
-      }
+    std::vector<Amperes> prospective(study.fuses.size(), Amperes(0));  // by upper; 0: not in series
+    for (BenchPair& bench : study.benches) {
+      const TerminalId end = far_end_of(study, *bench.cold, lower);
+      if (!end.is_set()) continue;
+      const auto uppers = find_uppers(study, *bench.cold, lower, end);
+      bench.cold->short_to_earth(end);
+      for (const std::size_t upper : uppers) prospective[upper] = std::max(prospective[upper], bench.cold->fuse_amperes(lower));
+    }
     for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
-      if (!on_way[upper].is_on_way) continue;
-      FusePair pair{study.fuses[upper].inside, study.fuses[lower].inside, Selectivity::not_proven, on_way[upper].prospective, {}};
+      if (prospective[upper].number() <= 0) continue;
+      FusePair pair{study.fuses[upper].inside, study.fuses[lower].inside, Selectivity::not_proven, prospective[upper], {}};
       pair.selectivity = judge_pair(*study.fuses[upper].family, study.fuses[upper].rating, *study.fuses[lower].family,
                                     study.fuses[lower].rating, pair.prospective, pair.fails_from);
       study.result.pairs.push_back(pair);
@@ -119,7 +137,7 @@ void study_choices(Study& study) {
       for (const WireId wire : study.result.fuses[f].wires) {
         const WireProtection& found = study.result.wires[wire.at()];
         const WireVerdict verdict = judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity,
-                                                fuse_family(ref.family->id, rating), rating, found.fault, found.prospective});
+                                                *family_in(study.build, ref.family->id, rating), rating, found.fault, found.prospective});
         if (!row.wire.is_set() || verdict > row.verdict) row.verdict = verdict, row.wire = wire;
       }
       if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly) choice.best = rating;

@@ -15,16 +15,20 @@ double along(Amperes from, Amperes to, int point) {
 
 }  // namespace
 
-WireVerdict judge_wire(const JudgeRequest& r) {
+std::optional<Amperes> hurts_from(const JudgeRequest& r) {
   const Amperes sure = surely_opens_from(r.family, r.rating);
-  if (r.greatest <= r.ampacity) return WireVerdict::limited;
-  if (r.rating > r.ampacity) return WireVerdict::fuse_too_large;
-  if (r.least < sure) return WireVerdict::fuse_may_not_open;
   for (int i = 0; i <= points; ++i) {
     const Amperes current(along(sure, std::max(r.greatest, r.least), i));
-    if (slowest_opening(r.family, r.rating, current) > withstands(r.wire, r.ambient, r.ampacity, current))
-      return WireVerdict::wire_hurt_first;
+    if (slowest_opening(r.family, r.rating, current) > withstands(r.wire, r.ambient, r.ampacity, current)) return current;
   }
+  return std::nullopt;
+}
+
+WireVerdict judge_wire(const JudgeRequest& r) {
+  if (r.greatest <= r.ampacity) return WireVerdict::limited;
+  if (r.rating > r.ampacity) return WireVerdict::fuse_too_large;
+  if (r.least < surely_opens_from(r.family, r.rating)) return WireVerdict::fuse_may_not_open;
+  if (hurts_from(r)) return WireVerdict::wire_hurt_first;
   return r.least < r.rating * slowly ? WireVerdict::opens_slowly : WireVerdict::is_protected;
 }
 

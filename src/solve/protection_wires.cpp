@@ -17,7 +17,7 @@ constexpr Volts least_live{0.5};    // below it to earth a wire is a return
 constexpr Amperes least_fault{0.01};
 constexpr double more_than_load = 1.05;
 constexpr int most_fuses = 4;       // feeds that may be cut off one after the other
-constexpr double same_way = 0.5;    // a fuse that passes this share of the short's extra current is on its way
+constexpr double same_way = 0.49;   // a fuse (of two side by side one at least) that passes this share of the short's extra current is on its way
 
 // Nearest fuse on the short's way: of those that pass its extra current the one with the least volts to earth. -1: none.
 int nearest_fuse(const Study& study, ShortBench& bench, Amperes extra) {

@@ -209,3 +209,52 @@ TEST_CASE("wire loads: worst current, where, drop, fuse and verdict in one row")
   CHECK(loads[2].fuse == m.inside("fuse", "fuse"));
   CHECK(loads[2].verdict == WireVerdict::is_protected);
 }
+
+TEST_CASE("a maker's curve given in the spec stands in place of the program's gates, and the study says so") {
+  BuildMaker m = fused_lamp(10, 1.0, 1.0);
+  const Amperes fault = study(m).wires[2].fault;
+  CHECK(study(m).fuses[0].family->set.empty());
+  // Opens at 200 % within 10 s and at 1000 % within 1 s: straight in log-log between, constant energy beyond.
+  FuseCurve curve;
+  curve.family = "blade_regular";
+  curve.name = "data sheet";
+  curve.breaking = Amperes(150);
+  curve.points = {{110, Seconds(360000), {}}, {200, Seconds(5), Seconds(10)}, {1000, Seconds(0.5), Seconds(1)}};
+  m.build.fuse_curves = {curve};
+  const ProtectionStudy s = study(m);
+  CHECK(s.fuses[0].family->set == "data sheet");
+  CHECK(s.fuses[0].family->status == FigureStatus::given);
+  CHECK(s.fuses[0].family->breaking_capacity.number() == 150);
+  CHECK(s.fuses[0].family->id == "blade_regular");
+  const double percent = fault.number() * 10;  // of 10 A
+  CHECK(percent > 1000);
+  CHECK(s.wires[2].opens.number() == doctest::Approx(1 * (1000 / percent) * (1000 / percent)).epsilon(0.01));
+  CHECK(s.wires[2].opens > study(fused_lamp(10, 1.0, 1.0)).wires[2].opens);
+  // A curve for another family changes nothing.
+  m.build.fuse_curves[0].family = "blade_mini";
+  CHECK(study(m).fuses[0].family->set.empty());
+}
+
+TEST_CASE("two equal fuses side by side are no pair in series, and the wire behind them has a fuse above it") {
+  BuildMaker m;
+  m.part("battery", {"+", "-"}, {battery(0.012)});
+  m.part("one", {"in", "out"}, {fuse(10)});
+  m.part("two", {"in", "out"}, {fuse(10)});
+  m.part("lamp", {"+", "-"}, {lamp("lamp", {"+", "-"}, 26.5)});
+  m.splice("S1");
+  m.splice("S2");
+  m.earth("E1");
+  m.wire("battery.-", "E1", 16, 0.3);
+  m.wire("battery.+", "S1", 6, 0.1);
+  m.wire("S1", "one.in", 2.5, 0.1);
+  m.wire("S1", "two.in", 2.5, 0.1);
+  m.wire("one.out", "S2", 2.5, 0.1);
+  m.wire("two.out", "S2", 2.5, 0.1);
+  const WireId behind = m.wire("S2", "lamp.+", 2.5, 0.5);
+  m.wire("lamp.-", "E1", 1, 0.3);
+  m.situation("only");
+  const ProtectionStudy s = study(m);
+  CHECK(s.pairs.empty());
+  CHECK(s.wires[behind.at()].fuse.part.is_set());
+  CHECK(s.wires[behind.at()].verdict == WireVerdict::is_protected);
+}
