@@ -79,8 +79,10 @@ class Planner {
     if (plan.stage == Stage::bracket && build_.document.scope == Scope::kit)
       plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::disconnect}}});
     if (plan.stage == Stage::bracket) plan.groups.push_back({{}, {}, {Action{ActionType::check_clear}}});
+    if (plan.stage == Stage::splices)
+      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::cut_wires}}});
     if (plan.stage == Stage::battery)
-      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}}});
+      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}, Action{ActionType::test_fuse}}});
   }
 
   /// The fitter works at it: the kit brings it, or a wire of the kit ends there.

@@ -23,9 +23,11 @@ enum class ActionType : std::uint8_t {
   clean_earth,  ///< bare metal where wires bolt to frame or engine
   body_return,  ///< a part whose own metal is its return
   join_end,
+  cut_wires,  ///< all of them, and labels on both ends
   make_splice,
   lay_fuse,
   test_cold,  ///< the tests without power
+  test_fuse,  ///< a small fuse in line with the live cable, for the first power
   test_live,  ///< those of first power and of each situation
   author,
 };

@@ -304,7 +304,8 @@ class CrimpPages {
 }  // namespace
 
 std::vector<Sheet> make_crimps(const SheetContext& context) {
-  if (context.build().wires.empty()) return {};
+  // The common pages show the fittings of every hook-up.
+  if (context.build().wires.empty() || context.extent == Extent::own) return {};
   return CrimpPages(context).make();
 }
 

@@ -54,8 +54,16 @@ class Composer {
 
   std::vector<Sheet> make_all() {
     if (builds_.empty()) return {};
-    // What is common leads, each hook-up's own sheets follow together, and what closes the folio comes last.
-    for (const SheetKind& kind : sheet_kinds()) make_common(kind);
+    // What holds for all leads: first what tells the hook-ups apart, then what they share. Each hook-up's own sheets
+    // follow together, and what closes the folio comes last.
+    for (const SheetKind& kind : sheet_kinds())
+      if (kind.scope == SheetScope::once) make(kind, context_of(0));
+    if (is_several()) {
+      for (const SheetKind& kind : sheet_kinds())
+        if (kind.scope == SheetScope::compared) make_compared(kind);
+      for (const SheetKind& kind : sheet_kinds())
+        if (kind.scope == SheetScope::split) make_common(kind);
+    }
     for (std::size_t b = 0; b < builds_.size(); ++b) make_own(b);
     for (const SheetKind& kind : sheet_kinds())
       if (kind.scope == SheetScope::last) make(kind, context_of(0));
@@ -84,10 +92,6 @@ class Composer {
 
   void make_common(const SheetKind& kind) {
     SheetContext context = context_of(0);
-    if (kind.scope == SheetScope::once) return make(kind, context);
-    if (!is_several()) return;
-    if (kind.scope == SheetScope::compared) return make_compared(kind);
-    if (kind.scope != SheetScope::split) return;
     context.extent = Extent::common;
     context.group = input_.words("hook_up.common");
     make(kind, context);

@@ -18,7 +18,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"wires", SheetScope::split, make_wire_table},
       {"fuses", SheetScope::split, make_fuse_chart},
       {"earths", SheetScope::split, make_earths},
-      {"crimps", SheetScope::once, make_crimps},
+      {"crimps", SheetScope::split, make_crimps},
       {"steps", SheetScope::split, make_steps, Joining::opens},
       {"tests", SheetScope::each_variant, make_tests, Joining::opens},
       {"parts", SheetScope::split, make_parts_list},

@@ -92,6 +92,10 @@ class StepWriter {
         return show_splice(build_.splices[static_cast<std::size_t>(action.splice.index)]);
       case ActionType::lay_fuse:
         return show_fuse(action.fuse);
+      case ActionType::cut_wires:
+        return plain("steps.cut_wires", {{"sheet", sheet_mark(context_.id_prefix + "cuts")}});
+      case ActionType::test_fuse:
+        return plain("steps.test_fuse", pole_names(build_, words_));
       case ActionType::test_cold:
         return plain("steps.test_cold", {{"sheet", sheets_of(context_, "tests")}});
       case ActionType::test_live:
@@ -307,6 +311,8 @@ bool is_action_of_all(const SheetContext& context, const Action& action) {
       return is_step_of_all(context, action);
     case ActionType::disconnect:
     case ActionType::check_clear:
+    case ActionType::cut_wires:
+    case ActionType::test_fuse:
     case ActionType::test_cold:
     case ActionType::test_live:
       return true;
@@ -320,6 +326,8 @@ ShownAction show_action(const SheetContext& context, const Action& action) { ret
 
 bool shows_action(const SheetContext& context, const Action& action) {
   if (context.extent == Extent::whole || context.hook_ups == nullptr) return true;
+  // The common wires are cut before the common steps, a hook-up's own before its own.
+  if (action.type == ActionType::cut_wires) return true;
   return is_action_of_all(context, action) == (context.extent == Extent::common);
 }
 

@@ -95,13 +95,17 @@ bool is_end_shared(const SheetContext& context) {
   return true;
 }
 
+std::string intro_of(const SheetContext& context) {
+  if (context.extent == Extent::own) return context.words()("steps.own_intro");
+  return context.words()("steps.intro", {{"sheet", sheet_mark("crimps")}});
+}
+
 class StepPages {
  public:
   explicit StepPages(const SheetContext& context)
       : context_(context),
         words_(context.words()),
-        flow_(context, {"steps", words_("steps.title"),
-                        words_(context.extent == Extent::own ? "steps.own_intro" : "steps.intro")}) {}
+        flow_(context, {"steps", words_("steps.title"), intro_of(context)}) {}
 
   std::vector<Sheet> make() {
     const bool is_whole = context_.extent == Extent::whole;

@@ -20,7 +20,7 @@ constexpr Millimetres most_face_width(104), most_face_height(96);
 /// Faces and captions at most this wide leave room for the table beside them.
 constexpr double beside_share = 0.44;
 /// A part that is at most so high in one of two columns stands there.
-constexpr Millimetres most_half_height(105);
+constexpr Millimetres most_half_height(125);
 /// How far a part may be drawn forward to fill a page.
 constexpr std::size_t look_ahead = 8;
 constexpr Millimetres entry_gap(6.5);

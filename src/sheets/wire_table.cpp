@@ -75,6 +75,11 @@ WireLoad load_of(const SheetContext& context, WireId id) {
   return load;
 }
 
+std::string purpose_of(const SheetContext& context, const Wire& wire) {
+  if (wire.provided == Provider::kit) return wire.purpose;
+  return context.words()("wires.machine", {{"purpose", wire.purpose}});
+}
+
 Row wire_row(const SheetContext& context, WireId id) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
@@ -82,7 +87,7 @@ Row wire_row(const SheetContext& context, WireId id) {
   Row row;
   row.anchor = wire_anchor(wire);
   row.cells = {wire_number_cell(context, id),
-               wire_colour_cell(wire, wire.purpose),
+               wire_colour_cell(wire, purpose_of(context, wire)),
                end_cell(context, wire.from),
                end_cell(context, wire.to),
                two_line_cell(print_wire_size(wire), print_insulation(wire.insulation, context.words())),

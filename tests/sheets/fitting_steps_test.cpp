@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Figures and sentences of how wire ends are made.
+#include "sheets/fitting_steps.h"
+
 #include <doctest/doctest.h>
 
 #include <array>
 #include <sstream>
 
-#include "sheets/fitting_steps.h"
 #include "sheets/fitting_uses.h"
 #include "sheets/pull_force.h"
 #include "sheets/sample_sheets.h"
@@ -16,9 +17,9 @@ namespace {
 
 const FixedTextMeasure fixed_face;
 
-constexpr std::array shapes{FittingShape::blade,  FittingShape::ring,   FittingShape::sealed,
+constexpr std::array shapes{FittingShape::blade,   FittingShape::ring,   FittingShape::sealed,
                             FittingShape::contact, FittingShape::bullet, FittingShape::splice,
-                            FittingShape::lead,   FittingShape::bare,   FittingShape::cap};
+                            FittingShape::lead,    FittingShape::bare,   FittingShape::cap};
 
 int count_words(const std::string& text) {
   std::istringstream in(text);
@@ -77,7 +78,8 @@ TEST_CASE("every step of every fitting has a figure inside its frame and a short
   }
 }
 
-TEST_CASE("a sealed contact: lock out first, seal before strip, conductor wings before seal wings, lock back at the end") {
+TEST_CASE(
+    "a sealed contact: lock out first, seal before strip, conductor wings before seal wings, lock back at the end") {
   const auto at = [](const char* key) { return place_of(FittingShape::sealed, key); };
   CHECK(at("lock_out") == 0);
   CHECK(at("seal_on") < at("strip"));

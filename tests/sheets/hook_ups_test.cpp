@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A kit of several hook-ups: what all share stands once, what differs once a hook-up, and nothing is lost.
+#include "sheets/hook_ups.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -7,7 +9,6 @@
 #include <set>
 
 #include "sheets/anchors.h"
-#include "sheets/hook_ups.h"
 #include "sheets/reference.h"
 #include "sheets/sample_sheets.h"
 #include "sheets/step_writer.h"
@@ -53,12 +54,14 @@ bool says(const Sheet& sheet, const std::string& text) {
 }  // namespace
 
 TEST_CASE("pages that all hook-ups share stand once, and the kit stays a document that one reads") {
-  for (const auto& [name, most] : std::map<std::string, std::size_t>{{"electric-start-kit", 100}, {"driving-lamp-kit", 70}}) {
+  for (const auto& [name, most] :
+       std::map<std::string, std::size_t>{{"electric-start-kit", 100}, {"driving-lamp-kit", 70}}) {
     CAPTURE(name);
     const SampleFolio sample(name, "", fixed_face);
     const Folio& folio = sample.composed().folio;
     const auto runs = runs_of(folio);
-    for (const char* once : {"cover", "safety", "chooser", "crimps", "labels", "works", "terminals", "wires", "steps"}) {
+    for (const char* once :
+         {"cover", "safety", "chooser", "crimps", "labels", "works", "terminals", "wires", "steps"}) {
       CAPTURE(once);
       CHECK(runs.count(once) == 1);
     }

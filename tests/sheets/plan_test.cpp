@@ -70,7 +70,9 @@ TEST_CASE("the battery comes last, its earthed pole last of all, and then the te
       CHECK(battery.stage == Stage::battery);
       // The tests without power come before the first cable.
       REQUIRE_FALSE(battery.groups.empty());
-      CHECK(battery.groups.front().actions.front().type == ActionType::test_cold);
+      REQUIRE(battery.groups.front().actions.size() >= 2);
+      CHECK(battery.groups.front().actions[0].type == ActionType::test_cold);
+      CHECK(battery.groups.front().actions[1].type == ActionType::test_fuse);
       const std::vector<bool> is_earthed = find_earth_net(solved.build);
       bool has_met_earthed = false;
       for (const ActionGroup& group : battery.groups)
