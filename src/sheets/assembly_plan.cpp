@@ -85,23 +85,12 @@ class Planner {
       plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}, Action{ActionType::test_fuse}}});
   }
 
-  /// The fitter works at it: the kit brings it, or a wire of the kit ends there.
-  bool is_touched(const Part& part) const {
-    if (part.provided == Provider::kit) return true;
-    return std::any_of(build_.wires.begin(), build_.wires.end(), [&](const Wire& wire) {
-      const auto is_here = [&](TerminalId end) {
-        return std::find(part.terminals.begin(), part.terminals.end(), end) != part.terminals.end();
-      };
-      return is_joined_by_fitter(wire) && (is_here(wire.from) || is_here(wire.to));
-    });
-  }
-
   /// Parts of the machine first, all together; then the new ones in order of zones.
   std::vector<ActionGroup> mounting() const {
     std::vector<ActionGroup> groups;
     ActionGroup found{words_("steps.find_title"), {}, {}};
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      if (build_.parts[p].provided == Provider::machine && is_touched(build_.parts[p]))
+      if (build_.parts[p].provided == Provider::machine && is_worked_at(build_, build_.parts[p]))
         found.actions.push_back(part_action(ActionType::find, p));
     if (!found.actions.empty()) groups.push_back(std::move(found));
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
@@ -140,9 +129,9 @@ class Planner {
 
   bool returns_by_body(const Part& part) const {
     const std::vector<KindTerminal>& terminals = build_.kind_of(part).terminals;
-    return is_touched(part) && std::any_of(terminals.begin(), terminals.end(), [](const KindTerminal& terminal) {
-             return terminal.form == TerminalForm::body;
-           });
+    return is_worked_at(build_, part) &&
+           std::any_of(terminals.begin(), terminals.end(),
+                       [](const KindTerminal& terminal) { return terminal.form == TerminalForm::body; });
   }
 
   std::vector<ActionGroup> splicing() const {
@@ -269,6 +258,16 @@ class Planner {
 };
 
 }  // namespace
+
+bool is_worked_at(const Build& build, const Part& part) {
+  if (part.provided == Provider::kit) return true;
+  return std::any_of(build.wires.begin(), build.wires.end(), [&](const Wire& wire) {
+    const auto is_here = [&](TerminalId end) {
+      return std::find(part.terminals.begin(), part.terminals.end(), end) != part.terminals.end();
+    };
+    return is_joined_by_fitter(wire) && (is_here(wire.from) || is_here(wire.to));
+  });
+}
 
 bool is_joined_by_fitter(const Wire& wire) { return wire.provided == Provider::kit; }
 

@@ -56,6 +56,9 @@ struct StagePlan {
   std::vector<ActionGroup> groups;
 };
 
+/// The fitter works at the part: the kit brings it, or a wire of the kit ends there.
+bool is_worked_at(const Build& build, const Part& part);
+
 /// A wire's end that the fitter joins: not one of a wire that the machine has already.
 bool is_joined_by_fitter(const Wire& wire);
 

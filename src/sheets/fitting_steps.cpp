@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Figures are 28 mm of the thing wide. Lengths of fittings are those of common ones, from memory; what counts, the
+// Figures are 27 mm of the thing wide. Lengths of fittings are those of common ones, from memory; what counts, the
 // strip length, comes from the facts.
 #include "sheets/fitting_steps.h"
 
@@ -10,7 +10,7 @@ using namespace fitting_paint;
 using Sketch = FittingSketch;
 using Facts = FittingFacts;
 
-constexpr double right = 28;  ///< edge of a figure
+constexpr double right = 27;  ///< edge of a figure
 constexpr double barrel = 8;  ///< where the conductor wings of a blade or contact begin
 
 // ---- what many share
@@ -47,7 +47,7 @@ void press(Sketch& s, double x) {
 void draw_tug(Sketch& s, const Facts& f) {
   s.box(0, 4.4, 13, housing, 0.6);
   s.wire(13, 21);
-  s.arrow(21, 0, 27.5, 0);
+  s.arrow(21, 0, 26.6, 0);
   if (!f.tug_text.empty()) s.label(20, 5.4, f.tug_text);
 }
 
@@ -118,7 +118,7 @@ void sealed_lock_out(Sketch& s, const Facts&) {
   s.slab(19.5, -4, 2.4, 4, rubber, 0.4);
   s.line(17, -3, 19.5, -3);
   s.line(17, 3, 19.5, 3);
-  s.arrow(20.7, -6.4, 27, -6.4);
+  s.arrow(20.7, -6.4, 26, -6.4);
 }
 void sealed_seal_on(Sketch& s, const Facts&) {
   s.wire(4, right);
@@ -154,7 +154,7 @@ void sealed_push(Sketch& s, const Facts& f) {
   s.conductor_wings(8.8, Wings::closed);
   s.wire(13, right);
   s.seal(12);
-  s.arrow(27, -4.6, 20, -4.6);
+  s.arrow(26, -4.6, 20, -4.6);
   s.label(24, -5.6, f.click);
 }
 void sealed_lock_back(Sketch& s, const Facts& f) {

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts
-// stand in the order of zones; small ones first, in two columns. Parts of one kind share one face.
+// stand in the order of zones; small ones first, in two columns. Parts of one kind share one face. Of a machine that a
+// kit is fitted to, only parts that the kit is joined to are shown.
 #include <algorithm>
 #include <utility>
 
 #include "sheets/anchors.h"
+#include "sheets/assembly_plan.h"
 #include "sheets/columns.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
@@ -44,6 +46,7 @@ std::vector<PartGroup> group_parts(const SheetContext& context) {
   for (const PartId id : parts_by_zone(build)) {
     if (!shows_joints(context, id)) continue;
     const Part& part = build.part(id);
+    if (!is_worked_at(build, part)) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const PartGroup& group) {
       return build.part(group.parts.front()).kind == part.kind;
     });
