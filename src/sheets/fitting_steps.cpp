@@ -250,7 +250,7 @@ void splice_sleeve(Sketch& s, const Facts&) {
   s.strands(8, 12);
   s.strands(15, 19);
   s.wire(19, right);
-  s.box(20, 2.6, 7.5, look::band_dark, 0.8);
+  s.box(20, 2.6, 6.8, look::band_dark, 0.8);
   s.arrow(17, -4.6, 22, -4.6);
 }
 void splice_lay(Sketch& s, const Facts&) {
