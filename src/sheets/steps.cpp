@@ -97,7 +97,7 @@ bool is_end_shared(const SheetContext& context) {
 
 std::string intro_of(const SheetContext& context) {
   if (context.extent == Extent::own) return context.words()("steps.own_intro");
-  return context.words()("steps.intro", {{"sheet", sheet_mark("crimps")}});
+  return context.words()("steps.intro") + " " + context.words()("steps.ends", {{"sheet", sheet_mark("crimps")}});
 }
 
 class StepPages {
