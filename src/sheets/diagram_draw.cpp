@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "sheets/anchors.h"
+#include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/symbols/symbols.h"
@@ -136,14 +137,10 @@ void draw_wire(const Drawer& d, std::size_t index) {
   if (path.empty()) return;
   const WireId id = d.ink.diagram.wires[index];
   const Wire& wire = d.build().wire(id);
-  if (d.is_live() && !d.ink.state->wires[id.at()].is_live) {
-    PathItem item;
-    item.pieces = path;
-    item.stroke = {true, {look::dead_wire, look::part_line, {}, Cap::butt}};
-    d.items.push_back(std::move(item));
-    return;
-  }
-  add_wire(d.items, path, wire.colour, wire_width(wire.area));
+  if (!d.is_live())
+    add_wire(d.items, path, wire.colour, wire_width(wire.area));
+  else
+    add_wire_in_state(d.items, path, wire, d.ink.state->wires[id.at()]);
 }
 
 /// Level wires lie above upright ones where they hop, so upright ones come first; thick before thin.
@@ -217,7 +214,21 @@ void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines
   }
 }
 
-bool is_wire_live(const Drawer& d, WireId wire) { return !d.is_live() || d.ink.state->wires[wire.at()].is_live; }
+bool is_wire_live(const Drawer& d, WireId wire) {
+  return !d.is_live() || d.ink.state->wires[wire.at()].liveness != Liveness::dead;
+}
+
+/// The words with the figure that the situation gives, if any.
+WireLabel in_situation(const Drawer& d, WireId wire, WireLabel words) {
+  if (!d.is_live()) return words;
+  const Grid kept =
+      words.figure.empty() ? 0 : to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
+  words.figure = d.ink.state->wires[wire.at()].figure;
+  words.width -= kept;
+  if (!words.figure.empty())
+    words.width += to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
+  return words;
+}
 
 bool is_marked(const Drawer& d, WireId wire) { return wire.at() < d.ink.marked.size() && d.ink.marked[wire.at()]; }
 
@@ -234,8 +245,11 @@ void draw_tag(const Drawer& d, WireId id, const WireLabel& words, Point at, Colo
     add_filled_rect(d.items, {at.x + pad - mark_pad, at.y, own + mark_pad * 2, to_mm(words.height)}, colour);
   add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number,
            is_marked(d, id) ? look::paper : colour);
-  add_text(d.items, {at.x + pad + to_mm(words.number_width) + gap, at.y + size.ascent}, words.code, look::wire_code,
-           colour);
+  const Point code{at.x + pad + own + gap, at.y + size.ascent};
+  add_text(d.items, code, words.code, look::wire_code, colour);
+  if (words.figure.empty()) return;
+  const Millimetres code_width = d.ink.measure.measure(words.code + " ", look::wire_code).width;
+  add_text(d.items, {code.x + code_width, code.y}, words.figure, look::flow_figure, look::accent);
 }
 
 /// A wire that goes straight down, for `stub`, to an earth symbol; the words stand beside it.
@@ -245,17 +259,18 @@ void draw_local_earth(const Drawer& d, const LocalEarth& local, Point origin, Gr
   const bool is_right = words == WordSide::right;
   const Point top = origin + to_mm(local.tap), foot{top.x, top.y + to_mm(stub)};
   const bool is_live = is_wire_live(d, local.wire);
-  if (is_live)
+  if (!d.is_live())
     add_wire(d.items, std::vector<Point>{top, foot}, wire.colour, wire_width(wire.area));
   else
-    add_line(d.items, top, foot, {look::dead_wire, look::part_line, {}, Cap::butt});
+    draw_live_stub(d.items, top, foot, wire, d.ink.state->wires[local.wire.at()],
+                   d.build().terminal(wire.to).owner == OwnerType::earth ? 1 : -1);
   draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper});
   const Colour colour = is_live ? look::ink : look::grey;
   const Millimetres side = to_mm(earth_words_gap), edge = is_right ? top.x + side : top.x - side;
   Millimetres y = top.y + Millimetres(1.3);
-  const Rect tag{is_right ? edge : edge - to_mm(local.label.width), y, to_mm(local.label.width),
-                 to_mm(local.label.height)};
-  draw_tag(d, local.wire, local.label, {tag.x, tag.y}, colour);
+  const WireLabel label = in_situation(d, local.wire, local.label);
+  const Rect tag{is_right ? edge : edge - to_mm(label.width), y, to_mm(label.width), to_mm(label.height)};
+  draw_tag(d, local.wire, label, {tag.x, tag.y}, colour);
   d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
   d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
   y += to_mm(local.label.height) + Millimetres(2.4);
@@ -309,14 +324,19 @@ void draw_upright_tag(const Drawer& d, WireId id, const WireLabel& words, const 
   d.items.push_back(
       TextItem{at, words.number, look::wire_number, is_marked(d, id) ? look::paper : colour, Align::left, true});
   d.items.push_back(TextItem{{at.x, at.y - own - gap}, words.code, look::wire_code, colour, Align::left, true});
+  if (words.figure.empty()) return;
+  const Millimetres code = d.ink.measure.measure(words.code + " ", look::wire_code).width;
+  d.items.push_back(
+      TextItem{{at.x, at.y - own - gap - code}, words.figure, look::flow_figure, look::accent, Align::left, true});
 }
 
 /// On the wire itself.
 void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
   const WireId id = d.ink.diagram.wires[tag.wire];
-  WireLabel words = d.ink.diagram.labels[tag.wire];
+  WireLabel words = in_situation(d, id, d.ink.diagram.labels[tag.wire]);
   if (tag.is_number_only) {
     words.code.clear();
+    words.figure.clear();
     words.width = tag.is_upright ? tag.box.height() : tag.box.width();
   }
   const Point corner = d.place({tag.box.x0, tag.box.y0});
@@ -337,9 +357,13 @@ void draw_labels(const Drawer& d) {
     if (is_repeated(d.ink.laid, l)) continue;
     const auto w = static_cast<std::size_t>(label.wire);
     const WireId id = d.ink.diagram.wires[w];
-    const WireLabel& words = d.ink.diagram.labels[w];
+    const WireLabel words = in_situation(d, id, d.ink.diagram.labels[w]);
     const Point corner = d.place({label.box.x0, label.box.y0});
-    const Rect rect{corner.x, corner.y, to_mm(label.box.width()), to_mm(label.box.height())};
+    Rect rect{corner.x, corner.y, to_mm(label.box.width()), to_mm(label.box.height())};
+    if (label.is_upright && d.is_live()) {  // as long as its words
+      rect.y = rect.bottom() - to_mm(words.width);
+      rect.height = to_mm(words.width);
+    }
     const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
     if (label.is_upright)
       draw_upright_tag(d, id, words, rect, colour);
@@ -424,6 +448,7 @@ void draw_diagram(Items& items, const DiagramInk& ink, Point origin) {
   const Drawer d{items, ink, origin};
   draw_bands(d);
   draw_wires(d);
+  if (d.is_live()) draw_flow(items, ink, origin);
   draw_labels(d);
   for (std::size_t b = 0; b < ink.diagram.boxes.size(); ++b) {
     switch (ink.diagram.boxes[b].content) {

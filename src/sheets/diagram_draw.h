@@ -19,19 +19,25 @@ struct FlagTarget {
   std::string sheet, anchor;
 };
 
+/// What a person would find on a wire.
+enum class Liveness : std::uint8_t {
+  dead,     ///< no volts, or none that anything holds there
+  waiting,  ///< volts, but no current
+  flowing,
+};
+
 /// A wire in a situation.
 struct WireState {
-  bool is_live = false;
-  double direction = 0;  ///< > 0: current flows from the first to the second end of the wire, < 0: back
+  Liveness liveness = Liveness::dead;
+  double direction = 0;  ///< > 0: current flows from the first to the second end of the wire, < 0: back; 0: to and fro
   std::string figure;    ///< '8.4 A'; may be empty
 };
 
 /// What a situation adds; empty vectors: the diagram is drawn at rest, in the wires' colours.
 struct DiagramState {
   bool is_known = false;
-  std::vector<PartState> parts;               ///< by part of the build
-  std::vector<WireState> wires;               ///< by WireId
-  std::vector<std::string> terminal_figures;  ///< by TerminalId: '12.4 V'; may be empty
+  std::vector<PartState> parts;  ///< by part of the build
+  std::vector<WireState> wires;  ///< by WireId
 };
 
 struct DiagramInk {

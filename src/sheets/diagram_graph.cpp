@@ -25,6 +25,10 @@ struct Maker {
   std::map<std::pair<std::size_t, int>, End> ends;  ///< (wire of the plan, 0 from / 1 to) -> its end in the graph
 
   const Build& build() const { return request.build; }
+  WireLabel label(WireId id) const {
+    if (request.figures == nullptr) return label_of(build().wire(id), request.measure);
+    return label_with_figure(build().wire(id), (*request.figures)[id.at()], request.measure);
+  }
   const DiagramPlan& plan() const { return request.plans[request.diagram]; }
 };
 
@@ -237,7 +241,7 @@ LocalEarth local_earth(const Maker& maker, const Tap& tap, WordSide words) {
   const Earth* earth = earth_of(maker, tap.wire, tap.terminal);
   const WireId wire = maker.plan().wires[tap.wire];
   LocalEarth local{wire, static_cast<int>(earth - maker.build().earths.data()), tap.at, words, {}, {}};
-  local.label = label_of(maker.build().wire(wire), maker.request.measure);
+  local.label = maker.label(wire);
   const Grid id = to_grid_up(maker.request.measure.measure(earth->id + " ", look::terminal_name).width);
   local.lines = wrap(earth->label, maker.request.measure, earth_words_room, id);
   return local;
@@ -444,7 +448,7 @@ void add_wires(Maker& maker) {
     const Wire& wire = build.wire(maker.plan().wires[w]);
     const auto from = maker.ends.find({w, 0}), to = maker.ends.find({w, 1});
     if (from == maker.ends.end() || to == maker.ends.end()) continue;
-    const WireLabel label = label_of(wire, maker.request.measure);
+    const WireLabel label = maker.label(maker.plan().wires[w]);
     GraphWire graph_wire;
     graph_wire.name = wire.id;
     graph_wire.from_box = from->second.box;
@@ -479,6 +483,16 @@ WireLabel label_of(const Wire& wire, const TextMeasure& measure) {
   label.number_width = to_grid_up(number.width);
   label.width = label.number_width + to_grid_up(code.width) + 2 * tag_pad;
   label.height = to_grid_up(number.ascent + number.descent);
+  return label;
+}
+
+WireLabel label_with_figure(const Wire& wire, const std::string& figure, const TextMeasure& measure) {
+  WireLabel label = label_of(wire, measure);
+  label.code = wire.colour.text();
+  label.figure = figure;
+  const TextSize code = measure.measure(" " + label.code, look::wire_code);
+  label.width = label.number_width + to_grid_up(code.width) + 2 * tag_pad;
+  if (!figure.empty()) label.width += to_grid_up(measure.measure(" " + figure, look::flow_figure).width);
   return label;
 }
 

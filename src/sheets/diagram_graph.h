@@ -25,9 +25,9 @@ struct Flag {
   bool is_left_of_stub = false;       ///< its words end at the stub: something hangs right of it
 };
 
-/// Text of a wire's label: its number, then colour and size.
+/// Text of a wire's label: its number, then colour and size; in a situation colour and amperes.
 struct WireLabel {
-  std::string number, code;
+  std::string number, code, figure;
   Grid number_width = 0, width = 0, height = 0;
 };
 
@@ -70,11 +70,14 @@ struct GraphRequest {
   std::size_t diagram = 0;  ///< index into plans
   const TextMeasure& measure;
   Grid wished_width = 38200, wished_height = 24700;
+  const std::vector<std::string>* figures = nullptr;  ///< by WireId: the widest its label must hold in place of the size
 };
 
 DiagramGraph make_diagram_graph(const GraphRequest& request);
 
 WireLabel label_of(const Wire& wire, const TextMeasure& measure);
+/// Colour and a figure.
+WireLabel label_with_figure(const Wire& wire, const std::string& figure, const TextMeasure& measure);
 
 // Measures of what is drawn outside a part's body, shared by layout and drawing.
 constexpr Grid earth_stub = 550, earth_words_gap = 400, earth_line = 280, flag_stub = 300, flag_line = 290,

@@ -22,6 +22,35 @@ struct PartInk {
   Colour colour_of(int node) const { return is_live(node) ? look::ink : look::dead_wire; }
 };
 
+/// Whether the symbol's insides, as they stand, join the two nodes.
+bool joins(const PartState& state, const PlacedSymbol& symbol, int a, int b) {
+  std::vector<NodeJoint> joints = state.links;
+  const auto add = [&](int inside) {
+    const auto& own = state.joints[static_cast<std::size_t>(inside)];
+    joints.insert(joints.end(), own.begin(), own.end());
+  };
+  add(symbol.inside);
+  for (int inside : symbol.also) add(inside);
+  std::vector<int> reached{a};
+  for (std::size_t r = 0; r < reached.size(); ++r)
+    for (const NodeJoint& joint : joints)
+      for (const auto& [from, to] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)})
+        if (from == reached[r] && std::find(reached.begin(), reached.end(), to) == reached.end()) reached.push_back(to);
+  return std::find(reached.begin(), reached.end(), b) != reached.end();
+}
+
+/// How the symbol stands: a contact or selector by what it joins, any other by its element.
+SymbolState state_of(const PartState& state, const PlacedSymbol& symbol) {
+  if (!state.is_known || symbol.inside < 0) return {};
+  SymbolState found = state.insides[static_cast<std::size_t>(symbol.inside)];
+  const bool is_contact = symbol.symbol == Symbol::make_contact || symbol.symbol == Symbol::break_contact;
+  if (is_contact && symbol.nodes.size() >= 2) found.is_on = joins(state, symbol, symbol.nodes[0], symbol.nodes[1]);
+  if (symbol.symbol == Symbol::selector)
+    for (std::size_t pin = 1; pin < symbol.nodes.size() && found.way < 0; ++pin)
+      if (joins(state, symbol, symbol.nodes[0], symbol.nodes[pin])) found.way = static_cast<int>(pin);
+  return found;
+}
+
 /// A polyline that hops, from left to right or right to left, over what it crosses.
 std::vector<PathPiece> path_with_hops(const PartInk& ink, const InnerLine& line) {
   std::vector<PathPiece> path{PathMove{ink.place(line.points.front())}};
@@ -54,20 +83,26 @@ void draw_lines(const PartInk& ink) {
     PathItem item;
     item.pieces = path_with_hops(ink, line);
     const bool is_link = line.style == InnerStyle::link;
-    item.stroke = {true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}
-                                 : Pen{ink.colour_of(line.node), look::part_line, {}, Cap::round}};
+    const bool is_live = ink.state.is_known && ink.is_live(line.node);
+    item.stroke = {
+        true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}
+                      : Pen{ink.colour_of(line.node), is_live ? look::live_line : look::part_line, {}, Cap::round}};
     ink.items.push_back(std::move(item));
   }
   for (const GridPoint& dot : ink.drawing.dots)
     add_circle(ink.items, ink.place(dot), dot_radius, {false, {}}, {true, look::ink});
 }
 
+/// Rings are filled in the row in which the switch stands; the other rows step back.
+bool is_in_force(const PartInk& ink, const SwitchTable& table, const SwitchTable::Row& row) {
+  return !ink.state.is_known || ink.state.positions[static_cast<std::size_t>(table.inside)] == row.position;
+}
+
 void draw_table(const PartInk& ink, const SwitchTable& table) {
   const auto spot = [&](Grid column, Grid row) {
     return ink.place(table.is_across ? GridPoint{row, column} : GridPoint{column, row});
   };
-  const Pen hairline{look::hairline_grey, look::thin_line, {}, Cap::butt},
-      bar{look::ink, look::heavy_line, {}, Cap::round};
+  const Pen hairline{look::hairline_grey, look::thin_line, {}, Cap::butt};
   const Pen lead{look::ink, look::part_line, {}, Cap::round};
   if (table.rows.empty() || table.columns.empty()) return;
   const auto [least, most] = std::minmax_element(table.columns.begin(), table.columns.end());
@@ -94,10 +129,12 @@ void draw_table(const PartInk& ink, const SwitchTable& table) {
         low = std::min(low, table.columns[static_cast<std::size_t>(c)]);
         high = std::max(high, table.columns[static_cast<std::size_t>(c)]);
       }
-      add_line(ink.items, spot(low, row.y), spot(high, row.y), bar);
+      const Colour colour = is_in_force(ink, table, row) ? look::ink : look::dead_wire;
+      const bool is_filled = ink.state.is_known && is_in_force(ink, table, row);
+      add_line(ink.items, spot(low, row.y), spot(high, row.y), {colour, look::heavy_line, {}, Cap::round});
       for (int c : group)
         add_circle(ink.items, spot(table.columns[static_cast<std::size_t>(c)], row.y), Millimetres(0.75),
-                   {true, {look::ink, look::part_line}}, {true, look::paper});
+                   {true, {colour, look::part_line}}, {true, is_filled ? look::ink : look::paper});
     }
 }
 
@@ -115,6 +152,18 @@ void draw_terminal(const PartInk& ink, const PlacedTerminal& terminal) {
   add_boxed_rect(ink.items, rect, look::paper, pen, ring_radius);
 }
 
+/// A terminal's mark; its figure stands at the right end of the room kept for it.
+void draw_terminal_text(const PartInk& ink, const InnerText& text) {
+  const std::size_t gap = text.text.find(figure_gap);
+  const std::string mark = text.text.substr(0, gap);
+  add_text(ink.items, ink.place(text.baseline), mark, text.style);
+  if (gap == std::string::npos) return;
+  for (std::size_t t = 0; t < ink.state.figures.size(); ++t)
+    if (ink.state.marks[t] == mark && !ink.state.figures[t].empty())
+      add_text(ink.items, ink.place({text.box.x1, text.baseline.y}), ink.state.figures[t], look::volts, look::accent,
+               Align::right);
+}
+
 }  // namespace
 
 InsideStyles inside_styles() { return {look::part_name, look::part_value, look::terminal_name, look::small}; }
@@ -125,13 +174,15 @@ void draw_part(Items& items, const PartDrawing& drawing, Point at, const PartSta
                  {look::ink, look::part_line});
   draw_lines(ink);
   for (const PlacedSymbol& symbol : drawing.symbols) {
-    SymbolState symbol_state;
-    if (state.is_known && symbol.inside >= 0) symbol_state = state.insides[static_cast<std::size_t>(symbol.inside)];
-    draw_symbol(items, symbol, at, {look::ink, look::part_line, look::paper}, symbol_state);
+    draw_symbol(items, symbol, at, {look::ink, look::part_line, look::paper}, state_of(state, symbol));
   }
   for (const SwitchTable& table : drawing.tables) draw_table(ink, table);
   for (const PlacedTerminal& terminal : drawing.terminals) draw_terminal(ink, terminal);
-  for (const InnerText& text : drawing.texts) add_text(items, ink.place(text.baseline), text.text, text.style);
+  for (const InnerText& text : drawing.texts)
+    if (text.role == TextRole::terminal)
+      draw_terminal_text(ink, text);
+    else
+      add_text(items, ink.place(text.baseline), text.text, text.style);
 }
 
 }  // namespace loomfolio

@@ -2,6 +2,8 @@
 // Inks a part as the layout placed it: box, inner wires, symbols, terminals, texts.
 #pragma once
 
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "layout/inside_drawing.h"
@@ -10,12 +12,25 @@
 
 namespace loomfolio {
 
-/// What a situation does to the part; empty vectors: the part is drawn at rest.
+/// Two nodes of a part that are joined: by a closed contact, a switch, a link.
+struct NodeJoint {
+  int a = -1, b = -1;
+};
+
+/// What a situation does to the part; not known: the part is drawn at rest. Nodes: terminals first, then inner points.
 struct PartState {
   bool is_known = false;
-  std::vector<bool> live_nodes;      ///< by node: terminals first, then inner points
-  std::vector<SymbolState> insides;  ///< by Part::insides
+  std::vector<bool> live_nodes;                ///< by node: current passes there
+  std::vector<SymbolState> insides;            ///< by Part::insides
+  std::vector<std::vector<NodeJoint>> joints;  ///< by Part::insides: what it joins as it stands
+  std::vector<NodeJoint> links;                ///< what is always joined
+  std::vector<int> positions;                  ///< by Part::insides: of a switch, where it stands
+  std::vector<std::string> marks;              ///< by terminal: its id
+  std::vector<std::string> figures;            ///< by terminal: '12.4 V'; may be empty
 };
+
+/// Stands between a terminal's mark and the room kept for its figure, in kinds made by reserve_figures.
+inline constexpr std::string_view figure_gap = "\u2002";
 
 /// The type sizes of our look, as layout takes them.
 InsideStyles inside_styles();

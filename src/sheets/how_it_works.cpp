@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How it works: for each acting kind of part, its inside as a diagram beside its face, and what happens in which order.
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "base/text.h"
@@ -10,6 +11,7 @@
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/works_strip.h"
 
 namespace loomfolio {
 namespace {
@@ -44,7 +46,11 @@ class WorksPages {
         flow_(context, {"works", words_("works.title"), words_("works.intro")}) {}
 
   std::vector<Sheet> make(const std::vector<KindUse>& uses) {
-    for (const KindUse& use : uses) flow_.add(kind_block(use), look::heading_gap);
+    for (const KindUse& use : uses) {
+      flow_.add(kind_block(use), look::heading_gap);
+      if (context_.extent != Extent::common) add_use(use);
+    }
+    if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
   }
 
@@ -64,6 +70,37 @@ class WorksPages {
     for (std::size_t i = 0; i < sentences.size(); ++i)
       put(event(i + 1, sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
     return block;
+  }
+
+  /// Parts that all hook-ups share are explained once, but what flows in them differs from one hook-up to the next.
+  void add_shared_uses() {
+    for (std::size_t p = 0; p < build_.parts.size(); ++p) {
+      const PartId id{static_cast<std::int32_t>(p)};
+      if (!shows_part(context_, id) && find_coil_story(context_.solved, id)) add_use({build_.part(id).kind, {id}});
+    }
+  }
+
+  /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures.
+  void add_use(const KindUse& use) {
+    if (context_.solved.solutions.empty()) return;
+    std::optional<CoilStory> story;
+    for (std::size_t p = 0; p < use.parts.size() && !story; ++p) story = find_coil_story(context_.solved, use.parts[p]);
+    const PartId part = story ? story->part : use.parts.front();
+    std::vector<std::string> told;
+    if (story) told = tell_coil_story(build_, *story, words_);
+    for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
+    if (told.empty()) return;
+    std::string head = words_("works.in_use");
+    if (use.parts.size() > 1 || !shows_part(context_, part)) head += ": " + build_.part(part).label;
+    Block title = set_text(head, look::text_bold, flow_.width(), flow_.setting());
+    Block strip = story ? make_works_strip(context_, *story, flow_.width()) : Block{};
+    const Millimetres y = title.height + Millimetres(story ? 1 : 0);
+    Block opening{flow_.width(), y + strip.height, {}};
+    place_block(opening.items, std::move(title), {});
+    place_block(opening.items, std::move(strip), {{}, y});
+    flow_.keep(opening.height + Millimetres(12));
+    flow_.add(std::move(opening), Millimetres(3));
+    for (std::size_t i = 0; i < told.size(); ++i) flow_.add(event(i + 1, told[i]), Millimetres(i == 0 ? 1.5 : 0.6));
   }
 
   Block head(const KindUse& use) const {
@@ -145,7 +182,7 @@ class WorksPages {
 
 std::vector<Sheet> make_how_it_works(const SheetContext& context) {
   const std::vector<KindUse> uses = acting_kinds(context);
-  if (uses.empty()) return {};
+  if (uses.empty() && context.extent != Extent::own) return {};
   return WorksPages(context).make(uses);
 }
 

@@ -65,6 +65,13 @@ inline constexpr TextStyle flag{FaceName::sans, Weight::bold, 7.5};
 /// A drawing may be made that much smaller to fit its sheet: 7.5 pt become 7.
 inline constexpr double least_scale = 7.0 / 7.5;
 
+// Situations.
+inline constexpr TextStyle volts{FaceName::sans, Weight::regular, 7.5};
+inline constexpr TextStyle flow_figure{FaceName::mono, Weight::bold, 7.5};
+inline constexpr Millimetres live_line{0.7};                       ///< inside a part, where current passes
+inline constexpr Millimetres arrow_length{3.0}, arrow_over{0.55};  ///< how far an arrowhead stands out of its wire
+inline constexpr Millimetres arrow_rim{0.22}, hollow_edge{0.28};   ///< of a wire with volts but no current
+
 // Signal words: safety colours as ANSI Z535.1 names them; the values are those of the RAL tones that ISO 3864 lists.
 inline constexpr Colour safety_red{0x9b, 0x24, 0x23}, safety_orange{0xe8, 0x7a, 0x1e}, safety_yellow{0xf9, 0xa8, 0x00};
 inline constexpr Colour safety_blue{0x00, 0x53, 0x87};

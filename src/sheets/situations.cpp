@@ -5,51 +5,15 @@
 #include "base/text.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
+#include "sheets/reference.h"
 #include "sheets/setting_text.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/situation_sheets.h"
+#include "sheets/situation_text.h"
 #include "sheets/table.h"
 
 namespace loomfolio {
 namespace {
-
-bool is_worth_listing(const Inside& inside) {
-  return inside.type == InsideType::lamp || inside.type == InsideType::motor || inside.type == InsideType::load ||
-         inside.type == InsideType::charger;
-}
-
-/// Everything that a person sees or hears working, with how when not plainly on.
-std::string working_text(const SheetContext& context, const Solution& solution) {
-  const Build& build = context.build();
-  std::vector<NamedElement> elements;
-  for (std::size_t p = 0; p < build.parts.size(); ++p)
-    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-      const Inside& inside = build.parts[p].insides[i];
-      if (!is_worth_listing(inside)) continue;
-      const Expected seen = observed(inside, solution.insides[p][i]);
-      if (seen == Expected::off) continue;
-      std::string note;
-      if (seen == Expected::flashing) note = context.words()("situations.flashing");
-      if (seen == Expected::dim) note = context.words()("situations.dim");
-      elements.push_back({{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, std::move(note)});
-    }
-  return list_elements(build, elements);
-}
-
-struct BatteryReading {
-  Volts volts;
-  Amperes amperes;  ///< out of the battery
-};
-
-/// The first source of the build: its poles' difference and what it gives.
-std::optional<BatteryReading> read_battery(const Build& build, const Solution& solution) {
-  for (std::size_t p = 0; p < build.parts.size(); ++p)
-    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-      if (build.parts[p].insides[i].type != InsideType::source) continue;
-      const InsideState& state = solution.insides[p][i];
-      return BatteryReading{state.volts, -state.amperes};
-    }
-  return std::nullopt;
-}
 
 Cell lines_cell(const std::vector<std::string>& lines) {
   Cell cell;
@@ -63,7 +27,18 @@ Cell current_cell(const SheetContext& context, Amperes out) {
   return two_line_cell(print_amperes(out), context.words()(out.number() > 0 ? "situations.gives" : "situations.takes"));
 }
 
-Row situation_row(const SheetContext& context, std::size_t index) {
+/// Where the situation is drawn; empty when it is on no sheet.
+Cell sheet_cell(const SheetContext& context, const SituationSheets& drawn, std::size_t index) {
+  const std::string& anchor = drawn.anchors[index];
+  if (anchor.empty()) return text_cell("");
+  const std::string sheets = context.id_prefix + "situations";
+  Cell cell;
+  cell.lines.push_back(
+      {{{sheet_mark(sheets, anchor), look::table_bold, look::accent, {sheets, anchor}}}, Align::left, {}});
+  return cell;
+}
+
+Row situation_row(const SheetContext& context, const SituationSheets& drawn, std::size_t index) {
   const Build& build = context.build();
   const Situation& situation = build.situations[index];
   std::vector<std::string> settings;
@@ -76,15 +51,16 @@ Row situation_row(const SheetContext& context, std::size_t index) {
       two_line_cell(situation_name(situation), context.words()(engine_key(situation.engine)), look::table_bold),
       lines_cell(settings)};
   if (index >= context.solved.solutions.size()) {
-    row.cells.resize(6, text_cell(""));
+    row.cells.resize(7, text_cell(""));
     return row;
   }
   const Solution& solution = context.solved.solutions[index];
   const auto battery = read_battery(build, solution);
-  const std::string working = working_text(context, solution);
+  const std::string working = working_text(build, solution, context.words());
   row.cells.push_back(text_cell(working.empty() ? context.words()("situations.nothing") : working));
   row.cells.push_back(text_cell(battery ? fixed(battery->volts.number(), 1) : ""));
   row.cells.push_back(battery ? current_cell(context, battery->amperes) : text_cell(""));
+  row.cells.push_back(sheet_cell(context, drawn, index));
   return row;
 }
 
@@ -101,10 +77,17 @@ std::vector<Sheet> make_situations(const SheetContext& context) {
                    {words("situations.switches"), CellAlign::near, Wrapping::wraps, 1},
                    {words("situations.works"), CellAlign::near, Wrapping::wraps, 1},
                    {words("situations.volts"), CellAlign::point, Wrapping::keeps, 0},
-                   {words("situations.amperes"), CellAlign::point, Wrapping::keeps, 0}};
-  for (std::size_t i = 0; i < situations.size(); ++i) table.rows.push_back(situation_row(context, i));
+                   {words("situations.amperes"), CellAlign::point, Wrapping::keeps, 0},
+                   {words("situations.drawn"), CellAlign::far, Wrapping::keeps, 0}};
+  SituationSheets drawn = make_situation_sheets(context);
+  for (std::size_t i = 0; i < situations.size(); ++i) table.rows.push_back(situation_row(context, drawn, i));
   add_table(flow, table);
-  return flow.take();
+  std::vector<Sheet> sheets = flow.take();
+  for (Sheet& sheet : drawn.sheets) {
+    sheet.id = context.id_prefix + "situations-" + std::to_string(sheets.size() + 1);
+    sheets.push_back(std::move(sheet));
+  }
+  return sheets;
 }
 
 }  // namespace loomfolio

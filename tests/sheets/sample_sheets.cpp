@@ -27,7 +27,8 @@ std::vector<std::string> sample_names() {
   return names;
 }
 
-SampleFolio::SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure) {
+SampleFolio::SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure,
+                         Composing composing) {
   const DiskFiles files;
   Sources sources;
   Diagnostics findings;
@@ -43,9 +44,13 @@ SampleFolio::SampleFolio(const std::string& name, const std::string& paper, cons
     solved_.push_back({build, solve_all(build)});
     complete_figures(solved_.back());
   }
+  if (composing == Composing::yes) composed_ = compose_with_report(input(measure));
+}
+
+FolioInput SampleFolio::input(const TextMeasure& measure) const {
   FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
   if (papers_.larger) input.larger_paper = &*papers_.larger;
-  composed_ = compose_with_report(input);
+  return input;
 }
 
 }  // namespace loomfolio

@@ -14,14 +14,18 @@ namespace loomfolio {
 std::vector<std::string> sample_names();
 
 /// Reads and composes; `paper` empty: the document's own. A sample that cannot be read gives an empty folio.
+enum class Composing : std::uint8_t { yes, no };
+
 class SampleFolio {
  public:
-  SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure);
+  SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure,
+              Composing composing = Composing::yes);
   const Composed& composed() const { return composed_; }
   const PaperPair& papers() const { return papers_; }
   const Words& words() const { return words_; }
   /// The builds with their solutions and wire loads.
   const std::vector<SolvedBuild>& solved() const { return solved_; }
+  FolioInput input(const TextMeasure& measure) const;
 
  private:
   Project project_;

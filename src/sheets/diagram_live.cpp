@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/diagram_live.h"
+
+#include <algorithm>
+
+#include "sheets/diagram_tags.h"
+#include "sheets/wire_look.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Grid least_stretch = 420, arrow_every = 5000, search_step = 100, keep_off = 90;
+
+/// What arrowheads keep clear of, but for the wire they stand on.
+std::vector<GridBox> obstacles_of(const DiagramInk& ink) {
+  std::vector<GridBox> found;
+  for (const PlacedLabel& label : ink.laid.labels) found.push_back(label.box);
+  for (const SpareTag& tag : find_spare_tags(ink.diagram, ink.laid)) found.push_back(tag.box);
+  for (const Course& course : ink.laid.courses)
+    for (const Hop& hop : course.hops) found.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half));
+  for (const PlacedBox& placed : ink.laid.boxes) found.push_back(placed.box.grown(-keep_off));
+  return found;
+}
+
+int sign(Grid g) { return (g > 0) - (g < 0); }
+
+struct ArrowSeat {
+  GridPoint at;
+  bool is_found = false;
+};
+
+/// The free place nearest to `share` of the stretch.
+ArrowSeat find_seat(GridPoint a, GridPoint b, double share, Grid half, const std::vector<GridBox>& obstacles) {
+  const Grid length = std::abs(a.x - b.x) + std::abs(a.y - b.y), reach = to_grid(look::arrow_length) / 2 + keep_off;
+  const int x = sign(b.x - a.x), y = sign(b.y - a.y);
+  const auto wished = static_cast<Grid>(length * share);
+  for (Grid off = 0; off <= length; off += search_step)
+    for (const Grid along : {wished + off, wished - off}) {
+      if (along < reach || along > length - reach) continue;
+      const GridPoint at{a.x + x * along, a.y + y * along};
+      const Grid half_x = x != 0 ? reach : half, half_y = x != 0 ? half : reach;
+      const GridBox box{at.x - half_x, at.y - half_y, at.x + half_x, at.y + half_y};
+      if (std::none_of(obstacles.begin(), obstacles.end(), [&](const GridBox& o) { return o.overlaps(box); }))
+        return {at, true};
+    }
+  return {};
+}
+
+void draw_arrows_of(Items& items, const DiagramInk& ink, std::size_t wire, Point origin,
+                    const std::vector<GridBox>& obstacles) {
+  const WireId id = ink.diagram.wires[wire];
+  const WireState& state = ink.state->wires[id.at()];
+  if (state.liveness != Liveness::flowing || state.direction == 0) return;
+  const Millimetres width = wire_width(ink.build.wire(id).area);
+  const Grid half = to_grid(width / 2 + look::arrow_over);
+  const std::vector<GridPoint>& points = ink.laid.courses[wire].points;
+  const int way = state.direction > 0 ? 1 : -1;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const GridPoint a = points[i - 1], b = points[i];
+    const Grid length = std::abs(a.x - b.x) + std::abs(a.y - b.y);
+    if (length < least_stretch) continue;
+    const int count = 1 + length / arrow_every;
+    for (int n = 0; n < count; ++n) {
+      const ArrowSeat seat = find_seat(a, b, (n + 0.5) / count, half, obstacles);
+      if (seat.is_found) add_arrow(items, origin + to_mm(seat.at), way * sign(b.x - a.x), way * sign(b.y - a.y), width);
+    }
+  }
+}
+
+}  // namespace
+
+void add_arrow(Items& items, Point at, int way_x, int way_y, Millimetres wire) {
+  const Millimetres ahead = look::arrow_length / 2, aside = wire / 2 + look::arrow_over;
+  const auto spot = [&](double along, double across) {
+    return Point{at.x + ahead * (along * way_x) - aside * (across * way_y),
+                 at.y + ahead * (along * way_y) + aside * (across * way_x)};
+  };
+  add_polygon(items, {spot(1, 0), spot(-1, 1), spot(-1, -1)}, look::ink, {look::paper, look::arrow_rim});
+}
+
+void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state) {
+  const Millimetres width = wire_width(wire.area);
+  const auto stroke = [&](Colour colour, Millimetres pen) {
+    PathItem item;
+    item.pieces = path;
+    item.stroke = {true, {colour, pen, {}, Cap::butt}};
+    items.push_back(std::move(item));
+  };
+  switch (state.liveness) {
+    case Liveness::dead:
+      stroke(look::dead_wire, look::part_line);
+      break;
+    case Liveness::waiting:
+      stroke(look::ink, width);
+      stroke(look::paper, width - look::hollow_edge * 2);
+      break;
+    case Liveness::flowing:
+      add_wire(items, path, wire.colour, width);
+      break;
+  }
+}
+
+void draw_live_stub(Items& items, Point top, Point foot, const Wire& wire, const WireState& state, int toward_earth) {
+  add_wire_in_state(items, {PathMove{top}, PathLine{foot}}, wire, state);
+  if (state.liveness != Liveness::flowing || state.direction == 0) return;
+  const bool is_down = (state.direction > 0) == (toward_earth > 0);
+  add_arrow(items, {top.x, top.y + (foot.y - top.y) * 0.6}, 0, is_down ? 1 : -1, wire_width(wire.area));
+}
+
+void draw_flow(Items& items, const DiagramInk& ink, Point origin) {
+  const std::vector<GridBox> obstacles = obstacles_of(ink);
+  for (std::size_t wire = 0; wire < ink.diagram.wires.size(); ++wire)
+    draw_arrows_of(items, ink, wire, origin, obstacles);
+}
+
+}  // namespace loomfolio

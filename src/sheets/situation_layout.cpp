@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/situation_layout.h"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "sheets/diagram_draw.h"
+#include "sheets/look.h"
+#include "sheets/situation_state.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres frame_gap{6};
+constexpr double wires_per_area = 34.0 / (380.0 * 230.0);  // more than that was never seen to fit
+
+struct PairRequest {
+  const SheetContext& context;
+  const SituationPair& pair;
+  DiagramState before, after;
+  PageShape page;
+};
+
+std::string wider(const std::string& a, const std::string& b, const TextStyle& style, const TextMeasure& measure) {
+  return measure.measure(a, style).width < measure.measure(b, style).width ? b : a;
+}
+
+/// Each part gets a kind of its own, as figures differ.
+Build reserve_figures(const PairRequest& request) {
+  Build build = request.context.build();
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Kind& kind = build.kind_of(build.parts[p]);
+    if (kind.is_connector) continue;
+    Kind own = kind_with_figures(kind, {&request.before.parts[p], &request.after.parts[p]}, request.context.measure());
+    build.parts[p].kind = KindId{static_cast<std::int32_t>(build.kinds.size())};
+    build.kinds.push_back(std::move(own));
+  }
+  return build;
+}
+
+enum class Bands : std::uint8_t { zones, none };
+
+/// Everything in one band without a name, which lies closer together.
+Build without_zones(Build build) {
+  build.zones = {{"", "", {}, {}}};
+  for (Part& part : build.parts) part.zone = ZoneId{0};
+  for (Splice& splice : build.splices) splice.zone = ZoneId{0};
+  for (Earth& earth : build.earths) earth.zone = ZoneId{0};
+  return build;
+}
+
+std::vector<std::string> widest_flows(const PairRequest& request) {
+  std::vector<std::string> figures;
+  for (std::size_t w = 0; w < request.before.wires.size(); ++w)
+    figures.push_back(wider(request.before.wires[w].figure, request.after.wires[w].figure, look::flow_figure,
+                            request.context.measure()));
+  return figures;
+}
+
+std::vector<Rect> frames_of(const Rect& room, Arrangement arrangement) {
+  switch (arrangement) {
+    case Arrangement::beside: {
+      const Millimetres width = (room.width - frame_gap) / 2;
+      return {{room.x, room.y, width, room.height}, {room.x + width + frame_gap, room.y, width, room.height}};
+    }
+    case Arrangement::stacked: {
+      const Millimetres height = (room.height - frame_gap) / 2;
+      return {{room.x, room.y, room.width, height}, {room.x, room.y + height + frame_gap, room.width, height}};
+    }
+    case Arrangement::facing:
+      return {room};
+  }
+  return {};
+}
+
+Rect drawing_in(const Rect& frame) {
+  return {frame.x, frame.y + caption_room, frame.width, frame.height - caption_room};
+}
+
+double fit(const Laid& laid, const Rect& place) {
+  return std::min({1.0, place.width / to_mm(laid.width), place.height / to_mm(laid.height + zone_head)});
+}
+
+/// The best of a few shapes asked for.
+LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
+                       const std::vector<WireId>& wires, const Rect& place) {
+  const std::vector<DiagramPlan> plans{{{}, wires}};
+  LaidDiagram best;
+  for (const double shape : {1.0, 0.7}) {
+    GraphRequest graph{build, plans, 0, request.context.measure()};
+    graph.figures = &figures;
+    graph.wished_width = to_grid(place.width * shape);
+    graph.wished_height = to_grid(place.height) - zone_head;
+    LaidDiagram made;
+    made.plan = plans[0];
+    made.diagram = make_diagram_graph(graph);
+    made.laid = lay_out(made.diagram.graph);
+    made.page = request.page;
+    made.scale = fit(made.laid, place);
+    if (best.scale < made.scale || best.laid.width == 0) best = std::move(made);
+    if (best.scale >= 1) break;
+  }
+  return best;
+}
+
+}  // namespace
+
+Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& states, const TextMeasure& measure) {
+  Kind made = kind;
+  for (std::size_t t = 0; t < made.terminals.size(); ++t) {
+    std::string widest;
+    for (const PartState* state : states) widest = wider(widest, state->figures[t], look::terminal_name, measure);
+    if (!widest.empty()) made.terminals[t].id += std::string(figure_gap) + widest;
+  }
+  return made;
+}
+
+LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
+  const Paper& paper =
+      context.input.larger_paper != nullptr ? *context.input.larger_paper : context.input.drawing_paper;
+  const PairRequest request{
+      context, pair, make_diagram_state(context.build(), pair.before.situation, pair.before.solution),
+      make_diagram_state(context.build(), pair.after.situation, pair.after.solution), across_page(paper)};
+  const Build build = reserve_figures(request);
+  const std::vector<std::string> figures = widest_flows(request);
+  const Rect room = drawing_room(request.page);
+  const Build close = without_zones(build);
+  constexpr StoryWidth widths[] = {StoryWidth::everything, StoryWidth::waiting, StoryWidth::flowing};
+  struct Try {
+    Arrangement arrangement;
+    Bands bands;
+  };
+  constexpr Try together[] = {{Arrangement::beside, Bands::zones},
+                              {Arrangement::beside, Bands::none},
+                              {Arrangement::stacked, Bands::zones},
+                              {Arrangement::stacked, Bands::none}};
+  LaidPair made;
+  /// Whether it fits; the last try is kept in any case.
+  const auto fits = [&](StoryWidth width, Try way) {
+    const std::vector<WireId> wires = find_story(context.build(), pair, width);
+    const std::vector<Rect> frames = frames_of(room, way.arrangement);
+    const Rect place = drawing_in(frames.front());
+    const double area = place.width.number() * place.height.number();
+    if (width != StoryWidth::flowing && static_cast<double>(wires.size()) > wires_per_area * area) return false;
+    made.drawing = lay_out_in(request, way.bands == Bands::zones ? build : close, figures, wires, place);
+    made.width = width;
+    made.arrangement = way.arrangement;
+    made.frames = frames;
+    return made.drawing.scale >= look::least_scale;
+  };
+  const bool is_together = std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
+    return std::any_of(std::begin(together), std::end(together), [&](Try way) { return fits(width, way); });
+  });
+  if (!is_together)
+    static_cast<void>(std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
+      return fits(width, {Arrangement::facing, Bands::zones}) || fits(width, {Arrangement::facing, Bands::none});
+    }));
+  made.pair = std::move(pair);
+  return made;
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// A pair of states laid out: one layout for both, so that the eye finds each wire at the same place in either. What is
+// drawn is as much as fits: everything live, else what changes.
+#pragma once
+
+#include <vector>
+
+#include "sheets/diagram_part.h"
+#include "sheets/diagram_plan.h"
+#include "sheets/situation_paths.h"
+
+namespace loomfolio {
+
+enum class Arrangement : std::uint8_t {
+  beside,   ///< before at the left, after at the right
+  stacked,  ///< before above, after below
+  facing,   ///< a sheet each
+};
+
+struct LaidPair {
+  SituationPair pair;
+  StoryWidth width = StoryWidth::everything;
+  Arrangement arrangement = Arrangement::beside;
+  LaidDiagram drawing;       ///< plan, graph, laid, page and scale; id and title unset
+  std::vector<Rect> frames;  ///< places of the drawings: two, or one that holds on both facing sheets
+};
+
+/// Room above each drawing for its caption.
+inline constexpr Millimetres caption_room{15.5};
+
+/// The kind with room for figures kept beside the marks of its terminals, the widest of the states: each is then named
+/// by mark, gap and figure.
+Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& states, const TextMeasure& measure);
+
+/// A pair that fits no sheet even so has a drawing smaller than look::least_scale: it is not to be printed.
+LaidPair lay_out_pair(const SheetContext& context, SituationPair pair);
+
+}  // namespace loomfolio

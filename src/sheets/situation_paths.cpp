@@ -1,0 +1,283 @@
+// SPDX-License-Identifier: MIT
+// A wire changes when it starts or stops to carry current, or carries another quarter of it. From wires that start or
+// stop, and from consumers that change, the current is followed up to where it comes from and down to where it goes:
+// wires only the way their current runs, parts through whatever joins their terminals as they stand. So siblings that
+// branch off a common feed stay out of the story. A contact on the way brings its coil along.
+#include "sheets/situation_paths.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/paths.h"
+#include "sheets/situation_state.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double changed_share = 0.25, worth_telling = 0.01;  // of the wire's own current; of the greatest change
+
+enum class Way : std::uint8_t { up, down };
+enum class Coils : std::uint8_t { follow, leave };
+
+bool has_changed(double before, double after) {
+  const double most = std::max(std::abs(before), std::abs(after));
+  return most >= least_flow.number() && std::abs(before - after) > changed_share * most;
+}
+
+bool is_consumer_type(InsideType type) {
+  switch (type) {
+    case InsideType::load:
+    case InsideType::lamp:
+    case InsideType::motor:
+    case InsideType::coil:
+    case InsideType::resistor:
+      return true;
+    default:
+      return false;
+  }
+}
+
+/// Follows current through one state.
+class Tracer {
+ public:
+  Tracer(const Build& build, const Paths& paths, const SolvedState& state, std::vector<bool>& story,
+         Coils coils = Coils::follow)
+      : build_(build), paths_(paths), state_(state), story_(story), coils_(coils) {
+    joined_.resize(static_cast<std::size_t>(paths.frame) + 1);
+    for (std::size_t p = 0; p < build.parts.size(); ++p)
+      for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) note_joints(p, i);
+    for (const bool is_up : {true, false}) seen_[is_up ? 0 : 1].assign(joined_.size(), false);
+  }
+
+  void follow(PathPoint start, Way way) {
+    std::vector<PathPoint> open{start};
+    std::vector<bool>& seen = seen_[way == Way::up ? 0 : 1];
+    while (!open.empty()) {
+      const PathPoint at = open.back();
+      open.pop_back();
+      if (at < 0 || at == paths_.frame || seen[static_cast<std::size_t>(at)]) continue;
+      seen[static_cast<std::size_t>(at)] = true;
+      for (const Joint& joint : joined_[static_cast<std::size_t>(at)]) {
+        open.push_back(joint.other);
+        if (coils_ == Coils::follow && joint.coil.part.is_set()) follow_element(joint.coil);
+      }
+      for (const int b : paths_.at[static_cast<std::size_t>(at)])
+        follow_wire(paths_.bridges[static_cast<std::size_t>(b)], at, way, open);
+    }
+  }
+
+  bool has_met(PathPoint point, Way way) const {
+    return seen_[way == Way::up ? 0 : 1][static_cast<std::size_t>(point)];
+  }
+  /// Nothing is followed past that point.
+  void bar(PathPoint point, Way way) { seen_[way == Way::up ? 0 : 1][static_cast<std::size_t>(point)] = true; }
+
+  /// From both ends of an element.
+  void follow_element(InsideRef ref) {
+    for (const PathPoint point : paths_.points(build_, ref)) {
+      follow(point, Way::up);
+      follow(point, Way::down);
+    }
+  }
+
+  void follow_from_wire(WireId wire) {
+    const double amperes = state_.solution.wire_amperes[wire.at()].number();
+    if (std::abs(amperes) < least_flow.number()) return;
+    const TerminalId source = amperes > 0 ? build_.wire(wire).from : build_.wire(wire).to;
+    const TerminalId drain = amperes > 0 ? build_.wire(wire).to : build_.wire(wire).from;
+    follow(source.index, Way::up);
+    follow(drain.index, Way::down);
+  }
+
+ private:
+  struct Joint {
+    PathPoint other = -1;
+    InsideRef coil;  ///< that holds it
+  };
+
+  void note_joints(std::size_t p, std::size_t i) {
+    const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+    const Inside& inside = build_.parts[p].insides[i];
+    InsideRef coil;
+    if (inside.type == InsideType::contact)
+      for (std::size_t c = 0; c < build_.parts[p].insides.size(); ++c)
+        if (build_.parts[p].insides[c].type == InsideType::coil && build_.parts[p].insides[c].id == inside.coil)
+          coil = {ref.part, static_cast<int>(c)};
+    const auto terminals = static_cast<int>(build_.parts[p].terminals.size());
+    const auto point = [&](int node) {
+      return node < terminals ? build_.parts[p].terminals[static_cast<std::size_t>(node)].index
+                              : paths_.first_inner[p] + node - terminals;
+    };
+    for (const NodeJoint& joint : joints_of(build_, state_.situation, state_.solution, ref)) {
+      joined_[static_cast<std::size_t>(point(joint.a))].push_back({point(joint.b), coil});
+      joined_[static_cast<std::size_t>(point(joint.b))].push_back({point(joint.a), coil});
+    }
+  }
+
+  void follow_wire(const Bridge& bridge, PathPoint at, Way way, std::vector<PathPoint>& open) {
+    if (!bridge.wire.is_set()) return;
+    const double amperes = state_.solution.wire_amperes[bridge.wire.at()].number();
+    if (std::abs(amperes) < least_flow.number()) return;
+    const TerminalId from = build_.wire(bridge.wire).from;
+    const bool leaves = (from.index == at) == (amperes > 0);
+    if (leaves != (way == Way::down)) return;
+    story_[bridge.wire.at()] = true;
+    open.push_back(bridge.other(at));
+  }
+
+  const Build& build_;
+  const Paths& paths_;
+  const SolvedState& state_;
+  std::vector<bool>& story_;
+  Coils coils_;
+  std::vector<std::vector<Joint>> joined_;
+  std::vector<bool> seen_[2];
+};
+
+double change_in(const SituationPair& pair, WireId wire) {
+  return std::abs(pair.before.solution.wire_amperes[wire.at()].number() -
+                  pair.after.solution.wire_amperes[wire.at()].number());
+}
+
+double greatest_change(const Build& build, const SituationPair& pair) {
+  double greatest = 0;
+  for (std::size_t w = 0; w < build.wires.size(); ++w)
+    greatest = std::max(greatest, change_in(pair, WireId{static_cast<std::int32_t>(w)}));
+  return greatest;
+}
+
+/// A little current that volts between two earths drive through whatever joins them: no one's doing, and no story.
+bool is_stray(const Build& build, const SituationPair& pair, WireId wire) {
+  const auto ends_hold = [&](const Solution& solution) {
+    for (const TerminalId end : {build.wire(wire).from, build.wire(wire).to})
+      if (std::abs(solution.terminal_volts[end.at()].number()) >= waiting_share * build.electrics.nominal.number())
+        return true;
+    return false;
+  };
+  return !ends_hold(pair.before.solution) && !ends_hold(pair.after.solution) &&
+         change_in(pair, wire) < worth_telling * greatest_change(build, pair);
+}
+
+bool is_changed_wire(const Build& build, const SituationPair& pair, WireId wire, StoryWidth width) {
+  if (is_stray(build, pair, wire)) return false;
+  const Liveness before = liveness_of(build, pair.before.solution, wire),
+                 after = liveness_of(build, pair.after.solution, wire);
+  if (width == StoryWidth::waiting && before != after) return true;
+  if ((before == Liveness::flowing) != (after == Liveness::flowing)) return true;
+  // When a starter pulls the battery down, every lamp takes a little less: that is not what the page is about.
+  return change_in(pair, wire) >= worth_telling * greatest_change(build, pair) &&
+         has_changed(pair.before.solution.wire_amperes[wire.at()].number(),
+                     pair.after.solution.wire_amperes[wire.at()].number());
+}
+
+/// The strap between the battery and the frame closes every circuit; generator leads make the charger's current.
+void add_common(const Build& build, const SituationPair& pair, std::vector<bool>& story) {
+  const auto is_supply_pole = [&](TerminalId id) {
+    const Terminal& terminal = build.terminal(id);
+    if (terminal.owner != OwnerType::part) return false;
+    const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+    return std::any_of(part.insides.begin(), part.insides.end(),
+                       [](const Inside& inside) { return inside.type == InsideType::source; });
+  };
+  const auto has_part = [&](std::int32_t part) {
+    for (std::size_t w = 0; w < build.wires.size(); ++w)
+      if (story[w])
+        for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
+          if (build.terminal(end).owner == OwnerType::part && build.terminal(end).owner_index == part) return true;
+    return false;
+  };
+  const std::vector<bool> traced = story;
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const WireId id{static_cast<std::int32_t>(w)};
+    const Wire& wire = build.wires[w];
+    const bool flows = liveness_of(build, pair.before.solution, id) == Liveness::flowing ||
+                       liveness_of(build, pair.after.solution, id) == Liveness::flowing;
+    if (!flows || traced[w]) continue;
+    for (const auto& [pole, far] : {std::pair(wire.from, wire.to), std::pair(wire.to, wire.from)})
+      if (is_supply_pole(pole) && build.terminal(far).owner == OwnerType::earth &&
+          has_part(build.terminal(pole).owner_index))
+        story[w] = true;
+    const bool alternates =
+        w < pair.after.solution.wire_alternating.size() && pair.after.solution.wire_alternating[w] >= least_flow;
+    if (alternates &&
+        (has_part(build.terminal(wire.from).owner_index) || has_part(build.terminal(wire.to).owner_index)))
+      story[w] = true;
+  }
+}
+
+void trace_changes(const Build& build, const Paths& paths, const SituationPair& pair, StoryWidth width,
+                   std::vector<bool>& story) {
+  for (const SolvedState* state : {&pair.before, &pair.after}) {
+    Tracer tracer(build, paths, *state, story);
+    for (std::size_t w = 0; w < build.wires.size(); ++w) {
+      const WireId id{static_cast<std::int32_t>(w)};
+      if (!is_changed_wire(build, pair, id, width)) continue;
+      story[w] = true;
+      // A wire that carries more or less, but always carries, is a trunk: past it lie others' ways.
+      const bool is_trunk = liveness_of(build, pair.before.solution, id) == Liveness::flowing &&
+                            liveness_of(build, pair.after.solution, id) == Liveness::flowing;
+      if (!is_trunk) tracer.follow_from_wire(id);
+    }
+    for (std::size_t p = 0; p < build.parts.size(); ++p)
+      for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+        if (!is_consumer_type(build.parts[p].insides[i].type)) continue;
+        const double before = pair.before.solution.insides[p][i].amperes.number(),
+                     after = pair.after.solution.insides[p][i].amperes.number();
+        const double most_volts = std::max(std::abs(pair.before.solution.insides[p][i].volts.number()),
+                                           std::abs(pair.after.solution.insides[p][i].volts.number()));
+        if (most_volts < waiting_share * build.electrics.nominal.number()) continue;
+        const bool starts_or_stops =
+            (std::abs(before) < least_flow.number()) != (std::abs(after) < least_flow.number());
+        if (has_changed(before, after) &&
+            (starts_or_stops || std::abs(before - after) >= worth_telling * greatest_change(build, pair)))
+          tracer.follow_element({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+      }
+  }
+}
+
+}  // namespace
+
+std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width) {
+  std::vector<bool> story(build.wires.size(), false);
+  if (width == StoryWidth::everything) {
+    for (std::size_t w = 0; w < build.wires.size(); ++w) {
+      const WireId id{static_cast<std::int32_t>(w)};
+      story[w] = liveness_of(build, pair.before.solution, id) != Liveness::dead ||
+                 liveness_of(build, pair.after.solution, id) != Liveness::dead;
+    }
+  } else {
+    trace_changes(build, trace_paths(build), pair, width, story);
+    add_common(build, pair, story);
+  }
+  std::vector<WireId> wires;
+  for (std::size_t w = 0; w < build.wires.size(); ++w)
+    if (story[w]) wires.push_back(WireId{static_cast<std::int32_t>(w)});
+  return wires;
+}
+
+std::vector<PartId> find_fed(const Build& build, const SolvedState& state, InsideRef element) {
+  const Paths paths = trace_paths(build);
+  const std::vector<PathPoint> ends = paths.points(build, element);
+  const double amperes =
+      state.solution.insides[element.part.at()][static_cast<std::size_t>(element.inside)].amperes.number();
+  std::vector<PartId> parts;
+  if (ends.size() < 2 || std::abs(amperes) < least_flow.number()) return parts;
+  std::vector<bool> passed(build.wires.size(), false);
+  Tracer tracer(build, paths, state, passed, Coils::leave);
+  tracer.bar(amperes > 0 ? ends[0] : ends[1], Way::down);
+  tracer.follow(amperes > 0 ? ends[1] : ends[0], Way::down);
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      const double own = state.solution.insides[p][i].amperes.number();
+      if (!is_consumer_type(build.parts[p].insides[i].type) || std::abs(own) < least_flow.number()) continue;
+      const std::vector<PathPoint> points = paths.points(build, ref);
+      // Only what is reached from its fed end: from its other end current goes on.
+      const PathPoint fed = own > 0 ? points.front() : points.back();
+      if (!tracer.has_met(fed, Way::down)) continue;
+      if (parts.empty() || parts.back() != ref.part) parts.push_back(ref.part);
+    }
+  return parts;
+}
+
+}  // namespace loomfolio

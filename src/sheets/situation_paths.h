@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// Which wires tell what a situation does: those in which something changes, with the way of the current from the supply
+// to them and from them back.
+#pragma once
+
+#include <vector>
+
+#include "sheets/situation_pairs.h"
+
+namespace loomfolio {
+
+enum class StoryWidth : std::uint8_t {
+  everything,  ///< every wire that carries current or holds volts in either state
+  waiting,     ///< what changes; a wire that comes to hold volts without current counts
+  flowing,     ///< where current changes, and no more
+};
+
+/// Wires of the story, in order.
+std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width);
+
+/// Parts that take the current which passes the element - a contact, an output, a switch - in that state, in order.
+std::vector<PartId> find_fed(const Build& build, const SolvedState& state, InsideRef element);
+
+}  // namespace loomfolio

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// One sheet a situation: what is live before an action and what is live after it, side by side in one layout.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "sheets/folio.h"
+#include "sheets/situation_layout.h"
+
+namespace loomfolio {
+
+struct SituationSheets {
+  std::vector<Sheet> sheets;         ///< without ids
+  std::vector<std::string> anchors;  ///< by SituationId: where it is drawn; empty where it is not
+};
+
+/// A situation that another sheet shows whole as its 'before', and that does less, gets no sheet of its own.
+SituationSheets make_situation_sheets(const SheetContext& context);
+
+}  // namespace loomfolio

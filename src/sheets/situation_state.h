@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+// From a solved situation to how a diagram is drawn in it: wires that carry current, wires that only hold volts,
+// contacts as they stand, lamps lit, coils pulled in, figures. Nothing is measured here.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "model/build.h"
+#include "sheets/diagram_draw.h"
+#include "solve/solution.h"
+
+namespace loomfolio {
+
+/// Less than this is no current to a person: what a sleeping control unit takes. Its inputs pass about twice as much.
+inline constexpr Amperes least_flow{0.0015};
+/// Share of the nominal voltage from which a wire without current is said to hold volts. A drop in a return is less.
+inline constexpr double waiting_share = 0.2;
+
+/// How the wire is found in that solution. Alternating current counts.
+Liveness liveness_of(const Build& build, const Solution& solution, WireId wire);
+
+/// Where a switch stands in the situation: an index into its positions.
+int position_in(const Build& build, const Situation& situation, InsideRef element);
+
+/// The element's joints as it stands: contacts by the solution, switches by the situation, fuses and links always.
+std::vector<NodeJoint> joints_of(const Build& build, const Situation& situation, const Solution& solution,
+                                 InsideRef element);
+
+DiagramState make_diagram_state(const Build& build, const Situation& situation, const Solution& solution);
+PartState make_part_state(const Build& build, const Situation& situation, const Solution& solution, PartId part);
+
+/// '2.6 mA', '8.4 A'.
+std::string print_flow(Amperes amperes);
+/// '12.4 V', '0.3 V'.
+std::string print_terminal_volts(Volts volts);
+
+}  // namespace loomfolio
