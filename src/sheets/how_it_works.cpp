@@ -37,6 +37,17 @@ std::vector<KindUse> acting_kinds(const SheetContext& context) {
   return uses;
 }
 
+bool is_told_as_shared(const SheetContext& context, PartId part) {
+  return !shows_part(context, part) && find_coil_story(context.solved, part).has_value();
+}
+
+bool tells_shared(const SheetContext& context) {
+  if (context.extent != Extent::own) return false;
+  for (std::size_t p = 0; p < context.build().parts.size(); ++p)
+    if (is_told_as_shared(context, PartId{static_cast<std::int32_t>(p)})) return true;
+  return false;
+}
+
 class WorksPages {
  public:
   explicit WorksPages(const SheetContext& context)
@@ -76,7 +87,7 @@ class WorksPages {
   void add_shared_uses() {
     for (std::size_t p = 0; p < build_.parts.size(); ++p) {
       const PartId id{static_cast<std::int32_t>(p)};
-      if (!shows_part(context_, id) && find_coil_story(context_.solved, id)) add_use({build_.part(id).kind, {id}});
+      if (is_told_as_shared(context_, id)) add_use({build_.part(id).kind, {id}});
     }
   }
 
@@ -182,7 +193,7 @@ class WorksPages {
 
 std::vector<Sheet> make_how_it_works(const SheetContext& context) {
   const std::vector<KindUse> uses = acting_kinds(context);
-  if (uses.empty() && context.extent != Extent::own) return {};
+  if (uses.empty() && !tells_shared(context)) return {};
   return WorksPages(context).make(uses);
 }
 

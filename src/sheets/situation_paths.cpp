@@ -57,6 +57,7 @@ class Tracer {
       open.pop_back();
       if (at < 0 || at == paths_.frame || seen[static_cast<std::size_t>(at)]) continue;
       seen[static_cast<std::size_t>(at)] = true;
+      if (is_earth(at)) continue;  // the frame takes it from here; what else is bolted there is another story
       for (const Joint& joint : joined_[static_cast<std::size_t>(at)]) {
         open.push_back(joint.other);
         if (coils_ == Coils::follow && joint.coil.part.is_set()) follow_element(joint.coil);
@@ -94,6 +95,11 @@ class Tracer {
     PathPoint other = -1;
     InsideRef coil;  ///< that holds it
   };
+
+  bool is_earth(PathPoint point) const {
+    return static_cast<std::size_t>(point) < build_.terminals.size() &&
+           build_.terminals[static_cast<std::size_t>(point)].owner == OwnerType::earth;
+  }
 
   void note_joints(std::size_t p, std::size_t i) {
     const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};

@@ -166,6 +166,7 @@ TEST_CASE("the story of the horn is its own way from battery to earth, without w
   CHECK(touches("battery"));
   CHECK_FALSE(touches("headlamp"));
   CHECK_FALSE(touches("coil"));
+  CHECK_FALSE(touches("turn-front-left"));
   CHECK(wires.size() < build.wires.size() / 3);
   const auto everything = ids_of(build, find_story(build, *pair, StoryWidth::everything));
   for (const std::string& id : ids_of(build, wires)) CHECK(everything.count(id) == 1);
