@@ -5,7 +5,9 @@
 #include <cmath>
 #include <utility>
 
+#include "base/text.h"
 #include "sheets/diagram_live.h"
+#include "sheets/diagram_tags.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
@@ -83,6 +85,19 @@ std::vector<Sign> signs_for(const SheetContext& context, const LaidPair& laid) {
   return signs;
 }
 
+/// '10 BK 0 A, 2.6 A': wires whose tag had no room for their amperes, in both states.
+std::string numbers_without_figures(const SheetContext& context, const LaidPair& laid) {
+  std::vector<std::string> texts;
+  for (const SpareTag& tag : find_spare_tags(laid.drawing.diagram, laid.drawing.laid)) {
+    if (!tag.is_number_only) continue;
+    const WireId id = laid.drawing.diagram.wires[tag.wire];
+    const WireLabel& label = laid.drawing.diagram.labels[tag.wire];
+    const auto flow = [id](const SolvedState& state) { return print_flow(flow_in_wire(state.solution, id)); };
+    texts.push_back(label.number + " " + label.code + " " + flow(laid.pair.before) + ", " + flow(laid.pair.after));
+  }
+  return texts.empty() ? std::string() : context.words()("live.numbers_only", {{"wires", join(texts, " \u00b7 ")}});
+}
+
 }  // namespace
 
 Block make_situation_legend(const SheetContext& context, const LaidPair& laid, Millimetres width) {
@@ -100,6 +115,12 @@ Block make_situation_legend(const SheetContext& context, const LaidPair& laid, M
     place_block(block.items, Block{sign.width, line_height, std::move(sign.items)}, {x, y});
     add_text(block.items, {x + sign.width + sign_gap, baseline_at_middle(y, look::small)}, sign.text, look::small);
     x += whole + entry_gap;
+  }
+  const std::string numbers = numbers_without_figures(context, laid);
+  if (!numbers.empty()) {
+    y += line_height;
+    const FittedText fitted = fit_text(numbers, look::small, width, context.measure());
+    add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, fitted.text, fitted.style);
   }
   y += line_height;
   const std::string note =

@@ -14,20 +14,13 @@ int raw_node(const Kind& kind, const Inside::Node& node) {
   return node.terminal >= 0 ? node.terminal : static_cast<int>(kind.terminals.size()) + node.inner;
 }
 
-double flow_in(const Solution& solution, WireId wire) {
-  const double direct = std::abs(solution.wire_amperes[wire.at()].number());
-  const double alternating =
-      wire.at() < solution.wire_alternating.size() ? solution.wire_alternating[wire.at()].number() : 0;
-  return std::max(direct, alternating);
-}
-
 WireState make_wire_state(const Build& build, const Solution& solution, WireId wire) {
   WireState state;
   state.liveness = liveness_of(build, solution, wire);
   if (state.liveness != Liveness::flowing) return state;
   const double direct = solution.wire_amperes[wire.at()].number();
   if (std::abs(direct) >= least_flow.number()) state.direction = direct;
-  state.figure = print_flow(Amperes(flow_in(solution, wire)));
+  state.figure = print_flow(flow_in_wire(solution, wire));
   return state;
 }
 
@@ -66,8 +59,15 @@ void spread_over_links(const PartState& part, std::vector<bool>& nodes) {
 
 }  // namespace
 
+Amperes flow_in_wire(const Solution& solution, WireId wire) {
+  const double direct = std::abs(solution.wire_amperes[wire.at()].number());
+  const double alternating =
+      wire.at() < solution.wire_alternating.size() ? solution.wire_alternating[wire.at()].number() : 0;
+  return Amperes(std::max(direct, alternating));
+}
+
 Liveness liveness_of(const Build& build, const Solution& solution, WireId wire) {
-  if (flow_in(solution, wire) >= least_flow.number()) return Liveness::flowing;
+  if (flow_in_wire(solution, wire) >= least_flow) return Liveness::flowing;
   const double least = waiting_share * build.electrics.nominal.number();
   for (const TerminalId end : {build.wire(wire).from, build.wire(wire).to}) {
     const double volts = std::abs(solution.terminal_volts[end.at()].number());

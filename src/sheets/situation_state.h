@@ -17,6 +17,9 @@ inline constexpr Amperes least_flow{0.0015};
 /// Share of the nominal voltage from which a wire without current is said to hold volts. A drop in a return is less.
 inline constexpr double waiting_share = 0.2;
 
+/// What flows in the wire, without sign; effective where it alternates.
+Amperes flow_in_wire(const Solution& solution, WireId wire);
+
 /// How the wire is found in that solution. Alternating current counts.
 Liveness liveness_of(const Build& build, const Solution& solution, WireId wire);
 
