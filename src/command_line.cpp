@@ -49,6 +49,7 @@ void add_commands(CLI::App& app, Request& request) {
   bench->group("");  // hidden from help
   bench->add_option("GRAPH", request.spec)->required();
   bench->add_option("OUT", request.output)->required();
+  bench->add_option("--earlier", request.earlier, "a graph that is laid out first; the drawing stays near it");
 }
 
 }  // namespace

@@ -13,6 +13,7 @@ enum class CommandName : std::uint8_t { print, check, parts, bench_layout };
 struct Request {
   CommandName command = CommandName::print;
   std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input
+  std::string earlier;               ///< bench-layout: the graph of an earlier drawing to stay near; empty: none
   std::string kind;                  ///< parts: the KIND argument; empty: list all
   std::string output;                ///< -o, "-" for standard output; empty: beside the spec
   std::string variant, paper, language;

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The engine as a list of its passes.
+#include <algorithm>
+
 #include "layout/decorate.h"
 #include "layout/draw.h"
 #include "layout/joints.h"
+#include "layout/keep.h"
 #include "layout/label.h"
 #include "layout/laid.h"
 #include "layout/measure.h"
@@ -34,38 +37,67 @@ Laid draw_round(const Plan& plan, const Rough& rough, Tracks& tracks) {
   return draw(plan, streets, routes, tracks);
 }
 
-Laid lay_out_with(const Graph& graph, Flow flow) {
-  Plan plan = make_plan(graph, flow);
-  rank_bodies(plan);
-  settle_joints(plan);
-  arrange(plan);
-  settle_joints(plan);
-  refine(plan);
-  settle_joints(plan);
-  Rough rough(plan);
+/// From one start to a drawing without dots, hops and labels.
+struct Drawn {
+  Plan plan;
   Laid laid;
-  long best = INT64_MAX;
+  long cost = INT64_MAX;
+};
+
+Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
+  Drawn out;
+  out.plan = make_plan(graph, flow);
+  rank_bodies(out.plan);
+  settle_joints(out.plan);
+  if (search.start == Start::arranged) {
+    arrange(out.plan);
+    settle_joints(out.plan);
+  }
+  refine(out.plan, search);
+  settle_joints(out.plan);
+  Rough rough(out.plan);
   for (int round = 0; round < 4; ++round) {
     rough.reroute(3);
     Tracks tracks;
-    Laid drawn = draw_round(plan, rough, tracks);
-    const Quality q = measure(drawn);
-    if (q.cost(plan.weights) < best) {
-      best = q.cost(plan.weights);
-      laid = std::move(drawn);
+    Laid drawn = draw_round(out.plan, rough, tracks);
+    const long cost = measure(drawn).cost(out.plan.weights);
+    if (cost < out.cost) {
+      out.cost = cost;
+      out.laid = std::move(drawn);
     }
     rough.take_places(tracks);
   }
-  add_dots(plan, laid);
+  return out;
+}
+
+/// Small graphs can afford several searches; large ones get fewer sweeps, so that the work grows little faster than the
+/// wires.
+std::vector<Search> choose_searches(const Graph& graph) {
+  const std::size_t wires = graph.wires.size();
+  if (wires <= 100) return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
+  if (wires <= 200) return {{Start::arranged, 12, 24}};
+  return {{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}};
+}
+
+Laid lay_out_with(const Graph& graph, Flow flow) {
+  Drawn best;
+  for (const Search& search : choose_searches(graph)) {
+    Drawn drawn = draw_from(graph, flow, search);
+    if (drawn.cost < best.cost) best = std::move(drawn);
+  }
+  Laid& laid = best.laid;
+  add_dots(best.plan, laid);
   add_hops(laid);
-  for (int w : add_labels(plan, laid))
+  for (int w : add_labels(best.plan, laid))
     laid.warnings.push_back({graph.wires[w].name, "no room for its label beside the wire"});
-  return laid;
+  return std::move(laid);
 }
 
 }  // namespace
 }  // namespace laying
 
-Laid lay_out(const Graph& graph, const LayoutOptions&) { return laying::lay_out_with(graph, laying::choose_flow(graph)); }
+Laid lay_out(const Graph& graph, const LayoutOptions&) {
+  return laying::lay_out_with(graph, laying::choose_flow(graph));
+}
 
 }  // namespace loomfolio

@@ -9,12 +9,24 @@ namespace loomfolio::laying {
 /// Pass: a row for each body: supply above, earth below, as many rows as suit the wished shape of the sheet.
 void rank_bodies(Plan& plan);
 
-/// Pass: order in rows, mirroring, and rows again, by moving single bodies and exchanging pairs while an estimate of length and
-/// bends falls.
+/// Pass: order in rows, mirroring, and rows again, by moving single bodies and exchanging pairs while an estimate of
+/// length and bends falls.
 void arrange(Plan& plan);
 
+enum class Start : std::uint8_t {
+  filled,   ///< bodies in rows by rank alone
+  arranged  ///< after `arrange`
+};
+
+/// How long and how widely places are searched.
+struct Search {
+  Start start = Start::arranged;
+  std::size_t spots = 12;  ///< places tried for a body in each sweep
+  int sweeps = 24;         ///< at most
+};
+
 /// Pass: places again, judged by a rough drawing with its crossings.
-void refine(Plan& plan);
+void refine(Plan& plan, const Search& search);
 
 /// The estimate: length, bends and flow against the current, with bodies at estimated places.
 class PlacementEstimate {
@@ -28,7 +40,7 @@ class PlacementEstimate {
   };
   void place(const Plan& plan);
   long cost_of(const Plan& plan, const Tie& tie) const;
-  std::vector<Tie> ties_;           ///< one a wire
+  std::vector<Tie> ties_;  ///< one a wire
   std::vector<Grid> x_, y_, alley_;
 };
 

@@ -9,7 +9,7 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid first_channel = 3000;   // until runs are known
+constexpr Grid first_channel = 3000;
 constexpr int relax_rounds = 4;
 
 }  // namespace
@@ -18,6 +18,7 @@ Rough::Rough(Plan& plan) : plan_(plan) {
   pose_.resize(plan.bodies.size());
   wires_of_body_.resize(plan.bodies.size());
   course_.resize(plan.graph->wires.size());
+  is_kept_.assign(course_.size(), 0);
   for (int w = 0; w < static_cast<int>(course_.size()); ++w) {
     const int a = plan.pins[from_pin(w)].body, b = plan.pins[to_pin(w)].body;
     wires_of_body_[a].push_back(w);
@@ -34,7 +35,9 @@ Rough::Rough(Plan& plan) : plan_(plan) {
     side_rank_.push_back(rank);
   }
   strips_.resize(2 * plan.rows.size() + 1 + plan.bodies.size());
-  channel_y_.assign(plan.rows.size() + 1, first_channel);
+  const auto runs =
+      static_cast<Grid>(course_.size() / (plan.rows.size() + 1));  // about one a wire, and half of them side by side
+  channel_y_.assign(plan.rows.size() + 1, 2 * plan.spacing.clear + plan.spacing.pitch * runs / 2);
   estimate_places();
   rebuild();
 }
@@ -106,11 +109,12 @@ Grid Rough::wish_of(int body) const {
     if (own.body != body) std::swap(own, other);
     sum += other.x - (own.x - pose_[body].x);
   }
-  return wires_of_body_[body].empty() ? pose_[body].x : static_cast<Grid>(sum / static_cast<long>(wires_of_body_[body].size()));
+  return wires_of_body_[body].empty() ? pose_[body].x
+                                      : static_cast<Grid>(sum / static_cast<long>(wires_of_body_[body].size()));
 }
 
-/// Moves the bodies of each row towards their wishes, in their order and apart: neighbours that collide form a block that stands at
-/// the mean of its wishes.
+/// Moves the bodies of each row towards their wishes, in their order and apart: neighbours that collide form a block
+/// that stands at the mean of its wishes.
 void Rough::relax() {
   struct Block {
     long sum;
@@ -124,7 +128,8 @@ void Rough::relax() {
         std::vector<Grid> offset{0};
         for (int b : bodies) {
           blocks.push_back({wish_of(b) - offset.back(), 1});
-          while (blocks.size() > 1 && blocks[blocks.size() - 2].sum * blocks.back().count > blocks.back().sum * blocks[blocks.size() - 2].count) {
+          while (blocks.size() > 1 && blocks[blocks.size() - 2].sum * blocks.back().count >
+                                          blocks.back().sum * blocks[blocks.size() - 2].count) {
             blocks[blocks.size() - 2].sum += blocks.back().sum;
             blocks[blocks.size() - 2].count += blocks.back().count;
             blocks.pop_back();
@@ -161,26 +166,18 @@ void Rough::rebuild() {
   sort_rows();
   relax();
   find_courses();
-  for (std::size_t c = 0; c < channel_y_.size(); ++c)
-    channel_y_[c] = 2 * plan_.spacing.clear + plan_.spacing.pitch * static_cast<Grid>(strips_[c].size()) / 2;
 }
 
 void Rough::add_best(int wire) {
   Course& course = course_[wire];
   find_best(wire, course);
   total_ += course.own + plan_.weights.crossing * course.crossings;
-  for (const auto& [strip, run] : course.runs) strips_[strip].push_back(run);
+  for (const auto& [strip, run] : course.runs) strips_[strip].add(wire, run);
 }
 
 /// Takes its runs off the strips; the total stays.
 void Rough::take_out(int wire) {
-  for (const auto& [strip, run] : course_[wire].runs) {
-    auto& runs = strips_[strip];
-    std::size_t i = runs.size();
-    while (runs[--i].wire != wire) {}
-    runs[i] = runs.back();
-    runs.pop_back();
-  }
+  for (const auto& [strip, run] : course_[wire].runs) strips_[strip].remove_last_of(wire);
 }
 
 void Rough::remove(int wire) {
@@ -192,37 +189,10 @@ void Rough::remove(int wire) {
 long Rough::count_crossings_of(const Course& course, long stop_at) const {
   long n = 0;
   for (const auto& [strip, run] : course.runs) {
-    for (const RoughRun& other : strips_[strip]) n += count_crossings(run, other);
+    n += strips_[strip].count_crossings(run);
     if (n >= stop_at) return n;
   }
   return n;
-}
-
-/// What new poses of these bodies would change; everything is put back.
-long Rough::change(const std::vector<int>& bodies, const std::vector<Pose>& poses, long bound) {
-  touched_.clear();
-  for (int b : bodies) touched_.insert(touched_.end(), wires_of_body_[b].begin(), wires_of_body_[b].end());
-  std::sort(touched_.begin(), touched_.end());
-  touched_.erase(std::unique(touched_.begin(), touched_.end()), touched_.end());
-  const long before = total_;
-  if (old_courses_.size() < touched_.size()) old_courses_.resize(touched_.size());
-  for (std::size_t i = 0; i < touched_.size(); ++i) {
-    remove(touched_[i]);
-    std::swap(course_[touched_[i]], old_courses_[i]);
-  }
-  old_poses_.clear();
-  for (std::size_t i = 0; i < bodies.size(); ++i) old_poses_.push_back(std::exchange(pose_[bodies[i]], poses[i]));
-  std::size_t added = 0;
-  while (added < touched_.size() && total_ - before < bound) add_best(touched_[added++]);
-  const long after = total_ - before < bound ? total_ : before + bound;
-  for (std::size_t i = 0; i < added; ++i) take_out(touched_[i]);
-  for (std::size_t i = 0; i < bodies.size(); ++i) pose_[bodies[i]] = old_poses_[i];
-  for (std::size_t i = 0; i < touched_.size(); ++i) {
-    std::swap(course_[touched_[i]], old_courses_[i]);
-    for (const auto& [strip, run] : course_[touched_[i]].runs) strips_[strip].push_back(run);
-  }
-  total_ = before;
-  return after - before;
 }
 
 Rough::Pose Rough::pose_at(int body, Spot spot) const {
@@ -231,30 +201,16 @@ Rough::Pose Rough::pose_at(int body, Spot spot) const {
   for (int b : plan_.rows[spot.row][column])
     if (b != body) bodies.push_back(b);
   const auto place = static_cast<std::size_t>(spot.place);
-  const Grid left = place == 0 ? column_left_[column] : pose_[bodies[place - 1]].x + plan_.bodies[bodies[place - 1]].width;
-  const Grid right = place == bodies.size() ? std::max(left + plan_.bodies[body].width, column_right_[column]) : pose_[bodies[place]].x;
+  const Grid left =
+      place == 0 ? column_left_[column] : pose_[bodies[place - 1]].x + plan_.bodies[bodies[place - 1]].width;
+  const Grid right = place == bodies.size() ? std::max(left + plan_.bodies[body].width, column_right_[column])
+                                            : pose_[bodies[place]].x;
   const Grid room = right - left - plan_.bodies[body].width;
   // Beside the neighbour when there is room to spare, else in the middle of the gap.
   Grid x = left + room / 2;
-  if (room > 2 * gap_after_[body]) x = std::clamp(wish_of(body), left + gap_after_[body], right - gap_after_[body] - plan_.bodies[body].width);
+  if (room > 2 * gap_after_[body])
+    x = std::clamp(wish_of(body), left + gap_after_[body], right - gap_after_[body] - plan_.bodies[body].width);
   return {spot.row, x, pose_[body].is_mirrored};
-}
-
-long Rough::try_move(int body, Spot spot, long bound) { return change({body}, {pose_at(body, spot)}, bound); }
-
-long Rough::try_swap(int a, int b, long bound) {
-  Pose pa = pose_[b], pb = pose_[a];
-  pa.x += (plan_.bodies[b].width - plan_.bodies[a].width) / 2;
-  pb.x += (plan_.bodies[a].width - plan_.bodies[b].width) / 2;
-  pa.is_mirrored = pose_[a].is_mirrored;
-  pb.is_mirrored = pose_[b].is_mirrored;
-  return change({a, b}, {pa, pb}, bound);
-}
-
-long Rough::try_mirror(int body, long bound) {
-  Pose pose = pose_[body];
-  pose.is_mirrored = !pose.is_mirrored;
-  return change({body}, {pose}, bound);
 }
 
 std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
@@ -264,14 +220,17 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
     sum_y += row_middle(a.body == body ? b.row : a.row);
   }
   const auto count = static_cast<long>(wires_of_body_[body].size());
-  const Grid wish_x = wish_of(body), wish_y = count == 0 ? row_middle(pose_[body].row) : static_cast<Grid>(sum_y / count);
+  const Grid wish_x = wish_of(body),
+             wish_y = count == 0 ? row_middle(pose_[body].row) : static_cast<Grid>(sum_y / count);
   const int column = plan_.bodies[body].column;
   std::vector<std::tuple<Grid, int, int>> found;
   for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) {
     if (plan_.flow == Flow::across && plan_.zone_of_row[r] != plan_.bodies[body].zone_column) continue;
     int place = 0;
     Grid before = column_left_[column];
-    const auto offer = [&](Grid x) { found.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place}); };
+    const auto offer = [&](Grid x) {
+      found.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place});
+    };
     for (int b : plan_.rows[r][column]) {
       if (b == body) continue;
       offer((before + pose_[b].x) / 2);
@@ -289,7 +248,8 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
 
 long Rough::charge_of(int body) const {
   long sum = 0;
-  for (int w : wires_of_body_[body]) sum += course_[w].own + plan_.weights.crossing * count_crossings_of(course_[w], INT64_MAX);
+  for (int w : wires_of_body_[body])
+    sum += course_[w].own + plan_.weights.crossing * count_crossings_of(course_[w], INT64_MAX);
   return sum;
 }
 

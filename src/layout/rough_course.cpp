@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The idea. Between two terminals there are few sensible courses: which channel each end opens on (a terminal at a part's end may
-// take the one above or below), and whether the wire first goes down and then across, or first across. Each is drawn as runs in
-// channels and alleys, priced with length, bends and crossings, and the cheapest is taken.
+// The idea. Between two terminals there are few sensible courses: which channel each end opens on (a terminal at a
+// part's end may take the one above or below), and whether the wire first goes down and then across, or first across.
+// Each is drawn as runs in channels and alleys, priced with length, bends and crossings, and the cheapest is taken.
 #include <algorithm>
 #include <tuple>
 
@@ -12,26 +12,18 @@ namespace {
 
 constexpr Grid far_away = 1 << 28;
 
-RoughRun make_run(int wire, Grid at_a, RunEnd a, Grid at_b, RunEnd b) {
+RoughRun make_run(Grid at_a, RunEnd a, Grid at_b, RunEnd b) {
   RoughRun run;
-  run.wire = wire;
   run.at[0] = at_a, run.at[1] = at_b;
   run.low = std::min(at_a, at_b);
   run.high = std::max(at_a, at_b);
-  run.set_ends(a, b);
+  run.end[0] = a, run.end[1] = b;
   return run;
 }
 
 signed char sign_of(Grid d) { return d < 0 ? -1 : d > 0 ? 1 : 0; }
 
 }  // namespace
-
-int count_headings(const RoughRun& a, const RoughRun& b) {
-  int n = 0;
-  for (int e = 0; e < 2; ++e)
-    for (int f = 0; f < 2; ++f) n += a.end[e] >= RunEnd::open_low && a.end[e] == b.end[f] && a.heading[e] > b.heading[f];
-  return n;
-}
 
 Rough::EndPoint Rough::end_point(int pin) const {
   const Pin& p = plan_.pins[pin];
@@ -61,7 +53,8 @@ int Rough::alley_beside(const EndPoint& e) const {
   if (e.side == Side::right) return e.body;
   const auto& bodies = row_bodies_[e.row];
   const auto it = std::find(bodies.begin(), bodies.end(), e.body);
-  if (it == bodies.end()) return alley_right_of(plan_, e.row, left_body_at(e.row, pose_[e.body].x));   // on trial in this row
+  if (it == bodies.end())
+    return alley_right_of(plan_, e.row, left_body_at(e.row, pose_[e.body].x));  // on trial in this row
   return alley_right_of(plan_, e.row, it == bodies.begin() ? -1 : *(it - 1));
 }
 
@@ -84,18 +77,19 @@ void Rough::pass_row(int row, Grid wish, int& left_body, Grid& x) const {
 }
 
 /// A wire between two ends that face each other across one alley, or stand on the same side of one part.
-bool Rough::draw_direct(int wire, const EndPoint& a, const EndPoint& b, Course& course) const {
+bool Rough::draw_direct(const EndPoint& a, const EndPoint& b, Course& course) const {
   if (a.row != b.row || is_upright(a.side) || is_upright(b.side)) return false;
   course.clear();
   const int alley = alley_beside(a);
   if (alley != alley_beside(b)) return false;
   const auto end_of = [](const EndPoint& e) { return e.side == Side::right ? RunEnd::low_side : RunEnd::high_side; };
-  course.runs.push_back({alley_strip(alley), make_run(wire, a.y, end_of(a), b.y, end_of(b))});
-  course.own = std::abs(a.x - b.x) + std::abs(a.y - b.y) + (a.y == b.y && a.side != b.side ? 0 : 2 * plan_.weights.bend);
+  course.runs.push_back({alley_strip(alley), make_run(a.y, end_of(a), b.y, end_of(b))});
+  course.own =
+      std::abs(a.x - b.x) + std::abs(a.y - b.y) + (a.y == b.y && a.side != b.side ? 0 : 2 * plan_.weights.bend);
   return true;
 }
 
-void Rough::draw_course(int wire, const EndPoint& a, const EndPoint& b, const Choice& route, Course& course) const {
+void Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, Course& course) const {
   course.clear();
   course.from_channel = route.from_channel;
   course.to_channel = route.to_channel;
@@ -106,7 +100,7 @@ void Rough::draw_course(int wire, const EndPoint& a, const EndPoint& b, const Ch
   const auto add_side_run = [&](const EndPoint& e, int channel, Grid heading) {
     if (is_upright(e.side)) return;
     const bool up = channel == e.row;
-    RoughRun run = make_run(wire, e.y, e.side == Side::right ? RunEnd::low_side : RunEnd::high_side,
+    RoughRun run = make_run(e.y, e.side == Side::right ? RunEnd::low_side : RunEnd::high_side,
                             up ? -far_away : far_away, up ? RunEnd::open_low : RunEnd::open_high);
     run.heading[1] = sign_of(heading);
     course.runs.push_back({alley_strip(alley_beside(e)), run});
@@ -127,7 +121,7 @@ void Rough::draw_course(int wire, const EndPoint& a, const EndPoint& b, const Ch
     int left_body = -1;
     RunEnd to_side = is_last ? side_on(b.row, channel) : down ? RunEnd::high_side : RunEnd::low_side;
     if (!is_last) pass_row(row, route.turns_late ? x : end_x, left_body, next_x);
-    course.runs.push_back({channel_strip(channel), make_run(wire, x, from_side, next_x, to_side)});
+    course.runs.push_back({channel_strip(channel), make_run(x, from_side, next_x, to_side)});
     length += std::abs(next_x - x) + channel_y_[channel];
     if (next_x != x || from_side == to_side) bends += 2;
     if (first) first_heading = next_x - x;
@@ -137,7 +131,7 @@ void Rough::draw_course(int wire, const EndPoint& a, const EndPoint& b, const Ch
       add_side_run(b, channel, x - next_x);
       break;
     }
-    RoughRun pass = make_run(wire, down ? -far_away : far_away, down ? RunEnd::open_low : RunEnd::open_high,
+    RoughRun pass = make_run(down ? -far_away : far_away, down ? RunEnd::open_low : RunEnd::open_high,
                              down ? far_away : -far_away, down ? RunEnd::open_high : RunEnd::open_low);
     pass.heading[0] = sign_of(x - next_x);
     course.runs.push_back({alley_strip(alley_right_of(plan_, row, left_body)), pass});
@@ -164,7 +158,7 @@ void Rough::offer(Course& course, Course& best, long& best_cost) const {
 void Rough::find_best(int wire, Course& best) {
   const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
   long best_cost = INT64_MAX;
-  if (draw_direct(wire, a, b, drawn_)) offer(drawn_, best, best_cost);
+  if (draw_direct(a, b, drawn_)) offer(drawn_, best, best_cost);
   const auto channels_of = [](const EndPoint& e, const EndPoint& other) -> std::pair<int, int> {
     if (e.side == Side::top) return {e.row, e.row};
     if (e.side == Side::bottom) return {e.row + 1, e.row + 1};
@@ -178,7 +172,7 @@ void Rough::find_best(int wire, Course& best) {
     for (int to = b1; to <= b2; ++to)
       for (const bool late : {false, true}) {
         if (late && from == to) continue;
-        draw_course(wire, a, b, {from, to, late}, drawn_);
+        draw_course(a, b, {from, to, late}, drawn_);
         offer(drawn_, best, best_cost);
       }
 }
@@ -201,9 +195,13 @@ Routes Rough::routes() const {
     const Course& course = course_[w];
     Route& route = routes[w];
     const auto go = [&](Leg leg) {
-      const auto same = std::find_if(route.begin(), route.end(), [&](const Leg& l) { return l.in_alley == leg.in_alley && l.street == leg.street; });
-      if (same != route.end()) route.erase(same + 1, route.end());
-      else route.push_back(leg);
+      const auto same = std::find_if(route.begin(), route.end(), [&](const Leg& l) {
+        return l.in_alley == leg.in_alley && l.street == leg.street;
+      });
+      if (same != route.end())
+        route.erase(same + 1, route.end());
+      else
+        route.push_back(leg);
     };
     const EndPoint a = end_point(from_pin(w)), b = end_point(to_pin(w));
     const auto enter = [&](const EndPoint& e, int channel) {

@@ -16,6 +16,7 @@ struct RouteWeights {
   int outside = 6000;           ///< a run outside all zone bands
   int rank_turned = 1500;       ///< a part that stands above one that feeds it
   int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
+  int crowding = 4;             ///< per 0.01 mm that a row becomes too long for its column: wide sheets
   int loose_pull = 1;           ///< pull of any other pair
 };
 

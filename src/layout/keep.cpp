@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: MIT
+// The idea. People learn a drawing: after a small edit everything they know must be where it was. So nothing known moves at all. The
+// new parts are set where there is room, nearest to what they are wired to; the new wires are threaded through what is drawn, one after
+// the other; and if all promises hold, that is the drawing.
+#include "layout/keep.h"
+
+#include <algorithm>
+#include <map>
+
+#include "layout/decorate.h"
+#include "layout/keep_match.h"
+#include "layout/keep_room.h"
+#include "layout/label.h"
+#include "layout/plan.h"
+#include "layout/segments.h"
+#include "layout/thread.h"
+#include "layout/verify.h"
+
+namespace loomfolio::laying {
+namespace {
+
+constexpr std::size_t most_places = 6;   // tried for a new part
+
+class Keeping {
+ public:
+  Keeping(const Graph& graph, const Laid& earlier, const KeepMatch& match)
+      : graph_(graph), earlier_(earlier), match_(match), plan_(make_plan(graph, Flow::down)) {}
+  std::optional<Laid> run();
+
+ private:
+  void take_over();
+  bool add_box(int box);
+  bool add_wire(int wire);
+  long add_wires_of(int box, bool& all_drawn);
+  bool can_stay(int box, GridBox place) const;
+  std::vector<GridPoint> places_of(int box) const;
+  ThreadEnd end_of(int box, int terminal) const;
+  std::vector<int> wires_to_draw(int box) const;
+  void forget(int wire);
+  void frame();
+
+  const Graph& graph_;
+  const Laid& earlier_;
+  const KeepMatch& match_;
+  Plan plan_;
+  Laid laid_;
+  std::vector<GridBox> boxes_;       ///< empty: not placed yet
+  std::vector<Segment> segments_;
+};
+
+std::vector<Segment> segments_of(int wire, const Course& course) {
+  Laid one;
+  one.courses.push_back(course);
+  std::vector<Segment> out = find_segments(one);
+  for (Segment& s : out) s.wire = wire;
+  return out;
+}
+
+void Keeping::take_over() {
+  laid_.bands = earlier_.bands;
+  laid_.boxes.resize(graph_.boxes.size());
+  laid_.courses.resize(graph_.wires.size());
+  boxes_.resize(graph_.boxes.size());
+  for (std::size_t b = 0; b < graph_.boxes.size(); ++b)
+    if (match_.is_same_box[b]) {
+      laid_.boxes[b] = earlier_.boxes[match_.box[b]];
+      boxes_[b] = laid_.boxes[b].box;
+    }
+  for (std::size_t w = 0; w < graph_.wires.size(); ++w) {
+    if (match_.wire[w] < 0) continue;
+    laid_.courses[w].points = earlier_.courses[match_.wire[w]].points;
+    for (const Segment& s : segments_of(static_cast<int>(w), laid_.courses[w])) segments_.push_back(s);
+  }
+}
+
+ThreadEnd Keeping::end_of(int box, int terminal) const {
+  const GraphTerminal& t = graph_.boxes[box].terminals[terminal];
+  const PlacedBox& placed = laid_.boxes[box];
+  ThreadEnd end{{placed.is_mirrored ? placed.box.x1 - t.at.x : placed.box.x0 + t.at.x, placed.box.y0 + t.at.y}, t.side, box, terminal};
+  if (placed.is_mirrored && t.side == Side::left) end.side = Side::right;
+  if (placed.is_mirrored && t.side == Side::right) end.side = Side::left;
+  return end;
+}
+
+/// Wires of the box that have no course yet and whose other end is placed.
+std::vector<int> Keeping::wires_to_draw(int box) const {
+  std::vector<int> out;
+  for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w) {
+    const GraphWire& g = graph_.wires[w];
+    if (!laid_.courses[w].points.empty() || (g.from_box != box && g.to_box != box)) continue;
+    if (boxes_[g.from_box].width() > 0 && boxes_[g.to_box].width() > 0) out.push_back(w);
+  }
+  return out;
+}
+
+bool Keeping::add_wire(int wire) {
+  const GraphWire& g = graph_.wires[wire];
+  const ThreadRequest request{graph_, boxes_, segments_, plan_.figure, wire, end_of(g.from_box, g.from_terminal),
+                              end_of(g.to_box, g.to_terminal)};
+  auto threaded = thread_wire(request, plan_.spacing, plan_.weights);
+  if (!threaded) return false;
+  laid_.courses[wire].points = std::move(threaded->points);
+  for (const Segment& s : segments_of(wire, laid_.courses[wire])) segments_.push_back(s);
+  return true;
+}
+
+void Keeping::forget(int wire) {
+  laid_.courses[wire].points.clear();
+  std::erase_if(segments_, [wire](const Segment& s) { return s.wire == wire; });
+}
+
+/// Their cost together; the caller forgets them if it does not want them.
+long Keeping::add_wires_of(int box, bool& all_drawn) {
+  long cost = 0;
+  all_drawn = true;
+  for (int w : wires_to_draw(box)) {
+    if (!add_wire(w)) {
+      all_drawn = false;
+      return INT64_MAX;
+    }
+    const auto& p = laid_.courses[w].points;
+    cost += static_cast<long>(p.size()) * plan_.weights.bend;
+    for (std::size_t i = 1; i < p.size(); ++i) cost += std::abs(p[i].x - p[i - 1].x) + std::abs(p[i].y - p[i - 1].y);
+    for_each_meeting(segments_, [&](const Segment& level, const Segment& upright) {
+      if ((level.wire == w || upright.wire == w) && crosses(level, upright)) cost += plan_.weights.crossing;
+    });
+  }
+  return cost;
+}
+
+/// A part that has changed stays where it was when nothing else is in its way there.
+bool Keeping::can_stay(int box, GridBox place) const {
+  const GridBox band = laid_.bands.empty() ? place : laid_.bands[graph_.boxes[box].zone];
+  if (graph_.boxes[box].role != BoxRole::reference && (place.x0 < band.x0 || place.x1 > band.x1)) return false;
+  const GridBox wide = place.grown(2 * plan_.spacing.clear);
+  for (const GridBox& other : boxes_)
+    if (other.width() > 0 && other.overlaps(wide)) return false;
+  const GridBox near = place.grown(plan_.spacing.clear);
+  return std::none_of(segments_.begin(), segments_.end(), [&](const Segment& s) {
+    const GridBox line = s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high};
+    return line.x0 < near.x1 && line.x1 > near.x0 && line.y0 < near.y1 && line.y1 > near.y0;
+  });
+}
+
+std::vector<GridPoint> Keeping::places_of(int box) const {
+  const GraphBox& g = graph_.boxes[box];
+  if (g.role == BoxRole::reference || laid_.bands.empty()) return {};
+  RoomRequest room;
+  room.area = laid_.bands[g.zone];
+  room.area.x0 += plan_.spacing.band_margin;
+  room.area.x1 -= plan_.spacing.band_margin;
+  room.area.y0 += plan_.spacing.band_head;
+  room.width = g.width;
+  room.height = g.height;
+  room.clear = 2 * plan_.spacing.clear + plan_.spacing.pitch;
+  for (const GraphWire& w : graph_.wires) {
+    if (w.from_box == box && boxes_[w.to_box].width() > 0) room.partners.push_back(end_of(w.to_box, w.to_terminal).at);
+    if (w.to_box == box && boxes_[w.from_box].width() > 0) room.partners.push_back(end_of(w.from_box, w.from_terminal).at);
+  }
+  std::vector<GridBox> taken;
+  for (const GridBox& b : boxes_)
+    if (b.width() > 0) taken.push_back(b);
+  for (const Segment& s : segments_) taken.push_back(s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high});
+  return find_room(room, taken, most_places);
+}
+
+bool Keeping::add_box(int box) {
+  const GraphBox& g = graph_.boxes[box];
+  const auto set = [&](GridPoint at) { laid_.boxes[box].box = boxes_[box] = {at.x, at.y, at.x + g.width, at.y + g.height}; };
+  std::vector<GridPoint> places;
+  if (match_.box[box] >= 0) {
+    const PlacedBox& old = earlier_.boxes[match_.box[box]];
+    laid_.boxes[box].is_mirrored = old.is_mirrored && g.may_mirror;
+    const GridBox place{old.box.x0, old.box.y0, old.box.x0 + g.width, old.box.y0 + g.height};
+    if (can_stay(box, place)) places = {{place.x0, place.y0}};
+  }
+  if (places.empty()) places = places_of(box);
+  GridPoint best;
+  long best_cost = INT64_MAX;
+  for (GridPoint at : places) {
+    set(at);
+    bool all_drawn = false;
+    const std::vector<int> wires = wires_to_draw(box);
+    const long cost = add_wires_of(box, all_drawn);
+    for (int w : wires) forget(w);
+    if (!all_drawn || cost >= best_cost) continue;
+    best = at;
+    best_cost = cost;
+  }
+  boxes_[box] = {};
+  if (best_cost == INT64_MAX) return false;
+  set(best);
+  bool all_drawn = false;
+  add_wires_of(box, all_drawn);
+  return all_drawn;
+}
+
+/// What went beyond the old edges makes the sheet larger; at the top and the left everything shifts together.
+void Keeping::frame() {
+  GridBox all{0, plan_.spacing.band_head, earlier_.width, earlier_.height - plan_.spacing.band_margin};
+  const auto add = [&](GridBox b) {
+    all = {std::min(all.x0, b.x0), std::min(all.y0, b.y0), std::max(all.x1, b.x1), std::max(all.y1, b.y1)};
+  };
+  for (const PlacedBox& b : laid_.boxes) add(b.box);
+  for (const Course& c : laid_.courses)
+    for (GridPoint p : c.points) add({p.x, p.y, p.x, p.y});
+  const Grid dx = -all.x0, dy = plan_.spacing.band_head - all.y0;
+  for (PlacedBox& b : laid_.boxes) b.box = {b.box.x0 + dx, b.box.y0 + dy, b.box.x1 + dx, b.box.y1 + dy};
+  for (Course& c : laid_.courses)
+    for (GridPoint& p : c.points) p = {p.x + dx, p.y + dy};
+  laid_.width = all.x1 + dx;
+  laid_.height = all.y1 + dy + plan_.spacing.band_margin;
+  for (GridBox& b : laid_.bands) b = {b.x0 + dx, 0, b.x1 + dx, laid_.height};
+}
+
+std::optional<Laid> Keeping::run() {
+  take_over();
+  for (int b = 0; b < static_cast<int>(graph_.boxes.size()); ++b)
+    if (!match_.is_same_box[b] && !add_box(b)) {if(getenv("DBG")) fprintf(stderr,"no box %s\n",graph_.boxes[b].name.c_str()); return std::nullopt;}
+  for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w)
+    if (laid_.courses[w].points.empty() && !add_wire(w)) {if(getenv("DBG")) fprintf(stderr,"no wire %s\n",graph_.wires[w].name.c_str()); return std::nullopt;}
+  frame();
+  add_dots(plan_, laid_);
+  add_hops(laid_);
+  for (int w : add_labels(plan_, laid_)) laid_.warnings.push_back({graph_.wires[w].name, "no room for its label beside the wire"});
+  if (getenv("DBG")) for (const auto& v : verify(graph_, laid_)) fprintf(stderr,"V %s %s\n",name_of(v.promise),v.what.c_str());
+  if (!verify(graph_, laid_).empty()) return std::nullopt;
+  return std::move(laid_);
+}
+
+}  // namespace
+
+std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, const Graph& earlier_graph) {
+  if (earlier.boxes.size() != earlier_graph.boxes.size() || earlier.courses.size() != earlier_graph.wires.size() ||
+      earlier.bands.size() != earlier_graph.zones.size())
+    return std::nullopt;
+  const KeepMatch match = match_graphs(graph, earlier_graph);
+  if (!match.is_small_edit) return std::nullopt;
+  return Keeping(graph, earlier, match).run();
+}
+
+}  // namespace loomfolio::laying
