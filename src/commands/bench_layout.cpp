@@ -39,7 +39,8 @@ int run_bench_layout(const Request& request, Surroundings& surroundings) {
     return 1;
   }
   surroundings.err << figures.text << ", peak " << peak_memory() << " MB\n";
-  if (request.output == "-") surroundings.out << laid;
+  if (request.output == "-")
+    surroundings.out << laid;
   else if (!surroundings.files.write(request.output, laid, why)) {
     surroundings.err << "loomfolio: cannot write `" << request.output << "`: " << why << "\n";
     return 2;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Pass: places from left to right. Bodies, the borders between columns and the upright runs are the unknowns; what stands beside
-// what in a row keeps its distance; ends that one channel joins pull together, hardest where the wire could be straight.
+// Pass: places from left to right. Bodies, the borders between columns and the upright runs are the unknowns; what
+// stands beside what in a row keeps its distance; ends that one channel joins pull together, hardest where the wire
+// could be straight.
 #include <algorithm>
 
 #include "layout/settle.h"
@@ -41,7 +42,7 @@ class Across {
   const Tracks& tracks_;
   SettleProblem problem_;
   int borders_ = 0;
-  std::vector<int> pieces_;   ///< by alley: its first unknown
+  std::vector<int> pieces_;  ///< by alley: its first unknown
 };
 
 /// Border c stands right of column c and left of column c + 1 in every row; bodies keep a margin from it.
@@ -63,14 +64,18 @@ void Across::hold_alley(int alley) {
   const Alley& a = streets_.alleys[alley];
   const Strip& strip = tracks_.alleys[alley];
   const int base = pieces_[alley];
-  if (a.left_body >= 0 && a.right_body >= 0) keep(a.left_body, a.right_body, plan_.bodies[a.left_body].width + plan_.spacing.part_gap);
+  if (a.left_body >= 0 && a.right_body >= 0)
+    keep(a.left_body, a.right_body, plan_.bodies[a.left_body].width + plan_.spacing.part_gap);
   const bool is_banded = plan_.columns > 1;
   const Grid inside = plan_.spacing.band_gap / 2 + plan_.spacing.least;
   for (int index : strip.order) {
-    const Grid clear = clear_of(strip.pieces[index]);
-    if (a.left_body >= 0) keep(a.left_body, base + index, plan_.bodies[a.left_body].width + clear);
-    else if (is_banded && (a.right_body < 0 || plan_.bodies[a.right_body].column > 0)) keep(borders_, base + index, inside);
-    if (a.right_body >= 0) keep(base + index, a.right_body, clear);
+    const Grid clear = clear_of(strip.pieces[index]) + plan_.spacing.spare;
+    if (a.left_body >= 0)
+      keep(a.left_body, base + index, plan_.bodies[a.left_body].width + clear);
+    else if (is_banded && (a.right_body < 0 || plan_.bodies[a.right_body].column > 0))
+      keep(borders_, base + index, inside);
+    if (a.right_body >= 0)
+      keep(base + index, a.right_body, clear);
     else if (is_banded && (a.left_body < 0 || plan_.bodies[a.left_body].column + 1 < plan_.columns))
       keep(base + index, borders_ + plan_.columns - 2, inside);
   }

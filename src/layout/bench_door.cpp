@@ -15,13 +15,16 @@
 namespace loomfolio {
 namespace {
 
-Grid grid_of(const Json& mm) { return static_cast<Grid>(std::lround(std::clamp(mm.number_or(0), -1e6, 1e6) * grid_per_mm)); }
+Grid grid_of(const Json& mm) {
+  return static_cast<Grid>(std::lround(std::clamp(mm.number_or(0), -1e6, 1e6) * grid_per_mm));
+}
 
 BoxRole role_of(const std::string& word) {
   static const std::map<std::string, BoxRole> roles = {
-      {"battery", BoxRole::supply}, {"fuses", BoxRole::fuse},     {"control", BoxRole::control}, {"switch", BoxRole::switching},
-      {"relay", BoxRole::relay},    {"sensor", BoxRole::sensor},  {"splice", BoxRole::splice},   {"earth", BoxRole::earth},
-      {"connector", BoxRole::connector}, {"reference", BoxRole::reference}};
+      {"battery", BoxRole::supply},     {"fuses", BoxRole::fuse},  {"control", BoxRole::control},
+      {"switch", BoxRole::switching},   {"relay", BoxRole::relay}, {"sensor", BoxRole::sensor},
+      {"splice", BoxRole::splice},      {"earth", BoxRole::earth}, {"connector", BoxRole::connector},
+      {"reference", BoxRole::reference}};
   const auto it = roles.find(word);
   return it == roles.end() ? BoxRole::load : it->second;
 }
@@ -95,10 +98,11 @@ void join_nets(Graph& graph) {
 
 std::string describe(const Graph& graph, const Laid& laid, double milliseconds) {
   const laying::Quality q = laying::measure(laid);
-  return graph.name + ": " + std::to_string(graph.boxes.size()) + " boxes, " + std::to_string(graph.wires.size()) + " wires, " +
-         fixed(milliseconds, 1) + " ms, " + std::to_string(q.crossings) + " crossings, " + std::to_string(q.bends) + " bends, " +
-         std::to_string(q.length / grid_per_mm) + " mm, " + std::to_string(verify(graph, laid).size()) + " broken promises, " +
-         std::to_string(laid.warnings.size()) + " without a label";
+  return graph.name + ": " + std::to_string(graph.boxes.size()) + " boxes, " + std::to_string(graph.wires.size()) +
+         " wires, " + fixed(milliseconds, 1) + " ms, " + std::to_string(q.crossings) + " crossings, " +
+         std::to_string(q.bends) + " bends, " + std::to_string(q.length / grid_per_mm) + " mm, " +
+         std::to_string(verify(graph, laid).size()) + " broken promises, " + std::to_string(laid.warnings.size()) +
+         " without a label";
 }
 
 std::string mm(Grid g) { return shortest(g / static_cast<double>(grid_per_mm), 2); }
@@ -124,10 +128,12 @@ Graph read_bench_graph(const std::string& graph_json, std::string& error) {
 }
 
 std::string write_bench_layout(const Graph& graph, const Laid& laid, double milliseconds) {
-  std::string out = "{\"graph\": " + quote_json(graph.name) + ", \"engine\": \"loomfolio\", \"ms\": " + fixed(milliseconds, 1);
+  std::string out =
+      "{\"graph\": " + quote_json(graph.name) + ", \"engine\": \"loomfolio\", \"ms\": " + fixed(milliseconds, 1);
   out += ",\n\"parts\": {";
   for (std::size_t b = 0; b < graph.boxes.size(); ++b)
-    out += (b ? ",\n" : "\n") + quote_json(graph.boxes[b].name) + ": [" + mm(laid.boxes[b].box.x0) + ", " + mm(laid.boxes[b].box.y0) + "]";
+    out += (b ? ",\n" : "\n") + quote_json(graph.boxes[b].name) + ": [" + mm(laid.boxes[b].box.x0) + ", " +
+           mm(laid.boxes[b].box.y0) + "]";
   out += "},\n\"wires\": {";
   for (std::size_t w = 0; w < graph.wires.size(); ++w) {
     out += (w ? ",\n" : "\n") + quote_json(graph.wires[w].name) + ": [";

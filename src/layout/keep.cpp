@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The idea. People learn a drawing: after a small edit everything they know must be where it was. So nothing known moves at all. The
-// new parts are set where there is room, nearest to what they are wired to; the new wires are threaded through what is drawn, one after
-// the other; and if all promises hold, that is the drawing.
+// The idea. People learn a drawing: after a small edit everything they know must be where it was. So nothing known
+// moves at all. The new parts are set where there is room, nearest to what they are wired to; the new wires are
+// threaded through what is drawn, one after the other; and if all promises hold, that is the drawing.
 #include "layout/keep.h"
 
 #include <algorithm>
@@ -19,7 +19,7 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr std::size_t most_places = 6;   // tried for a new part
+constexpr std::size_t most_places = 6;  // tried for a new part
 
 class Keeping {
  public:
@@ -44,7 +44,7 @@ class Keeping {
   const KeepMatch& match_;
   Plan plan_;
   Laid laid_;
-  std::vector<GridBox> boxes_;       ///< empty: not placed yet
+  std::vector<GridBox> boxes_;  ///< empty: not placed yet
   std::vector<Segment> segments_;
 };
 
@@ -76,7 +76,10 @@ void Keeping::take_over() {
 ThreadEnd Keeping::end_of(int box, int terminal) const {
   const GraphTerminal& t = graph_.boxes[box].terminals[terminal];
   const PlacedBox& placed = laid_.boxes[box];
-  ThreadEnd end{{placed.is_mirrored ? placed.box.x1 - t.at.x : placed.box.x0 + t.at.x, placed.box.y0 + t.at.y}, t.side, box, terminal};
+  ThreadEnd end{{placed.is_mirrored ? placed.box.x1 - t.at.x : placed.box.x0 + t.at.x, placed.box.y0 + t.at.y},
+                t.side,
+                box,
+                terminal};
   if (placed.is_mirrored && t.side == Side::left) end.side = Side::right;
   if (placed.is_mirrored && t.side == Side::right) end.side = Side::left;
   return end;
@@ -95,7 +98,12 @@ std::vector<int> Keeping::wires_to_draw(int box) const {
 
 bool Keeping::add_wire(int wire) {
   const GraphWire& g = graph_.wires[wire];
-  const ThreadRequest request{graph_, boxes_, segments_, plan_.figure, wire, end_of(g.from_box, g.from_terminal),
+  const ThreadRequest request{graph_,
+                              boxes_,
+                              segments_,
+                              plan_.figure,
+                              wire,
+                              end_of(g.from_box, g.from_terminal),
                               end_of(g.to_box, g.to_terminal)};
   auto threaded = thread_wire(request, plan_.spacing, plan_.weights);
   if (!threaded) return false;
@@ -155,18 +163,22 @@ std::vector<GridPoint> Keeping::places_of(int box) const {
   room.clear = 2 * plan_.spacing.clear + plan_.spacing.pitch;
   for (const GraphWire& w : graph_.wires) {
     if (w.from_box == box && boxes_[w.to_box].width() > 0) room.partners.push_back(end_of(w.to_box, w.to_terminal).at);
-    if (w.to_box == box && boxes_[w.from_box].width() > 0) room.partners.push_back(end_of(w.from_box, w.from_terminal).at);
+    if (w.to_box == box && boxes_[w.from_box].width() > 0)
+      room.partners.push_back(end_of(w.from_box, w.from_terminal).at);
   }
   std::vector<GridBox> taken;
   for (const GridBox& b : boxes_)
     if (b.width() > 0) taken.push_back(b);
-  for (const Segment& s : segments_) taken.push_back(s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high});
+  for (const Segment& s : segments_)
+    taken.push_back(s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high});
   return find_room(room, taken, most_places);
 }
 
 bool Keeping::add_box(int box) {
   const GraphBox& g = graph_.boxes[box];
-  const auto set = [&](GridPoint at) { laid_.boxes[box].box = boxes_[box] = {at.x, at.y, at.x + g.width, at.y + g.height}; };
+  const auto set = [&](GridPoint at) {
+    laid_.boxes[box].box = boxes_[box] = {at.x, at.y, at.x + g.width, at.y + g.height};
+  };
   std::vector<GridPoint> places;
   if (match_.box[box] >= 0) {
     const PlacedBox& old = earlier_.boxes[match_.box[box]];
@@ -216,14 +228,15 @@ void Keeping::frame() {
 std::optional<Laid> Keeping::run() {
   take_over();
   for (int b = 0; b < static_cast<int>(graph_.boxes.size()); ++b)
-    if (!match_.is_same_box[b] && !add_box(b)) {if(getenv("DBG")) fprintf(stderr,"no box %s\n",graph_.boxes[b].name.c_str()); return std::nullopt;}
+    if (!match_.is_same_box[b] && !add_box(b)) return std::nullopt;
   for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w)
-    if (laid_.courses[w].points.empty() && !add_wire(w)) {if(getenv("DBG")) fprintf(stderr,"no wire %s\n",graph_.wires[w].name.c_str()); return std::nullopt;}
+    if (laid_.courses[w].points.empty() && !add_wire(w)) return std::nullopt;
   frame();
   add_dots(plan_, laid_);
   add_hops(laid_);
-  for (int w : add_labels(plan_, laid_)) laid_.warnings.push_back({graph_.wires[w].name, "no room for its label beside the wire"});
-  if (getenv("DBG")) for (const auto& v : verify(graph_, laid_)) fprintf(stderr,"V %s %s\n",name_of(v.promise),v.what.c_str());
+  for (int w : add_labels(plan_, laid_))
+    laid_.warnings.push_back({graph_.wires[w].name, "no room for its label beside the wire"});
+
   if (!verify(graph_, laid_).empty()) return std::nullopt;
   return std::move(laid_);
 }
@@ -235,6 +248,7 @@ std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, cons
       earlier.bands.size() != earlier_graph.zones.size())
     return std::nullopt;
   const KeepMatch match = match_graphs(graph, earlier_graph);
+
   if (!match.is_small_edit) return std::nullopt;
   return Keeping(graph, earlier, match).run();
 }

@@ -8,8 +8,8 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr std::size_t spare_boxes = 2, spare_wires = 4;   // an edit of that many is small in any graph
-constexpr std::size_t percent = 25;                       // beyond those, of what there is
+constexpr std::size_t spare_boxes = 2, spare_wires = 4;  // an edit of that many is small in any graph
+constexpr std::size_t percent = 25;                      // beyond those, of what there is
 
 bool is_alike(const GraphBox& a, const GraphBox& b) {
   if (a.width != b.width || a.height != b.height || a.terminals.size() != b.terminals.size()) return false;
@@ -55,7 +55,8 @@ void match_renamed(const Graph& graph, const Graph& earlier, std::vector<int>& b
 }
 
 /// The same terminal of a matched box: by number when the box is as it was, else by name.
-bool ends_alike(const Graph& graph, const Graph& earlier, const KeepMatch& match, int box, int terminal, int old_box, int old_terminal) {
+bool ends_alike(const Graph& graph, const Graph& earlier, const KeepMatch& match, int box, int terminal, int old_box,
+                int old_terminal) {
   if (match.box[box] != old_box) return false;
   if (match.is_same_box[box]) return terminal == old_terminal;
   return graph.boxes[box].terminals[terminal].name == earlier.boxes[old_box].terminals[old_terminal].name;
@@ -95,7 +96,8 @@ KeepMatch match_graphs(const Graph& graph, const Graph& earlier) {
   const auto new_boxes = static_cast<std::size_t>(std::count(match.is_same_box.begin(), match.is_same_box.end(), 0));
   const auto new_wires = static_cast<std::size_t>(std::count(match.wire.begin(), match.wire.end(), -1));
   bool has_same_zones = graph.zones.size() == earlier.zones.size();
-  for (std::size_t z = 0; has_same_zones && z < graph.zones.size(); ++z) has_same_zones = graph.zones[z].name == earlier.zones[z].name;
+  for (std::size_t z = 0; has_same_zones && z < graph.zones.size(); ++z)
+    has_same_zones = graph.zones[z].name == earlier.zones[z].name;
   match.is_small_edit = has_same_zones && new_boxes <= spare_boxes + graph.boxes.size() * percent / 100 &&
                         new_wires <= spare_wires + graph.wires.size() * percent / 100;
   return match;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The idea. The area is cut into small squares; a running sum over two directions of those that are taken tells at once how many are
-// taken under any rectangle. All places on the raster are asked, and the free ones ordered by their distance.
+// The idea. The area is cut into small squares; a running sum over two directions of those that are taken tells at once
+// how many are taken under any rectangle. All places on the raster are asked, and the free ones ordered by their
+// distance.
 #include "layout/keep_room.h"
 
 #include <algorithm>
@@ -10,7 +11,7 @@ namespace loomfolio::laying {
 namespace {
 
 constexpr Grid square = 250;
-constexpr Grid apart = 2000;   // between two places that are offered
+constexpr Grid apart = 2000;  // between two places that are offered
 
 class Raster {
  public:
@@ -28,14 +29,18 @@ class Raster {
       for (int x = 1; x <= columns_; ++x) at(x, y) += at(x - 1, y) + at(x, y - 1) - at(x - 1, y - 1);
   }
   bool is_free(GridBox box) {
-    const int x0 = std::clamp(floor_of(box.x0 - area_.x0), 0, columns_ - 1), x1 = std::clamp(floor_of(box.x1 - area_.x0), 0, columns_ - 1);
-    const int y0 = std::clamp(floor_of(box.y0 - area_.y0), 0, rows_ - 1), y1 = std::clamp(floor_of(box.y1 - area_.y0), 0, rows_ - 1);
+    const int x0 = std::clamp(floor_of(box.x0 - area_.x0), 0, columns_ - 1),
+              x1 = std::clamp(floor_of(box.x1 - area_.x0), 0, columns_ - 1);
+    const int y0 = std::clamp(floor_of(box.y0 - area_.y0), 0, rows_ - 1),
+              y1 = std::clamp(floor_of(box.y1 - area_.y0), 0, rows_ - 1);
     return at(x1 + 1, y1 + 1) - at(x0, y1 + 1) - at(x1 + 1, y0) + at(x0, y0) == 0;
   }
 
  private:
   static int floor_of(Grid g) { return g >= 0 ? g / square : -((-g + square - 1) / square); }
-  int& at(int x, int y) { return sum_[static_cast<std::size_t>(y) * static_cast<std::size_t>(columns_ + 1) + static_cast<std::size_t>(x)]; }
+  int& at(int x, int y) {
+    return sum_[static_cast<std::size_t>(y) * static_cast<std::size_t>(columns_ + 1) + static_cast<std::size_t>(x)];
+  }
   GridBox area_;
   int columns_, rows_;
   std::vector<int> sum_;

@@ -74,7 +74,8 @@ Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
 /// wires.
 std::vector<Search> choose_searches(const Graph& graph) {
   const std::size_t wires = graph.wires.size();
-  if (wires <= 100) return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
+  if (wires <= 100)
+    return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
   if (wires <= 200) return {{Start::arranged, 12, 24}};
   return {{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}};
 }
@@ -96,7 +97,9 @@ Laid lay_out_with(const Graph& graph, Flow flow) {
 }  // namespace
 }  // namespace laying
 
-Laid lay_out(const Graph& graph, const LayoutOptions&) {
+Laid lay_out(const Graph& graph, const LayoutOptions& options) {
+  if (options.earlier != nullptr && options.earlier_graph != nullptr)
+    if (auto kept = laying::keep_placement(graph, *options.earlier, *options.earlier_graph)) return std::move(*kept);
   return laying::lay_out_with(graph, laying::choose_flow(graph));
 }
 

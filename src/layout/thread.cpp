@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The idea. A shortest path search over the crossings of all useful lines. A state is a crossing and the axis on which it was reached;
-// a step goes to the next line; what it costs is its length, 1 bend when the axis changes, and every wire it crosses. The estimate of
-// what is left is the straight way, which never is too much, so the first arrival is the best. Each end runs straight out to the
-// clearance before the search begins.
+// The idea. A shortest path search over the crossings of all useful lines. A state is a crossing and the axis on which
+// it was reached; a step goes to the next line; what it costs is its length, 1 bend when the axis changes, and every
+// wire it crosses. The estimate of what is left is the straight way, which never is too much, so the first arrival is
+// the best. Each end runs straight out to the clearance before the search begins.
 //
 // First only a window around the two ends is searched, then the whole drawing with a margin.
 #include "layout/thread.h"
@@ -22,10 +22,14 @@ constexpr std::size_t most_states = 24'000'000;
 
 GridPoint step_from(const ThreadEnd& end, Grid by) {
   switch (end.side) {
-    case Side::top: return {end.at.x, end.at.y - by};
-    case Side::bottom: return {end.at.x, end.at.y + by};
-    case Side::left: return {end.at.x - by, end.at.y};
-    case Side::right: return {end.at.x + by, end.at.y};
+    case Side::top:
+      return {end.at.x, end.at.y - by};
+    case Side::bottom:
+      return {end.at.x, end.at.y + by};
+    case Side::left:
+      return {end.at.x - by, end.at.y};
+    case Side::right:
+      return {end.at.x + by, end.at.y};
   }
   return end.at;
 }
@@ -78,6 +82,9 @@ void Threading::reach(int state, long cost, int bends, int before) {
   const int vertex = state / axes, count = static_cast<int>(lines_.ys().size());
   const Grid x = lines_.xs()[vertex / count], y = lines_.ys()[vertex % count];
   queue_.push({cost + std::abs(x - goal_.x) + std::abs(y - goal_.y), bends, state});
+  const int axis = axis_of(request_.to.side);  // the last bend may be at the goal itself
+  if (x == goal_.x && y == goal_.y && state % axes != axis)
+    reach(vertex * axes + axis, cost + weights_.bend, bends + 1, state);
 }
 
 void Threading::expand(int state, const Open& open) {
@@ -87,7 +94,8 @@ void Threading::expand(int state, const Open& open) {
     for (const int step : {-1, 1}) {
       const int nx = to_axis == 0 ? x + step : x, ny = to_axis == 1 ? y + step : y;
       if (nx < 0 || ny < 0 || nx >= static_cast<int>(lines_.xs().size()) || ny >= count) continue;
-      const Grid from = to_axis == 0 ? lines_.xs()[x] : lines_.ys()[y], to = to_axis == 0 ? lines_.xs()[nx] : lines_.ys()[ny];
+      const Grid from = to_axis == 0 ? lines_.xs()[x] : lines_.ys()[y],
+                 to = to_axis == 0 ? lines_.xs()[nx] : lines_.ys()[ny];
       const LineAxis line_axis = to_axis == 0 ? LineAxis::level : LineAxis::upright;
       const int line = to_axis == 0 ? y : x;
       if (!lines_.is_free(line_axis, line, std::min(from, to), std::max(from, to))) continue;
@@ -103,7 +111,8 @@ Threaded Threading::read_back(int state) const {
   out.cost = cost_[state];
   out.points.push_back(request_.to.at);
   const int count = static_cast<int>(lines_.ys().size());
-  for (int s = state; s >= 0; s = before_[s]) out.points.push_back({lines_.xs()[s / axes / count], lines_.ys()[s / axes % count]});
+  for (int s = state; s >= 0; s = before_[s])
+    out.points.push_back({lines_.xs()[s / axes / count], lines_.ys()[s / axes % count]});
   out.points.push_back(request_.from.at);
   std::reverse(out.points.begin(), out.points.end());
   simplify(out.points);
@@ -140,7 +149,8 @@ GridBox cover(const ThreadRequest& request) {
   };
   for (const GridBox& box : request.boxes)
     if (box.width() > 0) add(box);
-  for (const Segment& s : request.segments) add(s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high});
+  for (const Segment& s : request.segments)
+    add(s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high});
   return all;
 }
 

@@ -21,9 +21,9 @@ struct ThreadEnd {
 /// What stands in the way, and the wire to draw.
 struct ThreadRequest {
   const Graph& graph;
-  const std::vector<GridBox>& boxes;       ///< those placed; others are empty
-  const std::vector<Segment>& segments;    ///< of the wires drawn so far
-  const std::vector<int>& figure;          ///< by wire: wires that share a terminal
+  const std::vector<GridBox>& boxes;     ///< those placed; others are empty
+  const std::vector<Segment>& segments;  ///< of the wires drawn so far
+  const std::vector<int>& figure;        ///< by wire: wires that share a terminal
   int wire = -1;
   ThreadEnd from, to;
 };

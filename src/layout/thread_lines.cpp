@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A line is worth having beside each part and beside each drawn wire, at the least distance, and at the wire's own ends. A line is
-// blocked where it would run in or near a part, or too near along another wire; other wires that cross it are counted.
+// A line is worth having beside each part and beside each drawn wire, at the least distance, and at the wire's own
+// ends. A line is blocked where it would run in or near a part, or too near along another wire; other wires that cross
+// it are counted.
 #include "layout/thread_lines.h"
 
 #include <algorithm>
@@ -17,8 +18,10 @@ void merge(std::vector<std::pair<Grid, Grid>>& intervals) {
   std::sort(intervals.begin(), intervals.end());
   std::vector<std::pair<Grid, Grid>> out;
   for (const auto& i : intervals) {
-    if (!out.empty() && i.first < out.back().second) out.back().second = std::max(out.back().second, i.second);
-    else out.push_back(i);
+    if (!out.empty() && i.first < out.back().second)
+      out.back().second = std::max(out.back().second, i.second);
+    else
+      out.push_back(i);
   }
   intervals = std::move(out);
 }
@@ -27,11 +30,14 @@ void merge(std::vector<std::pair<Grid, Grid>>& intervals) {
 
 Grid ThreadLines::distance_from(int wire) const {
   const auto& wires = request_.graph.wires;
-  return std::max(spacing_.pitch, spacing_.least + (wires[wire].pen + 1) / 2 + (wires[request_.wire].pen + 1) / 2);
+  return spacing_.least + (wires[wire].pen + 1) / 2 + (wires[request_.wire].pen + 1) / 2;
 }
 
 ThreadLines::ThreadLines(const ThreadRequest& request, const Spacing& spacing, GridBox window)
-    : request_(request), spacing_(spacing), window_(window), clear_(spacing.clear + (request.graph.wires[request.wire].pen + 1) / 2) {
+    : request_(request),
+      spacing_(spacing),
+      window_(window),
+      clear_(spacing.clear + (request.graph.wires[request.wire].pen + 1) / 2) {
   for (const GridBox& box : request.boxes) {
     if (box.width() == 0 || !box.grown(clear_ + 1).overlaps(window)) continue;
     for (Grid x : {box.x0 - clear_, box.x1 + clear_}) xs_.push_back(x);
@@ -71,6 +77,15 @@ bool ThreadLines::is_own_stub(const Segment& s) const {
   return false;
 }
 
+/// The line on which the new wire leaves one of its terminals.
+bool ThreadLines::is_exit_line(LineAxis axis, Grid at) const {
+  for (const ThreadEnd& end : {request_.from, request_.to}) {
+    const bool is_level = end.side == Side::left || end.side == Side::right;
+    if (is_level == (axis == LineAxis::level) && at == (is_level ? end.at.y : end.at.x)) return true;
+  }
+  return false;
+}
+
 void ThreadLines::fill(Line& line, LineAxis axis, Grid at) const {
   const bool is_level = axis == LineAxis::level;
   for (const GridBox& box : request_.boxes) {
@@ -86,8 +101,12 @@ void ThreadLines::fill(Line& line, LineAxis axis, Grid at) const {
       if (std::abs(s.at - at) >= distance || (is_own && s.at == at)) continue;
       line.blocked.emplace_back(s.low - spacing_.least, s.high + spacing_.least);
     } else if (at >= s.low && at <= s.high && !is_own) {
-      if (is_own_figure || at == s.low || at == s.high) line.blocked.emplace_back(s.at - 1, s.at + 1);
-      else line.crossed.push_back(s.at);
+      if (is_own_figure && (at == s.low || at == s.high) && is_exit_line(axis, at))
+        continue;  // turns off the shared stub: a joint
+      if (is_own_figure || at == s.low || at == s.high)
+        line.blocked.emplace_back(s.at - 1, s.at + 1);
+      else
+        line.crossed.push_back(s.at);
     }
   }
   merge(line.blocked);
@@ -103,15 +122,18 @@ ThreadLines::Line& ThreadLines::line_of(LineAxis axis, int line) {
 
 bool ThreadLines::is_free(LineAxis axis, int line, Grid low, Grid high) {
   const auto& blocked = line_of(axis, line).blocked;
-  const auto it = std::upper_bound(blocked.begin(), blocked.end(), low, [](Grid g, const auto& i) { return g < i.second; });
+  const auto it =
+      std::upper_bound(blocked.begin(), blocked.end(), low, [](Grid g, const auto& i) { return g < i.second; });
   return it == blocked.end() || it->first >= high;
 }
 
 int ThreadLines::count_crossed(LineAxis axis, int line, Grid from, Grid to) {
   const auto& crossed = line_of(axis, line).crossed;
   if (from < to)
-    return static_cast<int>(std::upper_bound(crossed.begin(), crossed.end(), to) - std::upper_bound(crossed.begin(), crossed.end(), from));
-  return static_cast<int>(std::lower_bound(crossed.begin(), crossed.end(), from) - std::lower_bound(crossed.begin(), crossed.end(), to));
+    return static_cast<int>(std::upper_bound(crossed.begin(), crossed.end(), to) -
+                            std::upper_bound(crossed.begin(), crossed.end(), from));
+  return static_cast<int>(std::lower_bound(crossed.begin(), crossed.end(), from) -
+                          std::lower_bound(crossed.begin(), crossed.end(), to));
 }
 
 }  // namespace loomfolio::laying

@@ -16,7 +16,8 @@ class ThreadLines {
   ThreadLines(const ThreadRequest& request, const Spacing& spacing, GridBox window);
   const std::vector<Grid>& xs() const { return xs_; }
   const std::vector<Grid>& ys() const { return ys_; }
-  /// Whether the wire may run from `low` to `high` on that line; `line` counts ys for level lines and xs for upright ones.
+  /// Whether the wire may run from `low` to `high` on that line; `line` counts ys for level lines and xs for upright
+  /// ones.
   bool is_free(LineAxis axis, int line, Grid low, Grid high);
   /// Wires crossed after `from` up to and with `to`, in either direction.
   int count_crossed(LineAxis axis, int line, Grid from, Grid to);
@@ -24,21 +25,22 @@ class ThreadLines {
  private:
   struct Line {
     bool is_known = false;
-    std::vector<std::pair<Grid, Grid>> blocked;   ///< open intervals, merged, in order
-    std::vector<Grid> crossed;                    ///< in order
+    std::vector<std::pair<Grid, Grid>> blocked;  ///< open intervals, merged, in order
+    std::vector<Grid> crossed;                   ///< in order
   };
   Line& line_of(LineAxis axis, int line);
   void fill(Line& line, LineAxis axis, Grid at) const;
+  bool is_exit_line(LineAxis axis, Grid at) const;
   bool is_own_stub(const Segment& s) const;
   Grid distance_from(int wire) const;
 
   const ThreadRequest& request_;
   Spacing spacing_;
   GridBox window_;
-  Grid clear_ = 0;              ///< from a part
+  Grid clear_ = 0;  ///< from a part
   std::vector<Grid> xs_, ys_;
   std::vector<Line> levels_, uprights_;
-  std::vector<Segment> near_;   ///< those within reach of the window
+  std::vector<Segment> near_;  ///< those within reach of the window
 };
 
 }  // namespace loomfolio::laying

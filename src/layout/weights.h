@@ -27,6 +27,7 @@ struct Spacing {
   Grid least = 150;         ///< between two parallel wires beside half their pens, where terminals stand too close for more
   Grid label_gap = 50;      ///< above and below a label
   Grid part_gap = 800;      ///< between two parts of a row with no wire between them
+  Grid spare = 200;         ///< left free between a part and the first run beside it, so that a later wire finds a way out
   Grid row_gap = 800;       ///< between two rows with no wire between them
   Grid band_gap = 400;      ///< between two zone bands
   Grid band_margin = 400;   ///< from a band's edge to the first part
