@@ -6,6 +6,7 @@
 #include "commands/command.h"
 #include "commands/progress.h"
 #include "commands/proof.h"
+#include "read/languages.h"
 #include "render/render.h"
 #include "sheets/folio.h"
 
@@ -164,6 +165,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
 
   const Document& document = proof->project.builds.front().document;
   const Words words = read_words(proof->library, document.language, surroundings.files, proof->sources, proof->diagnostics);
+  translate_kinds(proof->project, words);
   const auto papers = choose_papers(proof->library.papers, document.paper);
   const FontSet fonts(surroundings.share_folder + "/fonts");
   if (!fonts.error().empty() || !papers) {
@@ -179,7 +181,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
   input.options.variant = request.variant;
   input.options.is_draft = has_errors(proof->diagnostics);
   Folio folio = compose_folio(input);
-  folio.attachments.push_back({"spec.toml", "application/toml", "The build spec this document was printed from", proof->spec_text});
+  folio.attachments.push_back({"spec.toml", "application/toml", words("file.spec"), proof->spec_text});
   if (!choose_sheets(request, folio, surroundings)) return 2;
   find_missing_glyphs(folio, fonts, *proof, proof->diagnostics);
   sort_diagnostics(proof->diagnostics);

@@ -74,8 +74,11 @@ std::string names_joining(const Inside& inside, const Shown& shown, const std::v
   return join(names, ", ");
 }
 
-bool says_little(const std::string& name) {
-  return name == "on" || name == "pressed" || name == "closed" || name == "held" || name == "in";
+/// Whether one position alone joins that node, and the spec calls it 'on' or the like, whatever the pages call it.
+bool says_little(const BlockMaker& maker, const Shown& shown, const std::vector<int>& pole, int node) {
+  const std::string id =
+      names_joining(maker.plan.kind->insides[static_cast<std::size_t>(shown.inside)], shown, pole, node);
+  return id == "on" || id == "pressed" || id == "closed" || id == "held" || id == "in";
 }
 
 enum class Pole : std::uint8_t { only, first, further };
@@ -92,7 +95,7 @@ Block make_contact(const BlockMaker& maker, const Shown& shown, const std::vecto
   std::vector<TextLine> lines;
   if (which != Pole::further && !inside.name.empty()) lines.push_back({TextRole::element, inside.name});
   const std::string names = names_joining(inside, shown, pole, pole[0]);
-  if (!names.empty() && !says_little(names)) lines.push_back({TextRole::position, names});
+  if (!names.empty() && !says_little(maker, shown, pole, pole[0])) lines.push_back({TextRole::position, names});
   return make_two_node_block(maker, what, lines);
 }
 

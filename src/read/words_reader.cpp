@@ -2,8 +2,8 @@
 // The sentences of a language: tables of texts, flattened to `table.key`.
 #include <algorithm>
 
+#include "read/languages.h"
 #include "read/paper_reader.h"
-#include "read/read.h"
 #include "read/table_reader.h"
 
 namespace loomfolio {
@@ -11,13 +11,9 @@ namespace {
 
 using Texts = std::map<std::string, std::string, std::less<>>;
 
-struct Language {
-  bool is_right_to_left = false;
-  Texts texts;
-  std::map<std::string, Where, std::less<>> places;
-};
+constexpr std::string_view kind_prefix = "kind_text.";
 
-void flatten(const TomlValue& table, const std::string& prefix, Language& language, Diagnostics& findings) {
+void flatten(const TomlValue& table, const std::string& prefix, LanguageFile& language, Diagnostics& findings) {
   for (const TomlEntry& entry : table.entries) {
     const std::string key = prefix + entry.key;
     if (entry.value.type == TomlType::table)
@@ -27,6 +23,8 @@ void flatten(const TomlValue& table, const std::string& prefix, Language& langua
       language.places[key] = entry.value.where;
     } else if (key == "right_to_left" && entry.value.type == TomlType::truth)
       language.is_right_to_left = entry.value.truth;
+    else if (key == "complete" && entry.value.type == TomlType::truth)
+      language.is_complete = entry.value.truth;
     else
       add_finding(findings, make_diagnostic(DiagnosticId::wrong_type, entry.value.where,
                                             "`" + key + "` is " + std::string(call_type(entry.value.type)) +
@@ -34,21 +32,16 @@ void flatten(const TomlValue& table, const std::string& prefix, Language& langua
   }
 }
 
-/// The `{name}` places of a text, sorted.
-std::vector<std::string> places_of(const std::string& text) {
-  std::vector<std::string> names;
-  for (std::size_t open = text.find('{'); open != std::string::npos; open = text.find('{', open + 1)) {
-    const std::size_t close = text.find('}', open);
-    if (close == std::string::npos) break;
-    names.push_back(text.substr(open + 1, close - open - 1));
-  }
-  std::sort(names.begin(), names.end());
-  names.erase(std::unique(names.begin(), names.end()), names.end());
-  return names;
+/// What may be translated: English's texts, and the kinds' under the key they have in a language.
+Texts gather_english(const Texts& english, const Library& library) {
+  Texts all = english;
+  for (const Kind& kind : library.kinds)
+    for (const std::string& text : list_kind_texts(kind)) all[std::string(kind_prefix) + text] = text;
+  return all;
 }
 
 /// A translation must have English's keys and, in each text, no place that English does not fill.
-void compare_with_english(const Language& language, const Texts& english, Diagnostics& findings) {
+void compare_with_english(const LanguageFile& language, const Texts& english, Diagnostics& findings) {
   std::vector<std::string> keys;
   for (const auto& [key, text] : english) keys.push_back(key);
   for (const auto& [key, text] : language.texts) {
@@ -69,16 +62,28 @@ void compare_with_english(const Language& language, const Texts& english, Diagno
   }
 }
 
-std::optional<Language> read_language(const Library& library, const std::string& name, const Files& files,
-                                      Sources& sources, Diagnostics& findings) {
+}  // namespace
+
+std::vector<std::string> places_of(const std::string& text) {
+  std::vector<std::string> names;
+  for (std::size_t open = text.find('{'); open != std::string::npos; open = text.find('{', open + 1)) {
+    const std::size_t close = text.find('}', open);
+    if (close == std::string::npos) break;
+    names.push_back(text.substr(open + 1, close - open - 1));
+  }
+  std::sort(names.begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
+  return names;
+}
+
+std::optional<LanguageFile> read_language(const Library& library, const std::string& name, const Files& files,
+                                          Sources& sources, Diagnostics& findings) {
   const auto tree = read_toml_file(library.folder + "/words/" + name + ".toml", files, sources, findings);
   if (!tree) return std::nullopt;
-  Language language;
+  LanguageFile language;
   flatten(*tree, "", language, findings);
   return language;
 }
-
-}  // namespace
 
 Words read_words(const Library& library, const std::string& language, const Files& files, Sources& sources,
                  Diagnostics& diagnostics) {
@@ -94,7 +99,7 @@ Words read_words(const Library& library, const std::string& language, const File
   if (wanted == "en") return Words(wanted, false, std::move(texts));
   const auto other = read_language(library, wanted, files, sources, diagnostics);
   if (!other) return Words("en", false, std::move(texts));
-  compare_with_english(*other, texts, diagnostics);
+  compare_with_english(*other, gather_english(texts, library), diagnostics);
   for (const auto& [key, text] : other->texts) texts.insert_or_assign(key, text);
   return Words(wanted, other->is_right_to_left, std::move(texts));
 }

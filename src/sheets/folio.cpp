@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "sheets/decimal_sign.h"
 #include "sheets/frame.h"
 #include "sheets/hook_ups.h"
 #include "sheets/reference.h"
@@ -199,6 +200,7 @@ Composed compose_with_report(const FolioInput& input) {
   folio.sheets = Composer(input).make_all();
   composed.lost_references = resolve_references(folio, input.text_paper, input.drawing_paper);
   frame_all(folio, input, document);
+  put_decimal_sign(folio, input.words("number.decimal"), input.project.builds);
   return composed;
 }
 

@@ -2,6 +2,7 @@
 #include "sheets/inside_sentences.h"
 
 #include "base/text.h"
+#include "model/kind_text.h"
 #include "sheets/print_text.h"
 
 namespace loomfolio {
@@ -118,7 +119,7 @@ class Teller {
   }
 
   void tell_switch(const Inside& element) {
-    const std::string name = element.name.empty() ? element.id : element.name;
+    const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
     const std::size_t rest = static_cast<std::size_t>(element.rest_position);
     if (rest >= element.positions.size()) return;
     const std::string position = element.positions[rest].name;
