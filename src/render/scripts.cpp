@@ -4,6 +4,8 @@
 namespace loomfolio {
 namespace {
 
+constexpr gunichar left_to_right_mark = 0x200E, right_to_left_mark = 0x200F;
+
 /// Null for scripts that go with whatever surrounds them.
 const char* language_of(GUnicodeScript script) {
   switch (script) {
@@ -55,6 +57,8 @@ PangoDirection direction_of(const std::string& utf8) {
   const char* const end = utf8.data() + utf8.size();
   for (const char* at = utf8.data(); at < end; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
+    if (c == right_to_left_mark) return PANGO_DIRECTION_RTL;
+    if (c == left_to_right_mark) return PANGO_DIRECTION_LTR;
     if (!g_unichar_isalpha(c)) continue;
     const GUnicodeScript script = g_unichar_get_script(c);
     const bool is_from_right = script == G_UNICODE_SCRIPT_ARABIC || script == G_UNICODE_SCRIPT_HEBREW;

@@ -52,7 +52,8 @@ Block set_columns(std::vector<Block>& blocks, std::size_t first, std::size_t cou
       const Millimetres top = used + (used.number() > 0 ? setting.gap : Millimetres(0));
       if (top + blocks[at].height > height && used.number() > 0) break;
       used = top + blocks[at].height;
-      place_block(all.items, std::move(blocks[at]), {(width + look::gutter) * column, top});
+      const int place = setting.is_right_to_left ? setting.count - 1 - column : column;
+      place_block(all.items, std::move(blocks[at]), {(width + look::gutter) * place, top});
       ++at;
     }
     all.height = std::max(all.height, used);
@@ -66,7 +67,8 @@ Millimetres column_width(const PageFlow& flow, int count) {
   return (flow.width() - look::gutter * (count - 1)) / count;
 }
 
-void add_columns(PageFlow& flow, std::vector<Block> blocks, const ColumnSetting& setting, Millimetres gap) {
+void add_columns(PageFlow& flow, std::vector<Block> blocks, ColumnSetting setting, Millimetres gap) {
+  setting.is_right_to_left = flow.setting().is_right_to_left;
   const Millimetres width = column_width(flow, setting.count);
   for (std::size_t first = 0; first < blocks.size();) {
     const Millimetres gap_now = flow.is_at_top() ? Millimetres(0) : gap;

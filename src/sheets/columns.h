@@ -12,6 +12,7 @@ namespace loomfolio {
 struct ColumnSetting {
   int count = 2;
   Millimetres gap = look::block_gap;  ///< between blocks of a column
+  bool is_right_to_left = false;      ///< set by add_columns: the first column is the right one
 };
 
 /// Width of one of `count` columns over the flow's width.
@@ -19,6 +20,6 @@ Millimetres column_width(const PageFlow& flow, int count);
 
 /// Puts blocks of column_width into the flow, as many pages as they need; the columns of each page are as even as the
 /// order allows.
-void add_columns(PageFlow& flow, std::vector<Block> blocks, const ColumnSetting& setting, Millimetres gap);
+void add_columns(PageFlow& flow, std::vector<Block> blocks, ColumnSetting setting, Millimetres gap);
 
 }  // namespace loomfolio

@@ -5,6 +5,7 @@
 
 #include "sheets/columns.h"
 #include "sheets/print_text.h"
+#include "sheets/right_to_left.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_groups.h"
@@ -40,7 +41,7 @@ Block group_head(const SheetContext& context, const WireGroup& group, Millimetre
              look::ink, Align::right);
   }
   add_line(block.items, {{}, head_height}, {width, head_height}, {look::ink, look::part_line});
-  return block;
+  return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 
 Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
@@ -57,7 +58,7 @@ Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
   const FittedText purpose = fit_text(wire.purpose, look::table_small, width - ends_x, context.measure());
   add_text(block.items, {ends_x, baseline}, purpose.text, purpose.style, look::grey);
   add_line(block.items, {{}, row_height}, {width, row_height}, {look::hairline_grey, look::thin_line});
-  return block;
+  return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 
 /// A reel's wires under their head; a long reel is split, its head repeated.

@@ -55,7 +55,8 @@ std::string with_decimal_sign(const std::string& text, const std::string& sign, 
     while (to < text.size() && !ends_word(text, to)) ++to;
     std::string word = text.substr(from, to - from);
     const std::size_t point = find_decimal_point(word);
-    const bool is_kept = std::find(kept.begin(), kept.end(), word) != kept.end();
+    const std::string bare = word.substr(0, word.find_last_not_of(",.") + 1);
+    const bool is_kept = std::find(kept.begin(), kept.end(), bare) != kept.end();
     if (point != std::string::npos && !is_kept) word.replace(point, 1, sign);
     result += word;
     from = to;

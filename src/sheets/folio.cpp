@@ -8,6 +8,7 @@
 #include "sheets/frame.h"
 #include "sheets/hook_ups.h"
 #include "sheets/reference.h"
+#include "sheets/right_to_left.h"
 #include "sheets/sheet_makers.h"
 
 namespace loomfolio {
@@ -200,6 +201,7 @@ Composed compose_with_report(const FolioInput& input) {
   folio.sheets = Composer(input).make_all();
   composed.lost_references = resolve_references(folio, input.text_paper, input.drawing_paper);
   frame_all(folio, input, document);
+  if (input.words.is_right_to_left()) put_reading_marks(folio);
   put_decimal_sign(folio, input.words("number.decimal"), input.project.builds);
   return composed;
 }

@@ -4,11 +4,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 
 #include "base/text.h"
 #include "sheets/draw.h"
 #include "sheets/look.h"
 #include "sheets/print_text.h"
+#include "sheets/right_to_left.h"
 #include "sheets/text_flow.h"
 
 namespace loomfolio {
@@ -156,7 +158,10 @@ void put_frame(Sheet& sheet, const PageShape& page, const TitleStrip& strip, con
     draw_grid(items, page);
     add_rect(items, page.frame, {look::ink, look::frame_line});
   }
-  draw_strip(items, page, strip, words, measure);
+  Items fields;
+  draw_strip(fields, page, strip, words, measure);
+  if (words.is_right_to_left()) mirror_items(fields, page.strip.x + page.strip.right());
+  std::move(fields.begin(), fields.end(), std::back_inserter(items));
   if (strip.is_draft)
     add_text(items, {page.width / 2, Millimetres(6.8)}, words("strip.draft_head"), look::draft, look::safety_red,
              Align::centre);

@@ -7,6 +7,7 @@
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/print_text.h"
+#include "sheets/right_to_left.h"
 #include "sheets/sheet_makers.h"
 
 namespace loomfolio {
@@ -30,7 +31,7 @@ Block label_block(const SheetContext& context, const Wire& wire, TerminalId end,
   const std::string place = owner_name(build, end, context.words()) + (mark.empty() ? "" : " " + mark);
   const FittedText where = fit_text(place, look::table, width - label_pad * 2, measure);
   add_text(block.items, {label_pad, Millimetres(7.9)}, where.text, where.style);
-  return block;
+  return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 
 /// A row of labels with cut lines round each.

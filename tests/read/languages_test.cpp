@@ -43,10 +43,14 @@ const Languages& shipped_languages() {
 
 }  // namespace
 
-TEST_CASE("German and Spanish call themselves complete") {
+TEST_CASE("German, Spanish and a language from right to left call themselves complete") {
+  bool is_one_from_right = false;
   std::vector<std::string> complete;
-  for (const auto& [name, file] : shipped_languages().others)
+  for (const auto& [name, file] : shipped_languages().others) {
     if (file.is_complete) complete.push_back(name);
+    is_one_from_right = is_one_from_right || (file.is_complete && file.is_right_to_left);
+  }
+  CHECK(is_one_from_right);
   CHECK(std::find(complete.begin(), complete.end(), "de") != complete.end());
   CHECK(std::find(complete.begin(), complete.end(), "es") != complete.end());
 }
