@@ -25,6 +25,17 @@ void add_page_options(CLI::App& command, Request& request) {
   command.add_flag("--draft", request.is_draft, "print although the check finds errors; every sheet is marked");
 }
 
+void add_meter_options(CLI::App& command, Request& request) {
+  command.add_option("WHERE", request.where,
+                     "a terminal (`headlamp.56a`: against the battery's earthed pole), two terminals (`headlamp.56a,headlamp.31`), "
+                     "or a wire's number (the amperes through it)")
+      ->required();
+  command.add_option("--in", request.situation, "only in this situation; else a row for each")->type_name("SITUATION");
+  command.add_option("--variant", request.variant, "only in this hook-up of the spec")->type_name("NAME");
+  command.add_flag("--ohms", request.wants_ohms, "ohms between the places, with the battery off");
+  command.add_flag("--json", request.as_json, "the readings as JSON");
+}
+
 void add_commands(CLI::App& app, Request& request) {
   const auto add = [&](const char* name, const char* what, CommandName command) {
     CLI::App* sub = app.add_subcommand(name, what);
@@ -41,6 +52,10 @@ void add_commands(CLI::App& app, Request& request) {
   take_spec(check);
   check->add_flag("--json", request.as_json, "findings as JSON");
   check->add_flag("--brief", request.is_brief, "one line a finding, for build logs");
+
+  CLI::App* meter = add("meter", "say what a meter reads at a terminal, between two, or through a wire", CommandName::meter);
+  take_spec(meter);
+  add_meter_options(*meter, request);
 
   CLI::App* parts = add("parts", "the library of part kinds: a list, or one kind", CommandName::parts);
   parts->add_option("KIND", request.kind, "a kind's id");

@@ -7,7 +7,7 @@
 
 namespace loomfolio {
 
-enum class CommandName : std::uint8_t { print, check, parts, bench_layout };
+enum class CommandName : std::uint8_t { print, check, meter, parts, bench_layout };
 
 /// What the user asked for. A field that the command does not know is empty.
 struct Request {
@@ -15,12 +15,15 @@ struct Request {
   std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input
   std::string earlier;               ///< bench-layout: the graph of an earlier drawing to stay near; empty: none
   std::string kind;                  ///< parts: the KIND argument; empty: list all
+  std::string where;                 ///< meter: the WHERE argument
+  std::string situation;             ///< meter: --in; empty: all
   std::string output;                ///< -o, "-" for standard output; empty: beside the spec
   std::string variant, paper, language;
   std::vector<std::string> sheets;   ///< --sheets: ids or numbers; empty: all
   double dots_per_inch = 110;        ///< .png
   bool is_mono = false;
   bool is_draft = false;             ///< print although the check found errors; every sheet says so
+  bool wants_ohms = false;           ///< meter: battery off
   bool as_json = false;
   bool is_brief = false;             ///< one finding a line
 };

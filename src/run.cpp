@@ -17,6 +17,7 @@ int run(const std::vector<std::string>& arguments, Surroundings& surroundings) {
   switch (parsed.request.command) {
     case CommandName::print: return run_print(parsed.request, surroundings);
     case CommandName::check: return run_check(parsed.request, surroundings);
+    case CommandName::meter: return run_meter(parsed.request, surroundings);
     case CommandName::parts: return run_parts(parsed.request, surroundings);
     case CommandName::bench_layout: return run_bench_layout(parsed.request, surroundings);
   }

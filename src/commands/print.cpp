@@ -46,15 +46,6 @@ void apply_wishes(const Request& request, Project& project) {
   }
 }
 
-bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings) {
-  if (given.empty() || std::find(known.begin(), known.end(), given) != known.end()) return false;
-  surroundings.err << "loomfolio: there is no " << what << " `" << given << "`\n";
-  const std::string near = find_nearest(given, known);
-  if (!near.empty()) surroundings.err << "hint: did you mean `" << near << "`?\n";
-  else surroundings.err << "hint: there is " << join(known, ", ") << "\n";
-  return true;
-}
-
 bool has_wrong_wish(const Request& request, const Proof& proof, Surroundings& surroundings) {
   std::vector<std::string> variants, papers;
   for (const Build& build : proof.project.builds)

@@ -6,6 +6,7 @@
 #include <iterator>
 #include <ostream>
 
+#include "base/text.h"
 #include "check/check.h"
 
 namespace loomfolio {
@@ -53,6 +54,15 @@ void report_findings(const Proof& proof, Surroundings& surroundings) {
   };
   surroundings.err << count(Severity::error) << " errors, " << count(Severity::warning) << " warnings, "
                    << count(Severity::note) << " notes\n";
+}
+
+bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings) {
+  if (given.empty() || std::find(known.begin(), known.end(), given) != known.end()) return false;
+  surroundings.err << "loomfolio: there is no " << what << " `" << given << "`\n";
+  const std::string near = find_nearest(given, known);
+  if (!near.empty()) surroundings.err << "hint: did you mean `" << near << "`?\n";
+  else surroundings.err << "hint: there is " << join(known, ", ") << "\n";
+  return true;
 }
 
 }  // namespace loomfolio

@@ -32,4 +32,7 @@ std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundin
 /// Prints the findings to `err`, coloured on a terminal, and a closing count.
 void report_findings(const Proof& proof, Surroundings& surroundings);
 
+/// Says on `err` that `given` is no `what`, and which of the known names may be meant. False when it is known or empty.
+bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings);
+
 }  // namespace loomfolio
