@@ -27,6 +27,17 @@ bool is_noticed(InsideType type) {
 
 const Inside& inside_of(const Build& build, InsideRef ref) { return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)]; }
 
+// What is fed and what a person sees or hears are not the same: a flasher's timer, a control unit or a charger shows nothing.
+bool is_watched(const Build& build, InsideRef ref) {
+  const Inside& inside = inside_of(build, ref);
+  if (inside.type == InsideType::lamp || inside.type == InsideType::motor) return true;
+  if (inside.type != InsideType::load) return false;
+  const Part& part = build.part(ref.part);
+  if (std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) { return i.flashes; })) return false;
+  const std::string& group = build.kind_of(part).group;
+  return group != "control" && group != "ignition";
+}
+
 Expected seen_in(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, std::size_t fault, std::size_t situation,
                  InsideRef what) {
   for (const StateChange& change : book.effect(fault, situation).changes)
@@ -38,16 +49,23 @@ struct Planning {
   const Build& build;
   const std::vector<Solution>& solutions;
   const FaultBook& book;
-  const Symptom& symptom;
+  const std::vector<Symptom>& symptoms;  // of one situation
+  const Symptom& symptom;                // the first
   std::vector<int> suspects;
   std::vector<Probe> probes;
   TestTable table;
 };
 
+bool is_shown_by(const Planning& p, std::size_t fault) {
+  for (const StateChange& change : p.book.effect(fault, p.symptom.situation.at()).changes)
+    for (const Symptom& symptom : p.symptoms)
+      if (change.what == symptom.what && change.after == symptom.seen) return true;
+  return false;
+}
+
 void find_suspects(Planning& p) {
   for (std::size_t f = 0; f < p.book.faults.size(); ++f)
-    for (const StateChange& change : p.book.effect(f, p.symptom.situation.at()).changes)
-      if (change.what == p.symptom.what && change.after == p.symptom.seen) p.suspects.push_back(static_cast<int>(f));
+    if (is_shown_by(p, f)) p.suspects.push_back(static_cast<int>(f));
   std::stable_sort(p.suspects.begin(), p.suspects.end(), [&](int a, int b) {
     return p.book.faults[static_cast<std::size_t>(a)].weight > p.book.faults[static_cast<std::size_t>(b)].weight;
   });
@@ -194,9 +212,9 @@ void add_watch_probes(Planning& p) {
   for (const int f : p.suspects)
     for (std::size_t s = 0; s < p.solutions.size(); ++s)
       for (const StateChange& change : p.book.effect(static_cast<std::size_t>(f), s).changes)
-        if (is_noticed(inside_of(p.build, change.what).type)) places.insert({p.solutions[s].situation, change.what});
+        if (is_watched(p.build, change.what)) places.insert({p.solutions[s].situation, change.what});
   for (const auto& [situation, what] : places) {
-    if (situation == p.symptom.situation && what == p.symptom.what) continue;
+    if (p.symptoms.size() == 1 && situation == p.symptom.situation && what == p.symptom.what) continue;  // known already
     std::map<Expected, int> number;
     std::vector<Expected> seen;
     for (const int f : p.suspects) seen.push_back(seen_in(p.build, p.solutions, p.book, static_cast<std::size_t>(f), situation.at(), what));
@@ -311,9 +329,14 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
 }
 
 Diagnosis diagnose(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, const Symptom& symptom) {
-  Planning p{build, solutions, book, symptom, {}, {}, {}};
+  return diagnose_any(build, solutions, book, {symptom});
+}
+
+Diagnosis diagnose_any(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book,
+                       const std::vector<Symptom>& symptoms) {
+  Planning p{build, solutions, book, symptoms, symptoms.front(), {}, {}, {}};
   find_suspects(p);
-  if (p.suspects.empty()) return {symptom, {}, {}, {}, 0, 0};
+  if (p.suspects.empty()) return {p.symptom, {}, {}, {}, 0, 0};
   add_volt_probes(p);
   add_ohm_probes(p);
   add_short_probes(p);

@@ -28,7 +28,7 @@ enum class ProbeType : std::uint8_t {
   volts,    ///< red on `at`, black on the battery's earthed pole, in the symptom's situation
   ohms,     ///< over the element, taken out or unplugged: lamp, fuse, coil
   short_to_earth,  ///< ohms from `at`, the fuse's lower terminal, to earth; fuse out, battery off: near nothing, or the loads
-  watch,    ///< look or listen: what `what` does in `situation`
+  watch,    ///< look or listen: what `what` does in `situation`; only what shows by itself: lamps, motors, a horn, heat
 };
 
 /// One outcome of a measurement: a range of readings, or a state.
@@ -65,5 +65,10 @@ struct Diagnosis {
 };
 
 Diagnosis diagnose(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, const Symptom& symptom);
+
+/// One tree for several symptoms of one situation, of which the person sees at least one: the suspects are those of any of them, and
+/// whether each of the others shows as well is a look like any other. `Diagnosis::symptom` is the first. Not for none.
+Diagnosis diagnose_any(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book,
+                       const std::vector<Symptom>& symptoms);
 
 }  // namespace loomfolio

@@ -90,6 +90,7 @@ void FaultBench::change_wire(const Fault& fault) {
 }
 
 void FaultBench::open_inside(InsideRef ref) {
+  opened_ = ref;
   if (branch_of(ref) >= 0) what_if_->open(branch_of(ref));
   const Inside& inside = build_.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
   if (inside.is_winding) follow_charger({}, ref);
@@ -150,6 +151,7 @@ void FaultBench::follow_charger(WireId open_wire, InsideRef dead) {
 }
 
 void FaultBench::begin(const Fault& fault) {
+  opened_ = {};
   what_if_->begin();
   switch (fault.type) {
     case FaultType::wire_open:
@@ -220,7 +222,7 @@ void FaultBench::collect_changes(FaultEffect& effect) {
     const Inside& inside = build_.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
     const InsideState& was = solution_.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
     InsideState now = observe(build_, circuit_, ref, view);
-    if (!what_if_->is_there(branch_of(ref))) now.is_on = false;
+    if (ref == opened_ || !what_if_->is_there(branch_of(ref))) now.is_on = false;
     now.is_flashing = now.is_on && was.is_flashing;
     const Expected before = observed(inside, was), after = observed(inside, now);
     if (before != after) effect.changes.push_back({ref, before, after});

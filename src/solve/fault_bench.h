@@ -42,6 +42,7 @@ class FaultBench {
   std::vector<std::vector<int>> fuses_at_;           // by node
   std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
   std::vector<char> feeds_charger_;                  // by wire: on a generator's side
+  InsideRef opened_;                                 // by the fault: volts over it mean nothing
   int earth_ = -1;
 };
 
