@@ -6,6 +6,7 @@
 
 #include "sheets/decimal_sign.h"
 #include "sheets/frame.h"
+#include "sheets/glossary.h"
 #include "sheets/hook_ups.h"
 #include "sheets/reference.h"
 #include "sheets/right_to_left.h"
@@ -69,6 +70,7 @@ class Composer {
     for (std::size_t b = 0; b < builds_.size(); ++b) make_own(b);
     for (const SheetKind& kind : sheet_kinds())
       if (kind.scope == SheetScope::last) make(kind, context_of(0));
+    add_glossary();
     make_opening();
     if (is_several()) begin_compared_left();
     return std::move(sheets_);
@@ -127,6 +129,13 @@ class Composer {
     }
     if (is_several() && first < sheets_.size())
       sheets_[first].items.insert(sheets_[first].items.begin(), AnchorItem{"own", {}});
+  }
+
+  /// Of what all sheets say; so it is no kind among the others.
+  void add_glossary() {
+    if (!is_wanted(input_.options, "glossary")) return;
+    std::vector<Sheet> glossary = make_glossary(context_of(0), sheets_);
+    std::move(glossary.begin(), glossary.end(), std::back_inserter(sheets_));
   }
 
   void make_opening() {

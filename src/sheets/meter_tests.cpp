@@ -2,21 +2,27 @@
 // The tests: without power, at first power, then in each situation. Every figure is the solver's; blanks are for the
 // meter's.
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/cold_tests.h"
 #include "sheets/earth_net.h"
+#include "sheets/fault_pages.h"
 #include "sheets/fuse_list.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
+#include "sheets/reference.h"
 #include "sheets/setting_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
+#include "solve/meter.h"
+#include "solve/reading_limits.h"
 
 namespace loomfolio {
 namespace {
@@ -42,10 +48,11 @@ Cell blank_cell() {
 
 class TestPages {
  public:
-  explicit TestPages(const SheetContext& context)
+  TestPages(const SheetContext& context, const FaultPlan& faults)
       : context_(context),
         build_(context.build()),
         words_(context.words()),
+        faults_(faults),
         poles_(pole_names(context.build(), context.words())),
         flow_(context, {"tests", words_("tests.title"), words_("tests.intro", poles_)}) {}
 
@@ -56,6 +63,7 @@ class TestPages {
     add_without_power();
     add_first_power();
     add_situations();
+    add_signature();
     return flow_.take();
   }
 
@@ -79,22 +87,68 @@ class TestPages {
   void add_without_power() {
     flow_.add_heading(words_("tests.without_power"), Millimetres(50));
     add_actions("tests.cold");
-    Table table;
-    table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
-                     {words_("tests.earth_terminal"), CellAlign::near, Wrapping::wraps, 1},
-                     {words_("tests.by_wire"), CellAlign::near, Wrapping::wraps, 0.5},
-                     {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 0.5}};
+    add_earth_ohms();
+    add_insulation();
+    add_part_ohms();
+  }
+
+  void add_earth_ohms() {
+    Table table = ohms_table(words_("tests.earth_terminal"), words_("tests.by_wire"));
     const std::vector<bool> is_earthed = find_earth_net(build_);
     const auto wires = wires_at_terminals(build_);
     for (std::size_t t = 0; t < build_.terminals.size(); ++t) {
       const TerminalId id{static_cast<std::int32_t>(t)};
       if (!is_earthed[t] || wires[t].empty() || build_.terminal(id).owner != OwnerType::part || is_at_source(id))
         continue;
+      const double ohms = read_ohms(build_, Situation{}, id, earthed_pole(build_)).number;
+      if (std::isinf(ohms)) continue;  // through a switch that is open at rest
       table.rows.push_back({{tick_cell(), terminal_cell(context_, id, {}), text_cell(list_wires(wires[t])),
-                             text_cell(words_("tests.beep"))}});
+                             text_cell(words_("tests.beep_ohms", {{"ohms", fixed(ohms, 2)}})), blank_cell()}});
     }
     if (table.rows.empty()) return;
     flow_.add_text(words_("tests.earths", poles_), look::text, look::block_gap);
+    add_table(flow_, table, look::paragraph_gap);
+  }
+
+  /// Tick box, what, a second column, what must be, and a line to write on.
+  Table ohms_table(const std::string& what, const std::string& second) const {
+    Table table;
+    table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
+                     {what, CellAlign::near, Wrapping::wraps, 1},
+                     {second, CellAlign::near, Wrapping::wraps, 0.5},
+                     {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 0.5},
+                     {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0}};
+    return table;
+  }
+
+  void add_insulation() {
+    Table table = ohms_table(words_("tests.red_probe"), words_("fuses.fuse"));
+    for (const InsulationTest& test : find_insulation_tests(build_)) {
+      const std::string least = print_ohms(test.least);
+      const std::string must = test.is_open
+                                   ? words_("tests.no_beep")
+                                   : words_(test.beeps ? "tests.low_ohms" : "tests.high_ohms", {{"ohms", least}});
+      table.rows.push_back({{tick_cell(), terminal_cell(context_, test.at, {}), text_cell(fuse_name(build_, test.fuse)),
+                             text_cell(must), blank_cell()}});
+    }
+    if (table.rows.empty()) return;
+    flow_.keep(Millimetres(40));
+    flow_.add_text(words_("tests.insulation"), look::text, look::block_gap);
+    add_table(flow_, table, look::paragraph_gap);
+  }
+
+  void add_part_ohms() {
+    Table table = ohms_table(words_("tests.part"), words_("tests.across"));
+    for (const PartOhms& part : find_part_ohms(build_))
+      table.rows.push_back({{tick_cell(), text_cell(inside_name(build_, part.what), look::table_bold),
+                             text_cell(part.first + " \u2013 " + part.second),
+                             text_cell(words_("tests.ohms_range", {{"ohms", print_ohms(part.ohms)},
+                                                                   {"least", print_ohms(part.least)},
+                                                                   {"most", print_ohms(part.most)}})),
+                             blank_cell()}});
+    if (table.rows.empty()) return;
+    flow_.keep(Millimetres(40));
+    flow_.add_text(words_("tests.part_ohms"), look::text, look::block_gap);
     add_table(flow_, table, look::paragraph_gap);
   }
 
@@ -134,10 +188,8 @@ class TestPages {
   void add_situations() {
     const std::vector<SituationReadings> all = find_readings(context_.solved);
     if (all.empty()) return;
-    const std::string tolerance = shortest(reading_tolerance(build_.electrics).number(), 2);
     flow_.add_heading(words_("tests.in_situations"), Millimetres(60));
-    flow_.add_text(words_("tests.situations_text", {{"tolerance", tolerance}, {"earthed", poles_.front().second}}),
-                   look::text, look::paragraph_gap);
+    flow_.add_text(words_("tests.situations_text", poles_), look::text, look::paragraph_gap);
     for (const SituationReadings& readings : all) add_situation(readings);
   }
 
@@ -171,20 +223,55 @@ class TestPages {
                      {words_("tests.red_probe"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("tests.volts"), CellAlign::point, Wrapping::keeps, 0},
                      {words_("tests.limits"), CellAlign::near, Wrapping::keeps, 0},
-                     {words_("tests.return"), CellAlign::point, Wrapping::keeps, 0},
-                     {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0}};
-    const double tolerance = reading_tolerance(build_.electrics).number();
+                     {words_("tests.return"), CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.else"), CellAlign::near, Wrapping::keeps, 0}};
+    const ReadingLimits limits = find_reading_limits(build_, context_.solved.solutions[readings.situation.at()]);
     for (const ExpectedReading& reading : readings.readings) {
-      const double volts = reading.feed_volts.number();
       const bool has_return = reading.back.is_set() && !std::isnan(reading.back_volts.number());
       table.rows.push_back(
           {{tick_cell(), text_cell(inside_name(build_, reading.consumer) + state_note(reading.state), look::table_bold),
-            terminal_cell(context_, reading.feed, {}), text_cell(fixed(volts, 1)),
-            text_cell(
-                words_("tests.range", {{"least", fixed(volts - tolerance, 1)}, {"most", fixed(volts + tolerance, 1)}})),
-            text_cell(has_return ? fixed(reading.back_volts.number(), 1) : ""), blank_cell()}});
+            terminal_cell(context_, reading.feed, {}), text_cell(fixed(reading.feed_volts.number(), 1)),
+            text_cell(range_text(limits, reading.feed)), text_cell(has_return ? range_text(limits, reading.back) : ""),
+            blank_cell(), else_cell(reading.consumer)}});
     }
     return table;
+  }
+
+  /// Rounded outwards to the tenth that is printed. Readings near 0 V begin at 0.
+  std::string range_text(const ReadingLimits& limits, TerminalId at) const {
+    const double least = limits.least[at.at()].number(), most = limits.most[at.at()].number();
+    const bool is_near_nothing = least < 0 && most > 0;
+    return words_("tests.range", {{"least", is_near_nothing ? fixed(0, 1) : fixed(std::floor(least * 10) / 10, 1)},
+                                  {"most", fixed(std::ceil(most * 10) / 10, 1)}});
+  }
+
+  /// The fault chart for a consumer that fails; the list of charts when it has none of its own.
+  Cell else_cell(InsideRef consumer) const {
+    if (faults_.charts.empty()) return text_cell("");
+    const int chart = faults_.chart_for(consumer);
+    const std::string number = chart < 0 ? std::string() : fault_page_number(static_cast<std::size_t>(chart), words_);
+    const LinkTarget target{context_.id_prefix + "faults", number};
+    const std::string text = chart < 0 ? words_("tests.sheet", {{"sheet", sheet_mark(target.sheet)}}) : number;
+    return Cell{{{{{text, look::table_bold, look::accent, target}}, Align::left, {}}}};
+  }
+
+  /// Who tested, when and with what: the shop's proof.
+  void add_signature() {
+    std::vector<std::string> heads;
+    for (int i = 1; words_.has("tests.sign_" + std::to_string(i)); ++i)
+      heads.push_back(words_("tests.sign_" + std::to_string(i)));
+    if (heads.empty()) return;
+    const Millimetres height(16), column = flow_.width() / static_cast<double>(heads.size());
+    Block block{flow_.width(), height, {}};
+    for (std::size_t i = 0; i < heads.size(); ++i) {
+      const Millimetres x = column * static_cast<double>(flow_.setting().is_right_to_left ? heads.size() - 1 - i : i);
+      add_line(block.items, {x, height - Millimetres(5)}, {x + column - look::gutter, height - Millimetres(5)},
+               {look::ink, look::line});
+      add_text(block.items, {x, height - Millimetres(1)}, heads[i], look::table, look::grey);
+    }
+    flow_.add_heading(words_("tests.signed"), height);
+    flow_.add(std::move(block), {});
   }
 
   std::string state_note(Expected state) const {
@@ -196,15 +283,21 @@ class TestPages {
   const SheetContext& context_;
   const Build& build_;
   const Words& words_;
+  const FaultPlan& faults_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
 };
 
 }  // namespace
 
+/// The tests, and the fault pages that they lead to: both use one plan, and solving every fault takes its time.
 std::vector<Sheet> make_tests(const SheetContext& context) {
   if (context.build().wires.empty()) return {};
-  return TestPages(context).make();
+  const FaultPlan faults = context.solved.solutions.empty() ? FaultPlan{} : plan_faults(context.build(), context.solved.solutions);
+  std::vector<Sheet> sheets = TestPages(context, faults).make();
+  std::vector<Sheet> fault_sheets = make_fault_finding(context, faults);
+  std::move(fault_sheets.begin(), fault_sheets.end(), std::back_inserter(sheets));
+  return sheets;
 }
 
 }  // namespace loomfolio

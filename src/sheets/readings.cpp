@@ -23,6 +23,13 @@ bool fill_ends(const Part& part, const Inside& inside, const Solution& solution,
   TerminalId ends[2] = {terminal_of(part, inside.nodes[0]), terminal_of(part, inside.nodes[1])};
   const auto volts = [&](TerminalId id) { return id.is_set() ? solution.terminal_volts[id.at()] : Volts(0); };
   if (std::abs(volts(ends[1]).number()) > std::abs(volts(ends[0]).number())) std::swap(ends[0], ends[1]);
+  // Fed inside its part, over a switch or contact there: the part's own feed is the terminal of most volts.
+  if (std::abs(volts(ends[0]).number()) < 1)
+    for (const TerminalId id : part.terminals)
+      if (std::abs(volts(id).number()) > std::abs(volts(ends[0]).number())) {
+        if (!ends[1].is_set()) ends[1] = ends[0];
+        ends[0] = id;
+      }
   if (!ends[0].is_set() || std::isnan(volts(ends[0]).number())) return false;
   reading.feed = ends[0];
   reading.feed_volts = volts(ends[0]);
@@ -56,7 +63,5 @@ std::vector<SituationReadings> find_readings(const SolvedBuild& solved) {
   }
   return all;
 }
-
-Volts reading_tolerance(const Electrics& electrics) { return Volts(0.3 * electrics.nominal.number() / 12); }
 
 }  // namespace loomfolio

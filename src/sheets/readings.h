@@ -29,8 +29,4 @@ struct SituationReadings {
 /// By situation, in order; empty without solutions.
 std::vector<SituationReadings> find_readings(const SolvedBuild& solved);
 
-/// How far a sound machine may read from the computed figure: 0.3 V on a 12 V machine, in proportion on others. From
-/// common practice: a meter's half per cent, a battery not quite full, contacts not quite new.
-Volts reading_tolerance(const Electrics& electrics);
-
 }  // namespace loomfolio

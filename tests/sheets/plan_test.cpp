@@ -16,8 +16,6 @@ using namespace loomfolio;
 
 namespace {
 
-const FixedTextMeasure fixed_face;
-
 std::vector<Action> actions_in_order(const std::vector<StagePlan>& plan) {
   std::vector<Action> actions;
   for (const StagePlan& stage : plan)
@@ -31,7 +29,7 @@ std::vector<Action> actions_in_order(const std::vector<StagePlan>& plan) {
 TEST_CASE("every wire end is joined once, every part fitted, every fuse laid out, every splice made") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
-    const SampleFolio sample(name, "", fixed_face);
+    const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved()) {
       const Build& build = solved.build;
       std::map<std::pair<int, int>, int> ends;
@@ -61,7 +59,7 @@ TEST_CASE("every wire end is joined once, every part fitted, every fuse laid out
 TEST_CASE("the battery comes last, its earthed pole last of all, and then the tests") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
-    const SampleFolio sample(name, "", fixed_face);
+    const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved()) {
       const std::vector<StagePlan> plan = plan_assembly(solved, sample.words());
       REQUIRE(plan.size() >= 2);
@@ -126,7 +124,7 @@ TEST_CASE("each earth's metal is cleaned before a ring is bolted to it") {
 }
 
 TEST_CASE("each consumer is measured where it first works, with a figure, and nowhere twice in the same state") {
-  const SampleFolio sample("street-single", "", fixed_face);
+  const SampleFolio& sample = shared_sample("street-single");
   REQUIRE(sample.solved().size() == 1);
   const std::vector<SituationReadings> all = find_readings(sample.solved().front());
   CHECK(all.size() == sample.solved().front().build.situations.size());
@@ -141,11 +139,4 @@ TEST_CASE("each consumer is measured where it first works, with a figure, and no
       if (reading.back.is_set()) CHECK(std::abs(reading.feed_volts.number()) >= std::abs(reading.back_volts.number()));
     }
   CHECK(count > 15);
-}
-
-TEST_CASE("the tolerance follows the machine's voltage") {
-  Electrics electrics;
-  CHECK(reading_tolerance(electrics).number() == doctest::Approx(0.3));
-  electrics.nominal = Volts(6);
-  CHECK(reading_tolerance(electrics).number() == doctest::Approx(0.15));
 }

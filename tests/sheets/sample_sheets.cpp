@@ -2,6 +2,8 @@
 #include "sheets/sample_sheets.h"
 
 #include <fstream>
+#include <map>
+#include <memory>
 #include <sstream>
 
 #include "disk_files.h"
@@ -51,6 +53,14 @@ FolioInput SampleFolio::input(const TextMeasure& measure) const {
   FolioInput input{project_, solved_, words_, papers_.text, papers_.drawing, measure};
   if (papers_.larger) input.larger_paper = &*papers_.larger;
   return input;
+}
+
+const SampleFolio& shared_sample(const std::string& name) {
+  static const FixedTextMeasure fixed_face;
+  static std::map<std::string, std::unique_ptr<SampleFolio>> samples;
+  std::unique_ptr<SampleFolio>& sample = samples[name];
+  if (!sample) sample = std::make_unique<SampleFolio>(name, "", fixed_face);
+  return *sample;
 }
 
 }  // namespace loomfolio

@@ -35,4 +35,7 @@ class SampleFolio {
   Composed composed_;
 };
 
+/// The sample on its own paper, with a face of fixed widths; composed once a test program.
+const SampleFolio& shared_sample(const std::string& name);
+
 }  // namespace loomfolio

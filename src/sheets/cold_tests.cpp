@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/cold_tests.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "check/paths.h"
+#include "sheets/fuse_list.h"
+#include "solve/meter.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double pulled_fuse = 1e9;      // ohm
+constexpr double least_share = 0.7;      // of the solved ohms: filaments cold and warm, parts as they come; from memory
+constexpr double beeps_below = 50;       // ohm: a usual hand meter, from memory
+constexpr double part_tolerance = 0.15;  // common practice
+
+Build without_fuses(Build build) {
+  for (Part& part : build.parts)
+    for (Inside& inside : part.insides)
+      if (inside.type == InsideType::fuse) inside.type = InsideType::resistor, inside.resistance = Ohms(pulled_fuse);
+  return build;
+}
+
+/// Coils and windings. What stands for the inside of electronics is no resistor that a meter would find.
+bool is_wound(const Build& build, const Part& part, const Inside& inside) {
+  const auto is_output = [](const Inside& i) { return i.type == InsideType::output; };
+  if (std::any_of(part.insides.begin(), part.insides.end(), is_output)) return false;
+  if (inside.type == InsideType::coil) return true;
+  if (inside.type == InsideType::resistor) return !inside.is_secondary;
+  return inside.type == InsideType::load && build.kind_of(part).group == "ignition";
+}
+
+std::string mark_of(const Build& build, InsideRef what, std::size_t node) {
+  const int terminal = inside_of(build, what).nodes[node].terminal;
+  return terminal < 0 ? std::string()
+                      : build.kind_of(build.part(what.part)).terminals[static_cast<std::size_t>(terminal)].id;
+}
+
+}  // namespace
+
+std::vector<InsulationTest> find_insulation_tests(const Build& build) {
+  std::vector<InsulationTest> tests;
+  const TerminalId earthed = earthed_pole(build);
+  if (!earthed.is_set()) return tests;
+  const Build open = without_fuses(build);
+  for (const InsideRef fuse : list_fuses(build)) {
+    const Inside& inside = inside_of(build, fuse);
+    if (inside.nodes.size() < 2 || inside.nodes[1].terminal < 0) continue;
+    InsulationTest test{fuse, build.part(fuse.part).terminals[static_cast<std::size_t>(inside.nodes[1].terminal)]};
+    const double ohms = read_ohms(open, Situation{}, test.at, earthed).number;
+    test.is_open = std::isinf(ohms);
+    test.least = Ohms(test.is_open ? 0 : ohms * least_share);
+    test.beeps = !test.is_open && ohms < beeps_below;
+    tests.push_back(test);
+  }
+  return tests;
+}
+
+std::vector<PartOhms> find_part_ohms(const Build& build) {
+  std::vector<PartOhms> all;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef what{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      const Inside& inside = inside_of(build, what);
+      if (!is_wound(build, build.parts[p], inside) || !inside.resistance || inside.nodes.size() < 2) continue;
+      PartOhms part{what,
+                    mark_of(build, what, 0),
+                    mark_of(build, what, 1),
+                    *inside.resistance,
+                    *inside.resistance * (1 - part_tolerance),
+                    *inside.resistance * (1 + part_tolerance)};
+      if (!part.first.empty() && !part.second.empty()) all.push_back(part);
+    }
+  return all;
+}
+
+std::string print_ohms(Ohms ohms) {
+  const double number = ohms.number();
+  if (number >= 1e6) return shortest(number / 1e6, 1) + "\u00a0M\u2126";
+  if (number >= 1000) return shortest(number / 1000, 1) + "\u00a0k\u2126";
+  return shortest(number, number < 1 ? 2 : number < 20 ? 1 : 0) + "\u00a0\u2126";
+}
+
+}  // namespace loomfolio

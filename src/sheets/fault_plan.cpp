@@ -1,0 +1,329 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/fault_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "check/paths.h"
+
+namespace loomfolio {
+namespace {
+
+/// Elements share a chart from that share of common suspects on, by likelihood; of parts of one kind a lesser share
+/// will do.
+constexpr double least_shared = 0.5, least_shared_of_kind = 0.4;
+/// A situation with the engine stopped is as good when it shows that share of the suspects.
+constexpr double nearly_all = 0.97;
+
+enum class Ailing : std::uint8_t { shown, starter, ignition, charging, none };
+
+Ailing kind_of_element(const Build& build, InsideRef what) {
+  const Inside& inside = inside_of(build, what);
+  const Part& part = build.part(what.part);
+  const std::string& group = build.kind_of(part).group;
+  if (inside.type == InsideType::charger) return Ailing::charging;
+  if (inside.type == InsideType::motor) return group == "starting" ? Ailing::starter : Ailing::shown;
+  if (inside.type == InsideType::lamp) return Ailing::shown;
+  if (inside.type != InsideType::load) return Ailing::none;
+  if (group == "ignition") return Ailing::ignition;
+  const auto flashes = [](const Inside& i) { return i.flashes; };
+  const bool is_hidden = group == "control" || std::any_of(part.insides.begin(), part.insides.end(), flashes);
+  return is_hidden ? Ailing::none : Ailing::shown;
+}
+
+/// All that is known, and what was chosen so far.
+class Planner {
+ public:
+  Planner(const Build& build, const std::vector<Solution>& solutions)
+      : build_(build), solutions_(solutions), book_(solve_faults(build, solutions, {})) {}
+
+  FaultPlan plan() {
+    gather_groups();
+    FaultPlan plan;
+    for (const Group& group : groups_) {
+      std::vector<Symptom> symptoms;
+      for (const InsideRef what : group.elements)
+        symptoms.push_back({group.situation, what, state_in(group.situation, what), Expected::off});
+      Diagnosis diagnosis = diagnose_any(build_, solutions_, book_, symptoms);
+      if (!diagnosis.suspects.empty()) plan.charts.push_back({std::move(symptoms), std::move(diagnosis)});
+    }
+    add_blows(plan);
+    add_odd(plan);
+    plan.faults = std::move(book_.faults);
+    return plan;
+  }
+
+ private:
+  struct Group {
+    Ailing kind = Ailing::none;
+    std::vector<InsideRef> elements;
+    std::vector<SituationId> situations;  // in which all of them work
+    SituationId situation;
+  };
+
+  Expected state_in(SituationId s, InsideRef what) const {
+    return observed(inside_of(build_, what),
+                    solutions_[s.at()].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
+  }
+
+  std::set<int> suspects_in(SituationId s, InsideRef what, Expected seen) const {
+    std::set<int> suspects;
+    for (std::size_t f = 0; f < book_.faults.size(); ++f)
+      for (const StateChange& change : book_.effect(f, s.at()).changes)
+        if (change.what == what && change.after == seen) suspects.insert(static_cast<int>(f));
+    return suspects;
+  }
+
+  double weight(const std::set<int>& suspects) const {
+    double sum = 0;
+    for (const int f : suspects) sum += book_.faults[static_cast<std::size_t>(f)].weight;
+    return sum;
+  }
+
+  std::vector<SituationId> working_situations(InsideRef what) const {
+    std::vector<SituationId> situations;
+    for (const Solution& solution : solutions_)
+      if (state_in(solution.situation, what) != Expected::off) situations.push_back(solution.situation);
+    return situations;
+  }
+
+  /// Where most suspects show; with the engine stopped if that shows nearly all, else the first that does.
+  SituationId best_situation(const std::vector<SituationId>& among, InsideRef what) const {
+    double most = 0;
+    std::vector<double> shown;
+    for (const SituationId s : among) {
+      shown.push_back(weight(suspects_in(s, what, Expected::off)));
+      most = std::max(most, shown.back());
+    }
+    if (most <= 0) return {};
+    SituationId first;
+    for (std::size_t i = 0; i < among.size(); ++i) {
+      if (shown[i] < most * nearly_all) continue;
+      if (build_.situations[among[i].at()].engine == EngineState::stopped) return among[i];
+      if (!first.is_set()) first = among[i];
+    }
+    return first;
+  }
+
+  double shared(SituationId s, InsideRef a, InsideRef b) const {
+    const std::set<int> of_a = suspects_in(s, a, Expected::off), of_b = suspects_in(s, b, Expected::off);
+    std::set<int> both, any = of_a;
+    any.insert(of_b.begin(), of_b.end());
+    std::set_intersection(of_a.begin(), of_a.end(), of_b.begin(), of_b.end(), std::inserter(both, both.end()));
+    return any.empty() ? 0 : weight(both) / weight(any);
+  }
+
+  bool join(Group& group, InsideRef what, const std::vector<SituationId>& situations) const {
+    std::vector<SituationId> common;
+    std::set_intersection(group.situations.begin(), group.situations.end(), situations.begin(), situations.end(),
+                          std::back_inserter(common));
+    if (common.empty()) return false;
+    const SituationId s = best_situation(common, group.elements.front());
+    if (!s.is_set()) return false;
+    const InsideRef first = group.elements.front();
+    const bool is_one_kind = build_.part(first.part).kind == build_.part(what.part).kind;
+    if (shared(s, first, what) < (is_one_kind ? least_shared_of_kind : least_shared)) return false;
+    group.elements.push_back(what);
+    group.situations = std::move(common);
+    group.situation = s;
+    return true;
+  }
+
+  void gather(InsideRef what) {
+    const Ailing kind = kind_of_element(build_, what);
+    if (kind == Ailing::none) return;
+    const std::vector<SituationId> situations = working_situations(what);
+    const SituationId best = best_situation(situations, what);
+    if (!best.is_set()) return;
+    for (Group& group : groups_)
+      if (group.kind == kind && join(group, what, situations)) return;
+    groups_.push_back({kind, {what}, situations, best});
+  }
+
+  void gather_groups() {
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i)
+        gather({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+    // What stops the machine comes first.
+    const auto rank = [](const Group& g) {
+      return g.kind == Ailing::starter ? 0 : g.kind == Ailing::ignition ? 1 : g.kind == Ailing::charging ? 2 : 3;
+    };
+    std::stable_sort(groups_.begin(), groups_.end(), [&](const Group& a, const Group& b) { return rank(a) < rank(b); });
+  }
+
+  std::vector<int> by_likelihood(const std::set<int>& suspects) const {
+    std::vector<int> sorted(suspects.begin(), suspects.end());
+    std::stable_sort(sorted.begin(), sorted.end(), [&](int a, int b) {
+      return book_.faults[static_cast<std::size_t>(a)].weight > book_.faults[static_cast<std::size_t>(b)].weight;
+    });
+    return sorted;
+  }
+
+  void add_blows(FaultPlan& plan) const {
+    std::map<std::pair<InsideRef, SituationId>, std::set<int>> first;
+    for (std::size_t f = 0; f < book_.faults.size(); ++f) {
+      std::set<InsideRef> seen;
+      for (const Solution& solution : solutions_)
+        for (const InsideRef fuse : book_.effect(f, solution.situation.at()).blown)
+          if (seen.insert(fuse).second) first[{fuse, solution.situation}].insert(static_cast<int>(f));
+    }
+    for (const auto& [key, suspects] : first) plan.blows.push_back({key.first, key.second, by_likelihood(suspects)});
+  }
+
+  void add_odd(FaultPlan& plan) const {
+    for (const Symptom& symptom : list_symptoms(build_, solutions_, book_)) {
+      if (symptom.seen == Expected::off || kind_of_element(build_, symptom.what) == Ailing::none) continue;
+      const std::vector<int> suspects = by_likelihood(suspects_in(symptom.situation, symptom.what, symptom.seen));
+      const auto same = std::find_if(plan.odd.begin(), plan.odd.end(), [&](const OddSymptom& o) {
+        return o.suspects == suspects && o.symptoms.front().situation == symptom.situation &&
+               o.symptoms.front().seen == symptom.seen && o.symptoms.front().expected == symptom.expected;
+      });
+      if (same != plan.odd.end())
+        same->symptoms.push_back(symptom);
+      else
+        plan.odd.push_back({{symptom}, suspects});
+    }
+  }
+
+  const Build& build_;
+  const std::vector<Solution>& solutions_;
+  FaultBook book_;
+  std::vector<Group> groups_;
+};
+
+/// Closes the tree's questions one after the other.
+class Cutter {
+ public:
+  Cutter(const FaultPlan& plan, const FaultChart& chart)
+      : plan_(plan), d_(chart.diagnosis), is_closed_(chart.diagnosis.nodes.size()) {}
+
+  std::vector<ChartBox> cut(std::size_t most_boxes) {
+    for (std::size_t n = 0; n < d_.nodes.size(); ++n) is_closed_[n] = d_.nodes[n].probe < 0 || is_one_mend(n);
+    while (count_open(0) > std::max<std::size_t>(most_boxes, 1)) is_closed_[least_telling()] = 1;
+    std::vector<ChartBox> boxes;
+    if (is_closed_[0])
+      boxes.push_back({-1, {{0, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
+    else
+      add_box(0, boxes);
+    return boxes;
+  }
+
+ private:
+  const DiagnosisNode& node(std::size_t n) const { return d_.nodes[n]; }
+
+  /// A node's suspects count within the diagnosis; ours within the plan.
+  std::vector<int> suspects_of(std::size_t n) const {
+    std::vector<int> faults;
+    for (const int s : node(n).suspects) faults.push_back(d_.suspects[static_cast<std::size_t>(s)]);
+    return faults;
+  }
+
+  const Fault& fault(int suspect) const {
+    return plan_.faults[static_cast<std::size_t>(d_.suspects[static_cast<std::size_t>(suspect)])];
+  }
+
+  bool is_one_mend(std::size_t n) const {
+    std::set<Mend> mends;
+    for (const int s : node(n).suspects) mends.insert(mend_for(fault(s)));
+    return mends.size() < 2;
+  }
+
+  std::size_t count_open(std::size_t n) const {
+    if (is_closed_[n]) return 0;
+    std::size_t count = 1;
+    for (const auto& [outcome, child] : node(n).branches) count += count_open(static_cast<std::size_t>(child));
+    return count;
+  }
+
+  /// Likelihood, and as much again as the mean suspect has: an end with a dozen rare things is as bad as one with two
+  /// usual ones.
+  double mass(std::size_t n) const {
+    double all = 0, sum = 0;
+    for (const int s : d_.suspects) all += plan_.faults[static_cast<std::size_t>(s)].weight;
+    for (const int s : node(n).suspects) sum += fault(s).weight;
+    return sum + all / static_cast<double>(d_.suspects.size()) * static_cast<double>(node(n).suspects.size());
+  }
+
+  /// Bits that the question tells, by how often it is asked.
+  double worth(std::size_t n) const {
+    const double whole = mass(n);
+    double bits = 0;
+    for (const auto& [outcome, child] : node(n).branches) {
+      const double share = mass(static_cast<std::size_t>(child)) / whole;
+      if (share > 0 && share < 1) bits -= share * std::log2(share);
+    }
+    return bits * whole;
+  }
+
+  std::size_t least_telling() const {
+    std::size_t least = 0;
+    double least_worth = -1;
+    for (std::size_t n = 0; n < d_.nodes.size(); ++n) {
+      if (is_closed_[n] || count_open(n) != 1 || !is_reached(n)) continue;
+      const double here = worth(n);
+      if (least_worth < 0 || here < least_worth) least = n, least_worth = here;
+    }
+    return least;
+  }
+
+  bool is_reached(std::size_t n) const {
+    for (std::size_t p = 0; p < d_.nodes.size(); ++p)
+      for (const auto& [outcome, child] : node(p).branches)
+        if (static_cast<std::size_t>(child) == n) return !is_closed_[p] && is_reached(p);
+    return n == 0;
+  }
+
+  int add_box(std::size_t n, std::vector<ChartBox>& boxes) const {
+    const std::size_t here = boxes.size();
+    boxes.push_back({node(n).probe, {}, -1});
+    std::vector<ChartExit> exits;
+    std::vector<std::size_t> open;
+    for (const auto& [outcome, child] : node(n).branches) {
+      const auto c = static_cast<std::size_t>(child);
+      exits.push_back({outcome, -1, {}, false});
+      if (is_closed_[c])
+        exits.back().suspects = suspects_of(c), exits.back().is_cut = node(c).probe >= 0 && !is_one_mend(c);
+      else
+        open.push_back(exits.size() - 1);
+    }
+    // The likeliest way goes straight down; the others follow after it.
+    const auto child_of = [&](std::size_t exit) { return static_cast<std::size_t>(node(n).branches[exit].second); };
+    std::stable_sort(open.begin(), open.end(),
+                     [&](std::size_t a, std::size_t b) { return mass(child_of(a)) > mass(child_of(b)); });
+    for (const std::size_t exit : open) exits[exit].next = add_box(child_of(exit), boxes);
+    boxes[here].below = open.empty() ? -1 : static_cast<int>(open.front());
+    boxes[here].exits = std::move(exits);
+    return static_cast<int>(here);
+  }
+
+  const FaultPlan& plan_;
+  const Diagnosis& d_;
+  std::vector<char> is_closed_;
+};
+
+}  // namespace
+
+Mend mend_for(const Fault& fault) {
+  const FaultType type = fault.type == FaultType::bad_joint ? FaultType::wire_open : fault.type;
+  const TerminalId body = type == FaultType::earth_loose ? fault.end : TerminalId{};
+  return {type, fault.wire, fault.earth, body, fault.inside};
+}
+
+int FaultPlan::chart_for(InsideRef what) const {
+  for (std::size_t c = 0; c < charts.size(); ++c)
+    for (const Symptom& symptom : charts[c].symptoms)
+      if (symptom.what == what) return static_cast<int>(c);
+  return -1;
+}
+
+FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions) {
+  return Planner(build, solutions).plan();
+}
+
+std::vector<ChartBox> cut_chart(const FaultPlan& plan, const FaultChart& chart, std::size_t most_boxes) {
+  return Cutter(plan, chart).cut(most_boxes);
+}
+
+}  // namespace loomfolio

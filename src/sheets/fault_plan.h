@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+// What the fault pages hold: which symptoms get a chart, what each chart asks in which order, and what its ends name. The
+// measurements are solve/diagnose.h's; here they are chosen, merged and cut to what a page can hold.
+#pragma once
+
+#include <compare>
+#include <optional>
+#include <vector>
+
+#include "solve/diagnose.h"
+
+namespace loomfolio {
+
+/// One thing to mend. Faults with the same remedy are one: a broken wire and a poor joint at its end.
+struct Mend {
+  FaultType type = FaultType::wire_open;  ///< never bad_joint
+  WireId wire;
+  EarthId earth;
+  TerminalId body;
+  InsideRef inside;
+  friend auto operator<=>(const Mend&, const Mend&) = default;
+};
+Mend mend_for(const Fault& fault);
+
+/// Symptoms that one chart serves: all in one situation, a person sees at least one of them.
+struct FaultChart {
+  std::vector<Symptom> symptoms;
+  Diagnosis diagnosis;  ///< its suspects index FaultPlan::faults
+};
+
+/// A fuse that blows, and the first situation in which it does: who switches on one after the other sees that one.
+struct FuseBlow {
+  InsideRef fuse;
+  SituationId situation;
+  std::vector<int> suspects;  ///< into FaultPlan::faults, most likely first
+};
+
+/// Something is on or weak that should not be.
+struct OddSymptom {
+  std::vector<Symptom> symptoms;  ///< of one situation, with the same suspects
+  std::vector<int> suspects;      ///< into FaultPlan::faults, most likely first
+};
+
+struct FaultPlan {
+  std::vector<Fault> faults;
+  std::vector<FaultChart> charts;  ///< F1 is the first
+  std::vector<FuseBlow> blows;     ///< by fuse and situation
+  std::vector<OddSymptom> odd;     ///< by situation
+
+  /// Index of the chart that has this element fail; -1: none.
+  int chart_for(InsideRef what) const;
+};
+
+/// Charts for what should work and does not: elements that a person sees, hears or feels, the spark and the charging. Those that
+/// share most of their suspects (by likelihood) in one situation share a chart.
+FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions);
+
+/// Where a reading leads: to another box, or to what must be mended.
+struct ChartExit {
+  int outcome = 0;            ///< of the box's probe
+  int next = -1;              ///< box; -1: an end
+  std::vector<int> suspects;  ///< of an end: into FaultPlan::faults, most likely first
+  bool is_cut = false;        ///< more measurements would tell them apart, but the chart has no room for them
+};
+struct ChartBox {
+  int probe = -1;               ///< into Diagnosis::probes
+  std::vector<ChartExit> exits;  ///< by outcome
+  int below = -1;               ///< the exit whose box follows directly; -1: all are ends
+};
+
+/// The tree with at most that many questions, in reading order. What is left out is what tells least: first measurements between
+/// faults with the same remedy, then those of fewest bits by likelihood; the suspects stay, together in one end.
+/// A chart that needs no measurement has one box without a probe and one end.
+std::vector<ChartBox> cut_chart(const FaultPlan& plan, const FaultChart& chart, std::size_t most_boxes);
+
+}  // namespace loomfolio
