@@ -88,7 +88,7 @@ TEST_CASE("the battery comes last, its earthed pole last of all, and then the te
 TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the machine has") {
   for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
     CAPTURE(name);
-    const SampleFolio sample(name, "", fixed_face);
+    const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved()) {
       const std::vector<Action> actions = actions_in_order(plan_assembly(solved, sample.words()));
       REQUIRE_FALSE(actions.empty());
@@ -109,7 +109,7 @@ TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the ma
 TEST_CASE("each earth's metal is cleaned before a ring is bolted to it") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
-    const SampleFolio sample(name, "", fixed_face);
+    const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved()) {
       std::vector<bool> is_clean(solved.build.earths.size(), false);
       for (const Action& action : actions_in_order(plan_assembly(solved, sample.words()))) {
