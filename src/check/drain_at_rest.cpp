@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// What the battery gives with everything at rest. Above 25 mA is a fault by workshop practice; days to half charge are
-// half the ampere-hours over the current, self-discharge not counted.
+// What the battery gives with everything at rest. Above 25 mA is a fault by workshop practice; the
+// days until it no longer cranks are from full charge, self-discharge counted (solve/battery.h).
 #include <cmath>
 
 #include "base/text.h"
 #include "check/rules.h"
+#include "solve/battery.h"
 
 namespace loomfolio::rules {
 
@@ -18,9 +19,8 @@ void drain_at_rest(const Facts& facts, Diagnostics& findings) {
     const Amperes drain(std::fabs(state.amperes.number()));
     if (drain <= most_drain) return;
     std::string days;
-    if (inside.capacity)
-      days = ", which leaves half its charge after " +
-             shortest(inside.capacity->number() * 0.5 / (drain.number() * 24), 1) + " days";
+    const auto rest = study_battery(facts.build, facts.solutions).rest;
+    if (inside.capacity && rest) days = "; after " + shortest(rest->days_to_no_crank, 1) + " days it no longer cranks";
     findings.push_back(
         make_diagnostic(DiagnosticId::drain_at_rest, part.origin.table,
                         say_inside(facts.build, ref) + " gives " + say(drain) + " with every switch at rest" + days,

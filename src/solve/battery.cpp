@@ -118,6 +118,39 @@ void find_cranking(const Build& build, const Solution& solution, InsideRef motor
   found.push_back(c);
 }
 
+// The battery as it is at that charge: its rest volts fall as tabled, its resistance rises, at half charge by a half (from memory).
+CircuitOptions options_at(const Build& build, double charge) {
+  CircuitOptions options = usual_options(build);
+  const Volts nominal = build.electrics.nominal;
+  options.emf = build.electrics.resting - (rest_volts(BatteryType::flooded, 1, nominal) - rest_volts(BatteryType::flooded, charge, nominal));
+  options.battery_ohm_volts = standard::cold_cranking_ohm_volts * (2 - charge);
+  return options;
+}
+
+bool cranks_at(const Build& build, const Solution& solution, double charge) {
+  const Solved solved =
+      solve_with(build, build.situations[solution.situation.at()], &solution.relays, options_at(build, charge));
+  const Branch* battery = solved.branch(first_source(build));
+  return battery && std::abs(solved.over(*battery)) >= build.electrics.cranking.number();
+}
+
+// Between a charge at which it cranks and one at which it does not, halved; the worst of the situations that crank.
+void find_end_of_cranking(const Build& build, const std::vector<Solution>& solutions, const std::vector<CrankingVolts>& cranking,
+                          RestDrain& rest) {
+  if (!cranking.empty()) rest.least_charge = 0;
+  for (const CrankingVolts& one : cranking)
+    for (const Solution& solution : solutions) {
+      if (solution.situation != one.situation) continue;
+      double high = 1, low = 0;
+      if (!cranks_at(build, solution, high)) low = 1;
+      else if (cranks_at(build, solution, low)) high = 0;
+      while (high - low > 0.005) (cranks_at(build, solution, (high + low) / 2) ? high : low) = (high + low) / 2;
+      rest.least_charge = std::max(rest.least_charge, high);
+    }
+  const Amperes self(rest.capacity.number() * self_discharge_a_month / (30 * 24));
+  rest.days_to_no_crank = days_to_half(rest.capacity * (2 * (1 - rest.least_charge)), rest.drain + self);
+}
+
 // Full and empty ends as tabled: share of charge, volts.
 struct RestRow {
   double charge, volts;
@@ -147,6 +180,7 @@ BatteryStudy study_battery(const Build& build, const std::vector<Solution>& solu
       if (is_starter && std::abs(state_of(solution, ref).amperes.number()) > 1) find_cranking(build, solution, ref, study.cranking);
     });
   }
+  if (study.rest) find_end_of_cranking(build, solutions, study.cranking, *study.rest);
   return study;
 }
 

@@ -69,6 +69,19 @@ TEST_CASE("rest volts and charge: trade table (flooded) and an owner's manual (s
   CHECK(charge_from_rest_volts(BatteryType::flooded, Volts(13.5), Volts(12)) == 1);
 }
 
+TEST_CASE("a machine that never cranks is taken to need half its charge; one that cannot crank has no days") {
+  BuildMaker m = machine();
+  m.build.situations.erase(m.build.situations.begin());
+  const BatteryStudy never = study_battery(m.build, solve_all(m.build));
+  CHECK(never.rest->least_charge == 0.5);
+  CHECK(never.rest->days_to_no_crank == doctest::Approx(71.4).epsilon(1e-3));
+  BuildMaker weak = machine();
+  weak.build.electrics.cranking = Volts(12);
+  const BatteryStudy dead = study_battery(weak.build, solve_all(weak.build));
+  CHECK(dead.rest->least_charge == 1);
+  CHECK(dead.rest->days_to_no_crank == 0);
+}
+
 TEST_CASE("rest drain, charging balance and cranking volts of a small machine") {
   const BuildMaker m = machine();
   const BatteryStudy s = study_battery(m.build, solve_all(m.build));
@@ -89,6 +102,12 @@ TEST_CASE("rest drain, charging balance and cranking volts of a small machine") 
   CHECK(c.warm_battery.number() == doctest::Approx(12.6 - 0.015 * c.warm_amperes.number()).epsilon(1e-3));
   // Cold: 5.1 / 200 = 25.5 mohm.
   CHECK(c.cold_battery.number() == doctest::Approx(12.6 - 0.0255 * c.cold_amperes.number()).epsilon(1e-3));
+  // From full charge down: rest volts fall 0.5 V to half (12.7 to 12.2, trade table), resistance rises by a half (from memory). At half:
+  // 12.1 V over 22.5 + 83.3 + 3.1 mohm are 111.1 A, which leave 12.1 - 2.50 = 9.60 V: the build's own limit of 9.6 V.
+  CHECK(s.rest->least_charge == doctest::Approx(0.50).epsilon(0.05));
+  // 6 Ah by 3 mA and 12 Ah x 0.03 / 720 h = 0.5 mA: 71.4 days.
+  CHECK(s.rest->days_to_no_crank == doctest::Approx((1 - s.rest->least_charge) * 12 / (0.0035 * 24)).epsilon(1e-3));
+  CHECK(s.rest->days_to_no_crank == doctest::Approx(71.4).epsilon(0.06));
   CHECK(c.cold_motor < c.warm_motor);
   CHECK((c.feed_drop + c.return_drop + c.warm_motor).number() == doctest::Approx(c.warm_battery.number()));
 }
