@@ -142,7 +142,10 @@ LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
     const std::vector<Rect> frames = frames_of(room, way.arrangement);
     const Rect place = drawing_in(frames.front());
     const double area = place.width.number() * place.height.number();
-    if (width != StoryWidth::flowing && static_cast<double>(wires.size()) > wires_per_area * area) return false;
+    const double most = wires_per_area * area;
+    // What is left last is tried in any case on a sheet of its own, and with some hope on half of one.
+    const double hope = way.arrangement == Arrangement::facing ? 1e9 : 1.5;
+    if (static_cast<double>(wires.size()) > most * (width == StoryWidth::flowing ? hope : 1)) return false;
     made.drawing = lay_out_in(request, way.bands == Bands::zones ? build : close, figures, wires, place);
     made.width = width;
     made.arrangement = way.arrangement;
