@@ -101,7 +101,7 @@ std::string describe(const Graph& graph, const Laid& laid, double milliseconds) 
   return graph.name + ": " + std::to_string(graph.boxes.size()) + " boxes, " + std::to_string(graph.wires.size()) +
          " wires, " + fixed(milliseconds, 1) + " ms, " + std::to_string(q.crossings) + " crossings, " +
          std::to_string(q.bends) + " bends, " + std::to_string(q.length / grid_per_mm) + " mm, " +
-         std::to_string(verify(graph, laid).size()) + " broken promises, " + std::to_string(laid.warnings.size()) +
+         std::to_string(verify(with_settled_joints(graph, laid), laid).size()) + " broken promises, " + std::to_string(laid.warnings.size()) +
          " without a label";
 }
 

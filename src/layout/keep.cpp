@@ -236,9 +236,30 @@ std::optional<Laid> Keeping::run() {
   add_hops(laid_);
   for (int w : add_labels(plan_, laid_))
     laid_.warnings.push_back({graph_.wires[w].name, "no room for its label beside the wire"});
-
   if (!verify(graph_, laid_).empty()) return std::nullopt;
   return std::move(laid_);
+}
+
+/// Gives joints the terminals they were settled with; false when one is new or has other wires.
+bool take_joints(const Laid& earlier, const Graph& earlier_graph, Graph& graph, std::vector<SettledJoint>& joints) {
+  for (int b = 0; b < static_cast<int>(graph.boxes.size()); ++b) {
+    GraphBox& box = graph.boxes[b];
+    if (box.joint.pitch == 0) continue;
+    const auto old = std::find_if(earlier.joints.begin(), earlier.joints.end(), [&](const SettledJoint& j) {
+      return j.box >= 0 && j.box < static_cast<int>(earlier_graph.boxes.size()) &&
+             earlier_graph.boxes[j.box].name == box.name;
+    });
+    if (old == earlier.joints.end() ||
+        !std::equal(box.terminals.begin(), box.terminals.end(), old->terminals.begin(), old->terminals.end(),
+                    [](const GraphTerminal& x, const GraphTerminal& y) { return x.name == y.name; }))
+      return false;
+    box.width = old->width;
+    box.height = old->height;
+    box.terminals = old->terminals;
+    joints.push_back(*old);
+    joints.back().box = b;
+  }
+  return true;
 }
 
 }  // namespace
@@ -247,10 +268,14 @@ std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, cons
   if (earlier.boxes.size() != earlier_graph.boxes.size() || earlier.courses.size() != earlier_graph.wires.size() ||
       earlier.bands.size() != earlier_graph.zones.size())
     return std::nullopt;
-  const KeepMatch match = match_graphs(graph, earlier_graph);
-
+  Graph settled = graph;
+  std::vector<SettledJoint> joints;
+  if (!take_joints(earlier, earlier_graph, settled, joints)) return std::nullopt;
+  const KeepMatch match = match_graphs(settled, with_settled_joints(earlier_graph, earlier));
   if (!match.is_small_edit) return std::nullopt;
-  return Keeping(graph, earlier, match).run();
+  auto kept = Keeping(settled, earlier, match).run();
+  if (kept) kept->joints = std::move(joints);
+  return kept;
 }
 
 }  // namespace loomfolio::laying
