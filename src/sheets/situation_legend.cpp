@@ -123,9 +123,8 @@ Block make_situation_legend(const SheetContext& context, const LaidPair& laid, M
     add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, fitted.text, fitted.style);
   }
   y += line_height;
-  const std::string note =
-      context.words()("live.note", {{"tolerance", print_terminal_volts(reading_tolerance(context.build().electrics))}});
-  add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note, look::small, look::grey);
+  add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, context.words()("live.note"), look::small,
+           look::grey);
   block.items.push_back(TagCloseItem{});
   block.height = y + line_height / 2;
   return block;
