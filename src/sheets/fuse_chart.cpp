@@ -10,6 +10,7 @@
 #include "sheets/face_drawing.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
+#include "sheets/fuse_selection_table.h"
 #include "sheets/fuse_study_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
@@ -201,6 +202,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
              {});
   add_table(flow, fuse_table(context, fuses));
   add_fuse_choices(flow);
+  add_fuse_selections(flow);
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);
   add_unfused_leads(flow);
   add_fuse_order(flow);
