@@ -116,7 +116,7 @@ void drop_over_limit(const Facts& facts, Diagnostics& findings) {
   const std::vector<SettledSituation> all = settled_situations(facts);
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (!is_judged(inside)) return;
-    const WireFunction function = function_of(facts.build, ref);
+    const WireFunction function = wire_function_of(facts.build, ref);
     const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
     const Loss loss = worst_loss(facts, all, ref);
     if (loss.settled && loss.volts.number() > limit.number() * rating_tolerance) over[function].push_back({ref, loss});

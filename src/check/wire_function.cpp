@@ -3,7 +3,7 @@
 
 namespace loomfolio {
 
-WireFunction function_of(const Build& build, InsideRef ref) {
+WireFunction wire_function_of(const Build& build, InsideRef ref) {
   const Part& part = build.part(ref.part);
   const Inside& inside = part.insides[static_cast<std::size_t>(ref.inside)];
   const std::string& group = build.kind_of(part).group;

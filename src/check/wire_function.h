@@ -11,7 +11,7 @@ namespace loomfolio {
 enum class WireFunction : std::uint8_t { starter, charging, lighting, ignition, control, other };
 
 /// By what the element is and the group of its kind.
-WireFunction function_of(const Build& build, InsideRef inside);
+WireFunction wire_function_of(const Build& build, InsideRef inside);
 
 Volts drop_limit(const DropLimits& limits, WireFunction function);
 
