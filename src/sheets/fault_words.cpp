@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/anchors.h"
+#include "sheets/assembly_plan.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
@@ -177,7 +178,9 @@ Paragraph FaultWords::where(const FaultChart& chart, const Probe& probe) const {
   if (terminal == nullptr || terminal->owner == OwnerType::part) {
     const Part& part = terminal == nullptr ? build_.part(probe.what.part)
                                            : build_.parts[static_cast<std::size_t>(terminal->owner_index)];
-    const LinkTarget target{context_.id_prefix + "terminals", part_anchor(part)};
+    // The terminal map leaves out what the fitter does not touch; a diagram shows it all the same.
+    const std::string page = is_worked_at(build_, part) ? "terminals" : "diagram";
+    const LinkTarget target{context_.id_prefix + page, part_anchor(part)};
     spans.push_back({", ", style, look::grey, {}});
     spans.push_back(
         {words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), style, look::accent, target});

@@ -96,6 +96,7 @@ LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std
     made.plan = plans[0];
     made.diagram = make_diagram_graph(graph);
     made.laid = lay_out(made.diagram.graph);
+    made.diagram.graph = with_settled_joints(made.diagram.graph, made.laid);
     made.page = request.page;
     made.scale = fit(made.laid, place);
     if (best.scale < made.scale || best.laid.width == 0) best = std::move(made);
