@@ -16,7 +16,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(5);
+constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(6);
 
 /// Parts of one kind; the first stands for all.
 struct KindUse {
