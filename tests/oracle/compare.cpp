@@ -34,8 +34,11 @@ Verdict compare_with_ngspice(const std::vector<Question>& questions) {
     nearer.push_back(netlists[i] + start_near(questions[i].ours));
   }
   verdict.from_nothing = static_cast<int>(questions.size() - again.size());
-  const SpiceAnswers second = ask_ngspice(nearer);
-  for (std::size_t i = 0; i < again.size(); ++i) theirs.nodes[again[i]] = second.nodes[i];
+  for (const SpiceWay way : {SpiceWay::newton, SpiceWay::transient}) {
+    const SpiceAnswers next = ask_ngspice(nearer, way);
+    for (std::size_t i = 0; i < again.size(); ++i)
+      if (theirs.nodes[again[i]].empty()) theirs.nodes[again[i]] = next.nodes[i];
+  }
   for (std::size_t i = 0; i < questions.size(); ++i) {
     if (theirs.nodes[i].empty()) verdict.unanswered.push_back(questions[i].name);
     else ++verdict.answered;

@@ -15,9 +15,10 @@ namespace files = std::filesystem;
 
 constexpr const char* accuracy = ".options reltol=1e-5 vntol=1e-6 abstol=1e-9 itl1=500\n";
 
-void write_decks(const files::path& folder, const std::vector<std::string>& netlists) {
+void write_decks(const files::path& folder, const std::vector<std::string>& netlists, SpiceWay way) {
   std::ofstream script(folder / "all.cir");
-  script << "* all circuits\n.control\nset numdgt=12\noptran 0 0 0 0 0 0\n";
+  script << "* all circuits\n.control\nset numdgt=12\n"
+         << (way == SpiceWay::newton ? "optran 0 0 0 0 0 0\n" : "optran 1 1 1 100n 10u 0\n");
   for (std::size_t i = 0; i < netlists.size(); ++i) {
     const std::string name = "c" + std::to_string(i) + ".cir";
     std::ofstream(folder / name) << netlists[i] << accuracy << ".end\n";
@@ -38,12 +39,12 @@ std::string output_of(const std::string& command) {
 
 }  // namespace
 
-SpiceAnswers ask_ngspice(const std::vector<std::string>& netlists) {
+SpiceAnswers ask_ngspice(const std::vector<std::string>& netlists, SpiceWay way) {
   SpiceAnswers answers;
   answers.nodes.resize(netlists.size());
   const files::path folder = files::temp_directory_path() / ("loomfolio-oracle-" + std::to_string(getpid()));
   files::create_directories(folder);
-  write_decks(folder, netlists);
+  write_decks(folder, netlists, way);
   const std::string text = output_of("ngspice -b " + (folder / "all.cir").string() + " 2>/dev/null");
   files::remove_all(folder);
   std::istringstream lines(text);

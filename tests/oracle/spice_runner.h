@@ -14,6 +14,9 @@ struct SpiceAnswers {
 };
 
 /// `netlists` as write_netlist() gives them. Leaves no file behind.
-SpiceAnswers ask_ngspice(const std::vector<std::string>& netlists);
+/// By Newton steps alone, or with a transient run to the operating point where those do not end.
+enum class SpiceWay { newton, transient };
+
+SpiceAnswers ask_ngspice(const std::vector<std::string>& netlists, SpiceWay way = SpiceWay::newton);
 
 }  // namespace loomfolio::test
