@@ -60,14 +60,26 @@ bool has_wrong_wish(const Request& request, const Proof& proof, Surroundings& su
 bool choose_sheets(const Request& request, Folio& folio, Surroundings& surroundings) {
   if (request.sheets.empty()) return true;
   std::vector<bool> is_wanted(folio.sheets.size(), false);
+  // A short run stands on the last sheet of the one before it.
+  std::vector<std::vector<std::string>> ids_on;
   std::vector<std::string> ids;
-  for (const Sheet& sheet : folio.sheets) ids.push_back(sheet.id);
+  for (const Sheet& sheet : folio.sheets) {
+    ids_on.push_back({sheet.id});
+    for (const JoinedRun& run : sheet.joined) ids_on.back().push_back(run.id);
+    ids.insert(ids.end(), ids_on.back().begin(), ids_on.back().end());
+  }
+  const auto is_named = [](const std::string& wish, const std::string& id) {
+    const std::string last = split(id, '/').back();
+    return wish == id || wish == last || last.starts_with(wish + "-");
+  };
   for (const std::string& wish : request.sheets) {
     bool is_found = false;
-    for (std::size_t i = 0; i < ids.size(); ++i) {
-      const std::string last = split(ids[i], '/').back();
-      if (wish != std::to_string(i + 1) && wish != ids[i] && wish != last && !last.starts_with(wish + "-")) continue;
-      is_wanted[i] = is_found = true;
+    for (std::size_t i = 0; i < ids_on.size(); ++i) {
+      const bool is_meant =
+          wish == std::to_string(i + 1) || std::any_of(ids_on[i].begin(), ids_on[i].end(), [&](const std::string& id) {
+            return is_named(wish, id);
+          });
+      if (is_meant) is_wanted[i] = is_found = true;
     }
     if (!is_found) {
       complain_unknown("sheet", wish, ids, surroundings);
@@ -75,7 +87,7 @@ bool choose_sheets(const Request& request, Folio& folio, Surroundings& surroundi
     }
   }
   std::vector<Sheet> kept;
-  for (std::size_t i = 0; i < ids.size(); ++i)
+  for (std::size_t i = 0; i < is_wanted.size(); ++i)
     if (is_wanted[i]) kept.push_back(std::move(folio.sheets[i]));
   folio.sheets = std::move(kept);
   return true;

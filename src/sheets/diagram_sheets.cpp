@@ -57,7 +57,10 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   items.push_back(TagCloseItem{});
   if (!context.group.empty()) {
     items.push_back(TagOpenItem{"P", {}});
-    add_text(items, {body.right(), body.y + Millimetres(6)}, context.group, look::heading, look::ink, Align::right);
+    const Millimetres room =
+        body.width - context.measure().measure(diagram.title, look::title).width - Millimetres(4);
+    const FittedText group = fit_text(context.group, look::heading, room, context.measure());
+    add_text(items, {body.right(), body.y + Millimetres(6)}, group.text, group.style, look::ink, Align::right);
     items.push_back(TagCloseItem{});
   }
   items.push_back(TagOpenItem{"P", {}});

@@ -76,8 +76,12 @@ void PageFlow::draw_title() {
     beside += context_.words()("page.continued");
   }
   if (!beside.empty()) {
+    const TextStyle& title_style = is_first ? look::title : look::running_head;
+    const Millimetres room =
+        body.width - context_.measure().measure(start_.title, title_style).width - Millimetres(4);
+    const FittedText fitted = fit_text(beside, look::group_label, room, context_.measure());
     items().push_back(TagOpenItem{"P", {}});
-    loomfolio::add_text(items(), {far, baseline}, beside, look::group_label, look::grey, far_align);
+    loomfolio::add_text(items(), {far, baseline}, fitted.text, fitted.style, look::grey, far_align);
     items().push_back(TagCloseItem{});
   }
   y_ = body.y + (is_first ? title_height : continued_height);
