@@ -1,20 +1,24 @@
 #!/bin/sh
-# Installs what is missing, builds, and runs every test. The last line is `N passed, N failed`.
+# Installs what is missing, builds, and runs every test, as many programs at once as there are processors. The last line
+# is `N passed, N failed`.
 set -eu
 cd "$(dirname "$0")/.."
 . ./tests/setup.sh
 install_missing tests
 cmake --preset dev >/dev/null
 cmake --build --preset dev
+logs=$(mktemp -d)
+trap 'rm -rf "$logs"' EXIT
+# Each program leaves NAME.log and NAME.code; the longest go first, so that none is waited for alone at the end.
+find build/dev/tests -maxdepth 2 -type f -name 'test_*' -printf '%s %p\n' | sort -rn | cut -d' ' -f2 | xargs -P "$(nproc)" -I '{}' sh -c '
+  code=0
+  "$1" >"$2/$(basename "$1").log" 2>&1 || code=$?
+  echo "$code" >"$2/$(basename "$1").code"' run '{}' "$logs"
 passed=0
 failed=0
-log=$(mktemp)
-trap 'rm -f "$log"' EXIT
-for program in build/dev/tests/*/test_*; do
-  [ -x "$program" ] || continue
-  name=$(basename "$program")
-  code=0
-  "$program" >"$log" 2>&1 || code=$?
+for log in "$logs"/*.log; do
+  name=$(basename "$log" .log)
+  code=$(cat "$logs/$name.code")
   cat "$log"
   p=$(sed -n 's/^\[doctest\] test cases: *[0-9]* | *\([0-9]*\) passed.*/\1/p' "$log" | tail -1)
   f=$(sed -n 's/^\[doctest\] test cases:.*| *\([0-9]*\) failed.*/\1/p' "$log" | tail -1)

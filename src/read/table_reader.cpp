@@ -50,7 +50,7 @@ bool TableReader::holds_at_most(const TomlValue& list, std::size_t most, std::st
 }
 
 const TomlEntry* TableReader::take(std::string_view key, Need need) {
-  known_.emplace_back(key);
+  if (std::find(known_.begin(), known_.end(), key) == known_.end()) known_.emplace_back(key);
   const TomlEntry* entry = table_.find(key);
   if (!entry && need == Need::must) missing_.emplace_back(key);
   return entry;

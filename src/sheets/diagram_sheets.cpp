@@ -8,6 +8,7 @@
 #include "sheets/diagram_draw.h"
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_plan.h"
+#include "sheets/drawing_head.h"
 #include "sheets/hook_ups.h"
 #include "sheets/overview.h"
 #include "sheets/reference.h"
@@ -52,17 +53,7 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   sheet.height = diagram.page.height;
   const Rect& body = diagram.page.body;
   Items& items = sheet.items;
-  items.push_back(TagOpenItem{"H1", {}});
-  add_text(items, {body.x, body.y + Millimetres(6)}, diagram.title, look::title);
-  items.push_back(TagCloseItem{});
-  if (!context.group.empty()) {
-    items.push_back(TagOpenItem{"P", {}});
-    const Millimetres room =
-        body.width - context.measure().measure(diagram.title, look::title).width - Millimetres(4);
-    const FittedText group = fit_text(context.group, look::heading, room, context.measure());
-    add_text(items, {body.right(), body.y + Millimetres(6)}, group.text, group.style, look::ink, Align::right);
-    items.push_back(TagCloseItem{});
-  }
+  add_drawing_head(items, context, body, diagram.title);
   items.push_back(TagOpenItem{"P", {}});
   const FittedText subtitle = fit_text(parts_on(context, diagram), look::table, body.width, context.measure());
   add_text(items, {body.x, body.y + Millimetres(11.5)}, subtitle.text, subtitle.style, look::grey);

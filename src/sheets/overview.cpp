@@ -15,6 +15,7 @@
 
 #include "base/text.h"
 #include "sheets/anchors.h"
+#include "sheets/drawing_head.h"
 #include "sheets/reference.h"
 #include "sheets/text_flow.h"
 
@@ -248,9 +249,7 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   sheet.width = page.width;
   sheet.height = page.height;
   Items& items = sheet.items;
-  items.push_back(TagOpenItem{"H1", {}});
-  add_text(items, {o.body.x, o.body.y + Millimetres(6)}, sheet.title, look::title);
-  items.push_back(TagCloseItem{});
+  add_drawing_head(items, context, o.body, sheet.title);
   items.push_back(TagOpenItem{"P", {}});
   add_text(items, {o.body.x, o.body.y + Millimetres(13)}, context.words()("overview.lead"), look::text);
   items.push_back(TagCloseItem{});

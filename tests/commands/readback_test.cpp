@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The samples printed to PDF and read back with tools that are not ours: poppler-utils and qpdf.
 #include <doctest/doctest.h>
+#include <unistd.h>
 
 #include <cstdio>
 #include <cstdlib>
@@ -70,8 +71,8 @@ int check_words(const std::string& pdf) {
       ++pages;
     } else if (line.find("<word ") != std::string::npos) {
       const std::size_t open = line.find('>') + 1;
-      words.push_back({attribute(line, "xMin"), attribute(line, "yMin"), attribute(line, "xMax"), attribute(line, "yMax"),
-                       line.substr(open, line.find("</word>") - open)});
+      words.push_back({attribute(line, "xMin"), attribute(line, "yMin"), attribute(line, "xMax"),
+                       attribute(line, "yMax"), line.substr(open, line.find("</word>") - open)});
     }
   }
   check_page(words, width, height);
@@ -82,7 +83,7 @@ int check_words(const std::string& pdf) {
 
 TEST_CASE("the samples' PDFs read back: whole, embedded, no text on text or off the page") {
   const std::string source = LOOMFOLIO_SOURCE_FOLDER;
-  const fs::path folder = fs::temp_directory_path() / ("loomfolio-readback-" + std::to_string(std::rand()));
+  const fs::path folder = fs::temp_directory_path() / ("loomfolio-readback-" + std::to_string(getpid()));
   fs::create_directories(folder);
   for (const char* name : {"driving-lamp-kit", "electric-start-kit", "street-single"}) {
     CAPTURE(name);

@@ -15,18 +15,27 @@ struct Row {
   std::string message, hint;  ///< of its first finding
 };
 
-Diagnostics read_spoilt(const Row& row) {
+void replace_once(std::string& text, const std::string& from, const std::string& to) {
+  const std::size_t at = text.find(from);
+  REQUIRE(at != std::string::npos);
+  text.replace(at, from.size(), to);
+}
+
+Diagnostics read_text(const std::string& text) {
   TestFiles files;
   files.in_memory["l/papers/A4.toml"] = "id = \"A4\"\nwidth = \"210 mm\"\nheight = \"297 mm\"\n";
   files.in_memory["l/words/en.toml"] = "a = \"b\"\n";
   Sources sources;
   Diagnostics findings;
   const Library library = read_library("l", files, sources, findings);
-  std::string text = small_spec;
-  const std::size_t at = text.find(row.from);
-  REQUIRE(at != std::string::npos);
-  read_spec("rig.toml", text.replace(at, row.from.size(), row.to), library, sources, findings);
+  read_spec("rig.toml", text, library, sources, findings);
   return findings;
+}
+
+Diagnostics read_spoilt(const Row& row) {
+  std::string text = small_spec;
+  replace_once(text, row.from, row.to);
+  return read_text(text);
 }
 
 void check_rows(const std::vector<Row>& rows) {
@@ -63,6 +72,18 @@ TEST_CASE("keys and their values") {
       {"name = \"lit\"", "name = \"lit up\"", "`lit up` cannot be an id; an id is 1 to 40 letters, digits, `-` or `_`",
        ""},
   });
+}
+
+TEST_CASE("a value that a kind uses twice is named once among the keys") {
+  std::string text = small_spec;
+  replace_once(text, "[[kind.inside]]\nid = \"filament\"",
+               "[[kind.inside]]\nid = \"second\"\ntype = \"lamp\"\nbetween = [\"56\", \"31\"]\npower = \"=power\"\n"
+               "[[kind.inside]]\nid = \"filament\"");
+  replace_once(text, "power = \"35 W\"", "power = \"35 W\"\nvolume = \"loud\"");
+  const Diagnostics findings = read_text(text);
+  REQUIRE(findings.size() == 1);
+  CHECK(findings[0].message == "[[part]] has no key `volume`");
+  CHECK(findings[0].hint == "its keys are `id`, `kind`, `zone`, `label`, `note`, `provided`, `power`, `fuse_choice`");
 }
 
 TEST_CASE("quantities") {

@@ -15,8 +15,6 @@ using namespace loomfolio;
 
 namespace {
 
-const FixedTextMeasure fixed_face;
-
 constexpr std::array shapes{FittingShape::blade,   FittingShape::ring,   FittingShape::sealed,
                             FittingShape::contact, FittingShape::bullet, FittingShape::splice,
                             FittingShape::lead,    FittingShape::bare,   FittingShape::cap};
@@ -48,7 +46,7 @@ std::string all_texts(const Folio& folio, const std::string& run) {
 }  // namespace
 
 TEST_CASE("every step of every fitting has a figure inside its frame and a short sentence") {
-  const SampleFolio sample("electric-start-kit", "", fixed_face);
+  const SampleFolio& sample = shared_sample("electric-start-kit");
   Wire wire;
   wire.colour = {"RD", "WH"};
   wire.area = SquareMillimetres(1.5);
@@ -104,7 +102,7 @@ TEST_CASE("good and bad stand side by side where there is a crimp") {
 }
 
 TEST_CASE("strip lengths of the page are those of the terminals, in mm and inches of one number") {
-  const SampleFolio sample("driving-lamp-kit", "", fixed_face);
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
   const std::string text = all_texts(sample.composed().folio, "crimps");
   std::vector<const Build*> builds;
   for (const SolvedBuild& solved : sample.solved()) builds.push_back(&solved.build);
@@ -123,7 +121,7 @@ TEST_CASE("strip lengths of the page are those of the terminals, in mm and inche
 }
 
 TEST_CASE("an end that two hook-ups share counts once, and one of the machine's own not at all") {
-  const SampleFolio sample("driving-lamp-kit", "", fixed_face);
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
   std::vector<const Build*> both, first{&sample.solved().front().build};
   for (const SolvedBuild& solved : sample.solved()) both.push_back(&solved.build);
   const auto count = [&](const std::vector<const Build*>& builds) {

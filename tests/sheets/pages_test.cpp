@@ -95,7 +95,7 @@ TEST_CASE("every page of every sample is whole, on its own paper") {
   REQUIRE_FALSE(sample_names().empty());
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
-    const SampleFolio sample(name, "", fixed_face);
+    const SampleFolio& sample = shared_sample(name);
     CHECK(sample.composed().folio.sheets.size() >= 5);
     check_folio(sample);
   }
@@ -109,7 +109,8 @@ TEST_CASE("a kit is whole on all four papers") {
 }
 
 TEST_CASE("the same sample gives the same items twice") {
-  const SampleFolio first("electric-start-kit", "", fixed_face), second("electric-start-kit", "", fixed_face);
+  const SampleFolio& first = shared_sample("electric-start-kit");
+  const SampleFolio second("electric-start-kit", "", fixed_face);
   const Folio& a = first.composed().folio;
   const Folio& b = second.composed().folio;
   REQUIRE(a.sheets.size() == b.sheets.size());

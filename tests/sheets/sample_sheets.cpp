@@ -29,8 +29,7 @@ std::vector<std::string> sample_names() {
   return names;
 }
 
-SampleFolio::SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure,
-                         Composing composing) {
+SampleFolio::SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure) {
   const DiskFiles files;
   Sources sources;
   Diagnostics findings;
@@ -46,7 +45,7 @@ SampleFolio::SampleFolio(const std::string& name, const std::string& paper, cons
     solved_.push_back({build, solve_all(build)});
     complete_figures(solved_.back());
   }
-  if (composing == Composing::yes) composed_ = compose_with_report(input(measure));
+  composed_ = compose_with_report(input(measure));
 }
 
 FolioInput SampleFolio::input(const TextMeasure& measure) const {

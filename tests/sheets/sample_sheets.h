@@ -13,13 +13,10 @@ namespace loomfolio {
 /// Names of all specs in samples/, sorted: "street-single".
 std::vector<std::string> sample_names();
 
-/// Reads and composes; `paper` empty: the document's own. A sample that cannot be read gives an empty folio.
-enum class Composing : std::uint8_t { yes, no };
-
+/// Reads, solves and composes; `paper` empty: the document's own. A sample that cannot be read gives an empty folio.
 class SampleFolio {
  public:
-  SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure,
-              Composing composing = Composing::yes);
+  SampleFolio(const std::string& name, const std::string& paper, const TextMeasure& measure);
   const Composed& composed() const { return composed_; }
   const PaperPair& papers() const { return papers_; }
   const Words& words() const { return words_; }

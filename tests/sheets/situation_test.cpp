@@ -83,7 +83,7 @@ int check_arrows(const LaidPair& laid, const Build& build, const DiagramState& w
 
 TEST_CASE("a wire is drawn as the solution has it: flowing from the least current on, its way the current's") {
   for (const std::string& name : sample_names()) {
-    const SampleFolio sample(name, "", fixed_face, Composing::no);
+    const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved())
       for (std::size_t s = 0; s < solved.solutions.size(); ++s) {
         const Solution& solution = solved.solutions[s];
@@ -108,7 +108,7 @@ TEST_CASE("a wire is drawn as the solution has it: flowing from the least curren
 }
 
 TEST_CASE("arrowheads point the way of the solved current") {
-  const SampleFolio sample("electric-start-kit", "", fixed_face, Composing::no);
+  const SampleFolio& sample = shared_sample("electric-start-kit");
   REQUIRE(sample.solved().size() == 4);
   const SolvedBuild& solved = sample.solved().back();
   auto pair = find_pair(solved, situation_named(solved.build, "start-in-neutral"));
@@ -130,7 +130,7 @@ TEST_CASE("arrowheads point the way of the solved current") {
 }
 
 TEST_CASE("the state before is one action away: named where there is one, else the button let go") {
-  const SampleFolio sample("electric-start-kit", "", fixed_face, Composing::no);
+  const SampleFolio& sample = shared_sample("electric-start-kit");
   for (const SolvedBuild& solved : sample.solved()) {
     const Build& build = solved.build;
     const auto start = find_pair(solved, situation_named(build, "start-in-neutral"));
@@ -148,7 +148,7 @@ TEST_CASE("the state before is one action away: named where there is one, else t
 }
 
 TEST_CASE("the story of the horn is its own way from battery to earth, without what else is on") {
-  const SampleFolio sample("street-single", "", fixed_face, Composing::no);
+  const SampleFolio& sample = shared_sample("street-single");
   REQUIRE(sample.solved().size() == 1);
   const SolvedBuild& solved = sample.solved().front();
   const Build& build = solved.build;
@@ -173,7 +173,7 @@ TEST_CASE("the story of the horn is its own way from battery to earth, without w
 }
 
 TEST_CASE("the sequence of a relay tells the solution's amperes, and what they feed") {
-  const SampleFolio sample("electric-start-kit", "", fixed_face, Composing::no);
+  const SampleFolio& sample = shared_sample("electric-start-kit");
   for (const SolvedBuild& solved : sample.solved()) {
     const Build& build = solved.build;
     const InsideRef coil = element_named(build, "relay", "coil");

@@ -1,3 +1,0 @@
-// SPDX-License-Identifier: MIT
-#define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN
-#include <doctest/doctest.h>
