@@ -52,15 +52,23 @@ void put_known_zones_first(Graph& graph, const Json& parts) {
 
 using Terminals = std::map<std::string, std::pair<int, int>>;
 
+/// A name that a file gives twice stays with the first part, and its wires too.
+std::string unused_name(const Graph& graph, std::string name) {
+  const auto is_taken = [&](const GraphBox& box) { return box.name == name; };
+  while (std::any_of(graph.boxes.begin(), graph.boxes.end(), is_taken)) name += "'";
+  return name;
+}
+
 void read_part(const Json& part, Graph& graph, Terminals& terminals) {
   GraphBox box;
-  box.name = part.at("id").text;
+  box.name = unused_name(graph, part.at("id").text);
   box.role = role_of(part.at("role").text);
   box.zone = zone_named(graph, part.at("zone").text);
   box.width = grid_of(part.at("width"));
   box.height = grid_of(part.at("height"));
   for (const Json& t : part.at("terminals").items) {
-    terminals[t.at("id").text] = {static_cast<int>(graph.boxes.size()), static_cast<int>(box.terminals.size())};
+    terminals.try_emplace(t.at("id").text, static_cast<int>(graph.boxes.size()),
+                          static_cast<int>(box.terminals.size()));
     box.terminals.push_back({t.at("id").text, side_named(t.at("side").text), {grid_of(t.at("x")), grid_of(t.at("y"))}});
   }
   graph.boxes.push_back(std::move(box));
@@ -101,8 +109,8 @@ std::string describe(const Graph& graph, const Laid& laid, double milliseconds) 
   return graph.name + ": " + std::to_string(graph.boxes.size()) + " boxes, " + std::to_string(graph.wires.size()) +
          " wires, " + fixed(milliseconds, 1) + " ms, " + std::to_string(q.crossings) + " crossings, " +
          std::to_string(q.bends) + " bends, " + std::to_string(q.length / grid_per_mm) + " mm, " +
-         std::to_string(verify(with_settled_joints(graph, laid), laid).size()) + " broken promises, " + std::to_string(laid.warnings.size()) +
-         " without a label";
+         std::to_string(verify(with_settled_joints(graph, laid), laid).size()) + " broken promises, " +
+         std::to_string(laid.warnings.size()) + " without a label";
 }
 
 std::string mm(Grid g) { return shortest(g / static_cast<double>(grid_per_mm), 2); }

@@ -1,19 +1,18 @@
 // SPDX-License-Identifier: MIT
 // The idea. People learn a drawing: after a small edit everything they know must be where it was. So nothing known
 // moves at all. The new parts are set where there is room, nearest to what they are wired to; the new wires are
-// threaded through what is drawn, one after the other; and if all promises hold, that is the drawing.
+// threaded through what is drawn, one after the other; one that finds no way is squeezed in and pushes runs aside,
+// which keep their shapes; and if all promises hold, that is the drawing.
 #include "layout/keep.h"
 
 #include <algorithm>
 #include <map>
 
 #include "layout/decorate.h"
+#include "layout/keep_canvas.h"
 #include "layout/keep_match.h"
 #include "layout/keep_room.h"
 #include "layout/label.h"
-#include "layout/plan.h"
-#include "layout/segments.h"
-#include "layout/thread.h"
 #include "layout/verify.h"
 
 namespace loomfolio::laying {
@@ -23,38 +22,33 @@ constexpr std::size_t most_places = 6;  // tried for a new part
 
 class Keeping {
  public:
-  Keeping(const Graph& graph, const Laid& earlier, const KeepMatch& match)
-      : graph_(graph), earlier_(earlier), match_(match), plan_(make_plan(graph, Flow::down)) {}
+  Keeping(const Graph& graph, const Laid& earlier, const Graph& earlier_graph, const KeepMatch& match)
+      : graph_(graph),
+        earlier_(earlier),
+        earlier_graph_(earlier_graph),
+        match_(match),
+        plan_(make_plan(graph, Flow::down)) {}
   std::optional<Laid> run();
 
  private:
   void take_over();
+  bool resize();
   bool add_box(int box);
-  bool add_wire(int wire);
-  long add_wires_of(int box, bool& all_drawn);
+  std::vector<GridPoint> candidates_of(int box);
   bool can_stay(int box, GridBox place) const;
   std::vector<GridPoint> places_of(int box) const;
-  ThreadEnd end_of(int box, int terminal) const;
-  std::vector<int> wires_to_draw(int box) const;
-  void forget(int wire);
   void frame();
 
   const Graph& graph_;
   const Laid& earlier_;
+  const Graph& earlier_graph_;  ///< with joints as they were settled
   const KeepMatch& match_;
   Plan plan_;
-  Laid laid_;
-  std::vector<GridBox> boxes_;  ///< empty: not placed yet
-  std::vector<Segment> segments_;
+  Canvas canvas_;
+  Laid& laid_ = canvas_.laid;
+  std::vector<GridBox>& boxes_ = canvas_.boxes;
+  std::vector<Segment>& segments_ = canvas_.segments;
 };
-
-std::vector<Segment> segments_of(int wire, const Course& course) {
-  Laid one;
-  one.courses.push_back(course);
-  std::vector<Segment> out = find_segments(one);
-  for (Segment& s : out) s.wire = wire;
-  return out;
-}
 
 void Keeping::take_over() {
   laid_.bands = earlier_.bands;
@@ -71,69 +65,6 @@ void Keeping::take_over() {
     laid_.courses[w].points = earlier_.courses[match_.wire[w]].points;
     for (const Segment& s : segments_of(static_cast<int>(w), laid_.courses[w])) segments_.push_back(s);
   }
-}
-
-ThreadEnd Keeping::end_of(int box, int terminal) const {
-  const GraphTerminal& t = graph_.boxes[box].terminals[terminal];
-  const PlacedBox& placed = laid_.boxes[box];
-  ThreadEnd end{{placed.is_mirrored ? placed.box.x1 - t.at.x : placed.box.x0 + t.at.x, placed.box.y0 + t.at.y},
-                t.side,
-                box,
-                terminal};
-  if (placed.is_mirrored && t.side == Side::left) end.side = Side::right;
-  if (placed.is_mirrored && t.side == Side::right) end.side = Side::left;
-  return end;
-}
-
-/// Wires of the box that have no course yet and whose other end is placed.
-std::vector<int> Keeping::wires_to_draw(int box) const {
-  std::vector<int> out;
-  for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w) {
-    const GraphWire& g = graph_.wires[w];
-    if (!laid_.courses[w].points.empty() || (g.from_box != box && g.to_box != box)) continue;
-    if (boxes_[g.from_box].width() > 0 && boxes_[g.to_box].width() > 0) out.push_back(w);
-  }
-  return out;
-}
-
-bool Keeping::add_wire(int wire) {
-  const GraphWire& g = graph_.wires[wire];
-  const ThreadRequest request{graph_,
-                              boxes_,
-                              segments_,
-                              plan_.figure,
-                              wire,
-                              end_of(g.from_box, g.from_terminal),
-                              end_of(g.to_box, g.to_terminal)};
-  auto threaded = thread_wire(request, plan_.spacing, plan_.weights);
-  if (!threaded) return false;
-  laid_.courses[wire].points = std::move(threaded->points);
-  for (const Segment& s : segments_of(wire, laid_.courses[wire])) segments_.push_back(s);
-  return true;
-}
-
-void Keeping::forget(int wire) {
-  laid_.courses[wire].points.clear();
-  std::erase_if(segments_, [wire](const Segment& s) { return s.wire == wire; });
-}
-
-/// Their cost together; the caller forgets them if it does not want them.
-long Keeping::add_wires_of(int box, bool& all_drawn) {
-  long cost = 0;
-  all_drawn = true;
-  for (int w : wires_to_draw(box)) {
-    if (!add_wire(w)) {
-      all_drawn = false;
-      return INT64_MAX;
-    }
-    const auto& p = laid_.courses[w].points;
-    cost += static_cast<long>(p.size()) * plan_.weights.bend;
-    for (std::size_t i = 1; i < p.size(); ++i) cost += std::abs(p[i].x - p[i - 1].x) + std::abs(p[i].y - p[i - 1].y);
-    for_each_meeting(segments_, [&](const Segment& level, const Segment& upright) {
-      if ((level.wire == w || upright.wire == w) && crosses(level, upright)) cost += plan_.weights.crossing;
-    });
-  }
-  return cost;
 }
 
 /// A part that has changed stays where it was when nothing else is in its way there.
@@ -162,9 +93,10 @@ std::vector<GridPoint> Keeping::places_of(int box) const {
   room.height = g.height;
   room.clear = 2 * plan_.spacing.clear + plan_.spacing.pitch;
   for (const GraphWire& w : graph_.wires) {
-    if (w.from_box == box && boxes_[w.to_box].width() > 0) room.partners.push_back(end_of(w.to_box, w.to_terminal).at);
+    if (w.from_box == box && boxes_[w.to_box].width() > 0)
+      room.partners.push_back(thread_end(graph_, canvas_, w.to_box, w.to_terminal).at);
     if (w.to_box == box && boxes_[w.from_box].width() > 0)
-      room.partners.push_back(end_of(w.from_box, w.from_terminal).at);
+      room.partners.push_back(thread_end(graph_, canvas_, w.from_box, w.from_terminal).at);
   }
   std::vector<GridBox> taken;
   for (const GridBox& b : boxes_)
@@ -174,37 +106,36 @@ std::vector<GridPoint> Keeping::places_of(int box) const {
   return find_room(room, taken, most_places);
 }
 
-bool Keeping::add_box(int box) {
+std::vector<GridPoint> Keeping::candidates_of(int box) {
   const GraphBox& g = graph_.boxes[box];
-  const auto set = [&](GridPoint at) {
-    laid_.boxes[box].box = boxes_[box] = {at.x, at.y, at.x + g.width, at.y + g.height};
-  };
-  std::vector<GridPoint> places;
   if (match_.box[box] >= 0) {
     const PlacedBox& old = earlier_.boxes[match_.box[box]];
     laid_.boxes[box].is_mirrored = old.is_mirrored && g.may_mirror;
     const GridBox place{old.box.x0, old.box.y0, old.box.x0 + g.width, old.box.y0 + g.height};
-    if (can_stay(box, place)) places = {{place.x0, place.y0}};
+    if (can_stay(box, place)) return {{place.x0, place.y0}};
   }
-  if (places.empty()) places = places_of(box);
-  GridPoint best;
-  long best_cost = INT64_MAX;
-  for (GridPoint at : places) {
-    set(at);
-    bool all_drawn = false;
-    const std::vector<int> wires = wires_to_draw(box);
-    const long cost = add_wires_of(box, all_drawn);
-    for (int w : wires) forget(w);
-    if (!all_drawn || cost >= best_cost) continue;
-    best = at;
-    best_cost = cost;
+  return places_of(box);
+}
+
+/// The best of its places, with its wires; where no place goes as things stand, the best that pushes runs aside.
+bool Keeping::add_box(int box) {
+  const GraphBox& g = graph_.boxes[box];
+  const std::vector<GridPoint> places = candidates_of(box);
+  for (const Squeeze squeeze : {Squeeze::never, Squeeze::allowed}) {
+    const Canvas before = canvas_;
+    Canvas best;
+    long best_cost = INT64_MAX;
+    for (GridPoint at : places) {
+      laid_.boxes[box].box = boxes_[box] = {at.x, at.y, at.x + g.width, at.y + g.height};
+      const long cost = draw_wires_of(plan_, canvas_, box, squeeze);
+      if (cost < best_cost) best_cost = cost, best = canvas_;
+      canvas_ = before;
+    }
+    if (best_cost == INT64_MAX) continue;
+    canvas_ = std::move(best);
+    return true;
   }
-  boxes_[box] = {};
-  if (best_cost == INT64_MAX) return false;
-  set(best);
-  bool all_drawn = false;
-  add_wires_of(box, all_drawn);
-  return all_drawn;
+  return false;
 }
 
 /// What went beyond the old edges makes the sheet larger; at the top and the left everything shifts together.
@@ -225,12 +156,31 @@ void Keeping::frame() {
   for (GridBox& b : laid_.bands) b = {b.x0 + dx, 0, b.x1 + dx, laid_.height};
 }
 
+/// Parts with other sizes and thicker wires push aside what is in their way; where that does not go, the thicker wires
+/// are drawn anew.
+bool Keeping::resize() {
+  std::vector<char> is_thicker(graph_.wires.size(), 0);
+  for (std::size_t w = 0; w < graph_.wires.size(); ++w)
+    is_thicker[w] = match_.wire[w] >= 0 && graph_.wires[w].pen > earlier_graph_.wires[match_.wire[w]].pen;
+  bool has_changed = std::count(is_thicker.begin(), is_thicker.end(), 1) > 0;
+  for (std::size_t b = 0; b < graph_.boxes.size(); ++b)
+    has_changed |= match_.is_same_box[b] && !has_same_size(graph_.boxes[b], earlier_graph_.boxes[match_.box[b]]);
+  if (!has_changed || push_aside(plan_, canvas_, is_thicker)) return true;
+  for (std::size_t w = 0; w < graph_.wires.size(); ++w)
+    if (is_thicker[w]) laid_.courses[w].points.clear();
+  std::fill(is_thicker.begin(), is_thicker.end(), 0);
+  return push_aside(plan_, canvas_, is_thicker);
+}
+
 std::optional<Laid> Keeping::run() {
   take_over();
+  if (!resize()) return std::nullopt;
   for (int b = 0; b < static_cast<int>(graph_.boxes.size()); ++b)
     if (!match_.is_same_box[b] && !add_box(b)) return std::nullopt;
   for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w)
-    if (laid_.courses[w].points.empty() && !add_wire(w)) return std::nullopt;
+    if (laid_.courses[w].points.empty() && !draw_wire(plan_, canvas_, w, Squeeze::never) &&
+        !draw_wire(plan_, canvas_, w, Squeeze::allowed))
+      return std::nullopt;
   frame();
   add_dots(plan_, laid_);
   add_hops(laid_);
@@ -271,11 +221,16 @@ std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, cons
   Graph settled = graph;
   std::vector<SettledJoint> joints;
   if (!take_joints(earlier, earlier_graph, settled, joints)) return std::nullopt;
-  const KeepMatch match = match_graphs(settled, with_settled_joints(earlier_graph, earlier));
-  if (!match.is_small_edit) return std::nullopt;
-  auto kept = Keeping(settled, earlier, match).run();
-  if (kept) kept->joints = std::move(joints);
-  return kept;
+  const Graph before = with_settled_joints(earlier_graph, earlier);
+  for (const Likeness likeness : {Likeness::terminals, Likeness::sizes}) {
+    const KeepMatch match = match_graphs(settled, before, likeness);
+    if (!match.is_small_edit) continue;
+    auto kept = Keeping(settled, earlier, before, match).run();
+    if (!kept) continue;
+    kept->joints = std::move(joints);
+    return kept;
+  }
+  return std::nullopt;
 }
 
 }  // namespace loomfolio::laying

@@ -11,10 +11,14 @@ namespace {
 constexpr std::size_t spare_boxes = 2, spare_wires = 4;  // an edit of that many is small in any graph
 constexpr std::size_t percent = 25;                      // beyond those, of what there is
 
-bool is_alike(const GraphBox& a, const GraphBox& b) {
-  if (a.width != b.width || a.height != b.height || a.terminals.size() != b.terminals.size()) return false;
-  for (std::size_t i = 0; i < a.terminals.size(); ++i)
-    if (a.terminals[i].side != b.terminals[i].side || a.terminals[i].at != b.terminals[i].at) return false;
+bool is_alike(const GraphBox& a, const GraphBox& b, Likeness likeness) {
+  if (a.terminals.size() != b.terminals.size()) return false;
+  const bool sizes = likeness == Likeness::sizes;
+  if (sizes && (a.width != b.width || a.height != b.height)) return false;
+  for (std::size_t i = 0; i < a.terminals.size(); ++i) {
+    if (a.terminals[i].side != b.terminals[i].side) return false;
+    if (sizes ? a.terminals[i].at != b.terminals[i].at : a.terminals[i].name != b.terminals[i].name) return false;
+  }
   return true;
 }
 
@@ -38,7 +42,7 @@ std::vector<std::vector<std::string>> wires_of_boxes(const Graph& graph) {
 }
 
 /// A box with a new name is the old one when it looks the same and has the same wires.
-void match_renamed(const Graph& graph, const Graph& earlier, std::vector<int>& box) {
+void match_renamed(const Graph& graph, const Graph& earlier, Likeness likeness, std::vector<int>& box) {
   const auto names = wires_of_boxes(graph), earlier_names = wires_of_boxes(earlier);
   std::vector<char> is_taken(earlier.boxes.size(), 0);
   for (int e : box)
@@ -46,7 +50,8 @@ void match_renamed(const Graph& graph, const Graph& earlier, std::vector<int>& b
   for (std::size_t b = 0; b < box.size(); ++b) {
     if (box[b] >= 0 || names[b].empty()) continue;
     for (std::size_t e = 0; e < earlier.boxes.size() && box[b] < 0; ++e) {
-      if (is_taken[e] || names[b] != earlier_names[e] || !is_alike(graph.boxes[b], earlier.boxes[e])) continue;
+      if (is_taken[e] || names[b] != earlier_names[e] || !is_alike(graph.boxes[b], earlier.boxes[e], likeness))
+        continue;
       if (!stands_alike(graph, graph.boxes[b], earlier, earlier.boxes[e])) continue;
       box[b] = static_cast<int>(e);
       is_taken[e] = 1;
@@ -80,7 +85,9 @@ void match_wires(const Graph& graph, const Graph& earlier, KeepMatch& match) {
 
 }  // namespace
 
-KeepMatch match_graphs(const Graph& graph, const Graph& earlier) {
+bool has_same_size(const GraphBox& a, const GraphBox& b) { return is_alike(a, b, Likeness::sizes); }
+
+KeepMatch match_graphs(const Graph& graph, const Graph& earlier, Likeness likeness) {
   KeepMatch match;
   std::map<std::string, int> by_name;
   for (std::size_t e = 0; e < earlier.boxes.size(); ++e) by_name.emplace(earlier.boxes[e].name, static_cast<int>(e));
@@ -89,9 +96,9 @@ KeepMatch match_graphs(const Graph& graph, const Graph& earlier) {
     const bool is_known = it != by_name.end() && stands_alike(graph, box, earlier, earlier.boxes[it->second]);
     match.box.push_back(is_known ? it->second : -1);
   }
-  match_renamed(graph, earlier, match.box);
+  match_renamed(graph, earlier, likeness, match.box);
   for (std::size_t b = 0; b < graph.boxes.size(); ++b)
-    match.is_same_box.push_back(match.box[b] >= 0 && is_alike(graph.boxes[b], earlier.boxes[match.box[b]]));
+    match.is_same_box.push_back(match.box[b] >= 0 && is_alike(graph.boxes[b], earlier.boxes[match.box[b]], likeness));
   match_wires(graph, earlier, match);
   const auto new_boxes = static_cast<std::size_t>(std::count(match.is_same_box.begin(), match.is_same_box.end(), 0));
   const auto new_wires = static_cast<std::size_t>(std::count(match.wire.begin(), match.wire.end(), -1));

@@ -19,6 +19,7 @@ std::vector<Segment> find_segments(const Laid& laid) {
       s.at = s.is_level ? a.y : a.x;
       s.low = s.is_level ? std::min(a.x, b.x) : std::min(a.y, b.y);
       s.high = s.is_level ? std::max(a.x, b.x) : std::max(a.y, b.y);
+      s.is_end = i == 1 || i + 1 == points.size();
       out.push_back(s);
     }
   }

@@ -10,10 +10,11 @@
 namespace loomfolio::laying {
 
 struct Segment {
-  int wire = -1, index = 0;     ///< from point `index` of the course to the next
+  int wire = -1, index = 0;  ///< from point `index` of the course to the next
   bool is_level = false;
-  Grid at = 0;                  ///< y when level, x when upright
-  Grid low = 0, high = 0;       ///< along it, low <= high
+  Grid at = 0;             ///< y when level, x when upright
+  Grid low = 0, high = 0;  ///< along it, low <= high
+  bool is_end = false;     ///< the first or the last of its course: reaches a terminal
 };
 
 /// True when both run straight on through the point where they meet.
@@ -23,10 +24,13 @@ inline bool crosses(const Segment& level, const Segment& upright) {
 
 std::vector<Segment> find_segments(const Laid& laid);
 
-/// Calls `found` for each level and upright segment of different wires that share a point, ends included, in a fixed order.
-void for_each_meeting(const std::vector<Segment>& segments, const std::function<void(const Segment& level, const Segment& upright)>& found);
+/// Calls `found` for each level and upright segment of different wires that share a point, ends included, in a fixed
+/// order.
+void for_each_meeting(const std::vector<Segment>& segments,
+                      const std::function<void(const Segment& level, const Segment& upright)>& found);
 
 /// Calls `found` for each pair of parallel segments nearer than `reach` that run beside each other, ends included.
-void for_each_parallel(const std::vector<Segment>& segments, Grid reach, const std::function<void(const Segment&, const Segment&)>& found);
+void for_each_parallel(const std::vector<Segment>& segments, Grid reach,
+                       const std::function<void(const Segment&, const Segment&)>& found);
 
 }  // namespace loomfolio::laying

@@ -18,14 +18,19 @@ struct ThreadEnd {
   int box = -1, terminal = -1;
 };
 
+/// Whether the wire may run too near what is drawn: `make_room` then pushes that aside.
+enum class Squeeze : std::uint8_t { never, allowed };
+
 /// What stands in the way, and the wire to draw.
 struct ThreadRequest {
   const Graph& graph;
   const std::vector<GridBox>& boxes;     ///< those placed; others are empty
   const std::vector<Segment>& segments;  ///< of the wires drawn so far
+  const std::vector<Course>& courses;    ///< by wire: those, others are empty
   const std::vector<int>& figure;        ///< by wire: wires that share a terminal
   int wire = -1;
   ThreadEnd from, to;
+  Squeeze squeeze = Squeeze::never;
 };
 
 struct Threaded {
@@ -33,7 +38,8 @@ struct Threaded {
   long cost = 0;
 };
 
-/// The cheapest course that keeps every distance; nothing when there is none.
+/// The cheapest course that keeps every distance, or with `Squeeze::allowed` the order of what stands beside it;
+/// nothing when there is none.
 std::optional<Threaded> thread_wire(const ThreadRequest& request, const Spacing& spacing, const RouteWeights& weights);
 
 }  // namespace loomfolio::laying

@@ -18,6 +18,7 @@ struct RouteWeights {
   int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
   int crowding = 4;             ///< per 0.01 mm that a row becomes too long for its column: wide sheets
   int loose_pull = 1;           ///< pull of any other pair
+  int squeeze = 2;              ///< per 0.01 mm that a later wire runs where others must give way
 };
 
 /// Distances that hold in every drawing: they are never gone below; the drawing grows instead.

@@ -2,6 +2,9 @@
 // A small edit leaves what is known where it was.
 #include <doctest/doctest.h>
 
+#include <cstdlib>
+#include <string>
+
 #include "layout/laid.h"
 #include "layout/random_graph.h"
 #include "layout/verify.h"
@@ -63,23 +66,112 @@ int count_changes(const Laid& before, const Laid& after) {
   return changes;
 }
 
-int count_violations(const Graph& graph, const Laid& laid) { return static_cast<int>(verify(with_settled_joints(graph, laid), laid).size()); }
+/// More wires between terminals of the same zones, as dense as the dice want.
+Graph with_more_wires(Graph graph, int count, std::uint64_t seed) {
+  for (int i = 0; i < count; ++i) {
+    const int from = static_cast<int>((seed * 7 + static_cast<std::uint64_t>(i) * 5) % 20), to = (from + 2 + i) % 25;
+    GraphWire w;
+    w.name = "more " + std::to_string(i);
+    w.from_box = from, w.from_terminal = 0, w.to_box = to, w.to_terminal = 0;
+    w.net = 2000000 + i;
+    w.pen = 50;
+    graph.wires.push_back(w);
+    const auto old_nets = [&](int box) {
+      for (const GraphWire& other : graph.wires)
+        if ((other.from_box == box && other.from_terminal == 0) || (other.to_box == box && other.to_terminal == 0))
+          return other.net;
+      return 2000000 + i;
+    };
+    const int a = old_nets(from), b = old_nets(to), c = 2000000 + i;
+    for (GraphWire& other : graph.wires)
+      if (other.net == b || other.net == c) other.net = a;
+  }
+  return graph;
+}
+
+/// Pairs of boxes whose order left to right or up and down is another.
+int count_flips(const Laid& before, const Laid& after) {
+  int flips = 0;
+  const auto differs = [](Grid a, Grid b, Grid c, Grid d) { return (a < b && c > d) || (a > b && c < d); };
+  for (std::size_t i = 0; i < before.boxes.size(); ++i)
+    for (std::size_t j = i + 1; j < before.boxes.size(); ++j) {
+      const GridBox a = before.boxes[i].box, b = before.boxes[j].box, c = after.boxes[i].box, d = after.boxes[j].box;
+      flips += differs(a.x0, b.x0, c.x0, d.x0) + differs(a.y0, b.y0, c.y0, d.y0);
+    }
+  return flips;
+}
+
+std::string shape_of(const Course& course) {
+  std::string shape;
+  for (std::size_t i = 1; i < course.points.size(); ++i) {
+    const GridPoint a = course.points[i - 1], b = course.points[i];
+    shape += a.x < b.x ? 'E' : a.x > b.x ? 'W' : a.y < b.y ? 'S' : 'N';
+  }
+  return shape;
+}
+
+int count_reshaped(const Laid& before, const Laid& after) {
+  int reshaped = 0;
+  for (std::size_t w = 0; w < before.courses.size(); ++w)
+    reshaped += shape_of(before.courses[w]) != shape_of(after.courses[w]);
+  return reshaped;
+}
+
+/// Boxes that are more than 1 mm from where they were, after taking out the shift of the first box.
+int count_moved(const Laid& before, const Laid& after) {
+  const Grid dx = after.boxes[0].box.x0 - before.boxes[0].box.x0, dy = after.boxes[0].box.y0 - before.boxes[0].box.y0;
+  int moved = 0;
+  for (std::size_t b = 0; b < before.boxes.size(); ++b)
+    moved += std::abs(after.boxes[b].box.x0 - before.boxes[b].box.x0 - dx) > 100 ||
+             std::abs(after.boxes[b].box.y0 - before.boxes[b].box.y0 - dy) > 100;
+  return moved;
+}
+
+/// A box as it is with a longer name: wider, with what was at its right edge at the new one.
+void widen(GraphBox& box, Grid by) {
+  for (GraphTerminal& t : box.terminals)
+    if (t.side == Side::right) t.at.x += by;
+  box.width += by;
+}
+
+int count_violations(const Graph& graph, const Laid& laid) {
+  return static_cast<int>(verify(with_settled_joints(graph, laid), laid).size());
+}
 
 }  // namespace
 
-// Aim: all ten. In five of them some new wire finds no way through, as joints and channels leave no free track.
-TEST_CASE("one more part and two wires move nothing that was there in half of the drawings, and break no promise") {
-  int kept = 0;
+TEST_CASE("one more part and two wires move nothing that was there, and break no promise") {
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
     const Graph graph = machine(seed, 25, 60), edited = with_one_more_load(graph);
     const Laid before = lay_out(graph), after = lay_out(edited, {&before, &graph});
     CAPTURE(seed);
     CHECK(count_violations(edited, after) == 0);
-    const int changes = count_changes(before, after);
-    kept += changes == 0;
-    if (changes) MESSAGE("seed " << seed << ": drawn afresh");
+    CHECK(count_changes(before, after) == 0);
   }
-  CHECK(kept >= 5);
+}
+
+TEST_CASE("the same on whole machines") {
+  for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+    const Graph graph = machine(seed, 60, 150), edited = with_one_more_load(graph);
+    const Laid before = lay_out(graph), after = lay_out(edited, {&before, &graph});
+    CAPTURE(seed);
+    CHECK(count_violations(edited, after) == 0);
+    CHECK(count_changes(before, after) == 0);
+  }
+}
+
+// The way out is often taken: further wires part from those that are there, or push them aside; no order and no shape
+// changes.
+TEST_CASE("fifteen more wires at terminals that are taken already flip no order and reshape no wire") {
+  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+    const Graph graph = machine(seed, 25, 60), edited = with_more_wires(graph, 15, seed);
+    const Laid before = lay_out(graph), after = lay_out(edited, {&before, &graph});
+    CAPTURE(seed);
+    CHECK(count_violations(edited, after) == 0);
+    CHECK(count_flips(before, after) == 0);
+    CHECK(count_reshaped(before, after) == 0);
+    CHECK(count_moved(before, after) * 10 <= static_cast<int>(before.boxes.size()));
+  }
 }
 
 TEST_CASE("no edit, a new name, other labels and a wire taken away move nothing") {
@@ -98,6 +190,24 @@ TEST_CASE("no edit, a new name, other labels and a wire taken away move nothing"
   Laid cut = before;
   cut.courses.pop_back();
   CHECK(count_changes(cut, lay_out(less, stay)) == 0);
+}
+
+TEST_CASE("a longer name and thicker wires push aside what is in their way, flip no order and reshape few wires") {
+  int moved = 0;
+  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+    const Graph graph = machine(seed, 25, 60);
+    const Laid before = lay_out(graph);
+    Graph edited = graph;
+    widen(edited.boxes[12], 600);
+    for (int w : {4, 14, 24, 34, 44, 54}) edited.wires[w].pen = 220;
+    const Laid after = lay_out(edited, {&before, &graph});
+    CAPTURE(seed);
+    CHECK(count_violations(edited, after) == 0);
+    CHECK(count_flips(before, after) == 0);
+    CHECK(count_reshaped(before, after) * 10 <= static_cast<int>(before.courses.size()));
+    moved += count_moved(before, after);
+  }
+  CHECK(moved <= 25);  // of 250: a tenth
 }
 
 TEST_CASE("an earlier drawing of something else is of no use and does no harm") {
