@@ -168,6 +168,23 @@ void settle_joints(Plan& plan) {
     if (plan.bodies[static_cast<std::size_t>(body)].is_joint) settle_joint(plan, standing, body);
 }
 
+SettledJoint arrange_joint(int number, const GraphBox& box, const std::vector<JointWish>& wishes) {
+  Core core{box.joint};
+  for (const JointWish& wish : wishes) ++core.count[static_cast<std::size_t>(wish.side)];
+  core.width = std::max({core.slots(Side::top), core.slots(Side::bottom), 1}) * box.joint.pitch;
+  std::vector<std::size_t> order(wishes.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return wishes[a].along < wishes[b].along; });
+  SettledJoint joint{number, core.box_width(), core.box_height(), box.terminals};
+  std::array<int, 4> next{};
+  for (const std::size_t t : order) {
+    joint.terminals[t].side = wishes[t].side;
+    joint.terminals[t].at = core.at(wishes[t].side, next[static_cast<std::size_t>(wishes[t].side)]++);
+  }
+  return joint;
+}
+
 std::vector<SettledJoint> settled_joints(const Plan& plan) {
   std::vector<SettledJoint> joints;
   for (const Body& body : plan.bodies) {

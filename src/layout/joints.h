@@ -14,4 +14,13 @@ void settle_joints(Plan& plan);
 /// The joints as they stand in the plan, on the sheet.
 std::vector<SettledJoint> settled_joints(const Plan& plan);
 
+/// The side of a joint's terminal on the sheet, and where along it, as against the others of that side.
+struct JointWish {
+  Side side = Side::top;
+  Grid along = 0;
+};
+
+/// A joint with its terminals, one wish each, on the wished sides; ties keep the terminals' order.
+SettledJoint arrange_joint(int number, const GraphBox& box, const std::vector<JointWish>& wishes);
+
 }  // namespace loomfolio::laying

@@ -10,6 +10,7 @@
 
 #include "layout/decorate.h"
 #include "layout/keep_canvas.h"
+#include "layout/keep_joints.h"
 #include "layout/keep_match.h"
 #include "layout/keep_room.h"
 #include "layout/label.h"
@@ -190,28 +191,6 @@ std::optional<Laid> Keeping::run() {
   return std::move(laid_);
 }
 
-/// Gives joints the terminals they were settled with; false when one is new or has other wires.
-bool take_joints(const Laid& earlier, const Graph& earlier_graph, Graph& graph, std::vector<SettledJoint>& joints) {
-  for (int b = 0; b < static_cast<int>(graph.boxes.size()); ++b) {
-    GraphBox& box = graph.boxes[b];
-    if (box.joint.pitch == 0) continue;
-    const auto old = std::find_if(earlier.joints.begin(), earlier.joints.end(), [&](const SettledJoint& j) {
-      return j.box >= 0 && j.box < static_cast<int>(earlier_graph.boxes.size()) &&
-             earlier_graph.boxes[j.box].name == box.name;
-    });
-    if (old == earlier.joints.end() ||
-        !std::equal(box.terminals.begin(), box.terminals.end(), old->terminals.begin(), old->terminals.end(),
-                    [](const GraphTerminal& x, const GraphTerminal& y) { return x.name == y.name; }))
-      return false;
-    box.width = old->width;
-    box.height = old->height;
-    box.terminals = old->terminals;
-    joints.push_back(*old);
-    joints.back().box = b;
-  }
-  return true;
-}
-
 }  // namespace
 
 std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, const Graph& earlier_graph) {
@@ -219,8 +198,7 @@ std::optional<Laid> keep_placement(const Graph& graph, const Laid& earlier, cons
       earlier.bands.size() != earlier_graph.zones.size())
     return std::nullopt;
   Graph settled = graph;
-  std::vector<SettledJoint> joints;
-  if (!take_joints(earlier, earlier_graph, settled, joints)) return std::nullopt;
+  std::vector<SettledJoint> joints = keep_joints(earlier, earlier_graph, settled);
   const Graph before = with_settled_joints(earlier_graph, earlier);
   for (const Likeness likeness : {Likeness::terminals, Likeness::sizes}) {
     const KeepMatch match = match_graphs(settled, before, likeness);

@@ -2,6 +2,7 @@
 // A small edit leaves what is known where it was.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <string>
 
@@ -205,6 +206,40 @@ TEST_CASE("a longer name and thicker wires push aside what is in their way, flip
     CHECK(count_violations(edited, after) == 0);
     CHECK(count_flips(before, after) == 0);
     CHECK(count_reshaped(before, after) * 10 <= static_cast<int>(before.courses.size()));
+    moved += count_moved(before, after);
+  }
+  CHECK(moved <= 25);  // of 250: a tenth
+}
+
+TEST_CASE("one more wire between a joint and a new terminal of a part flips no order and reshapes no wire") {
+  int moved = 0;
+  for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+    const Graph graph = machine(seed, 25, 60);
+    const Laid before = lay_out(graph);
+    Graph edited = graph;
+    const auto joint =
+        std::find_if(edited.boxes.begin(), edited.boxes.end(), [](const GraphBox& b) { return b.joint.pitch > 0; });
+    REQUIRE(joint != edited.boxes.end());
+    joint->terminals.push_back({"more", Side::top, {0, 0}});
+    GraphBox& part = edited.boxes[12];
+    part.terminals.push_back({"more", Side::right, {part.width, part.height}});
+    part.height += 500;
+    for (GraphTerminal& t : part.terminals)
+      if (t.side == Side::bottom) t.at.y += 500;
+    GraphWire wire;
+    wire.name = "one more";
+    wire.from_box = static_cast<int>(joint - edited.boxes.begin()), wire.to_box = 12;
+    wire.from_terminal = static_cast<int>(joint->terminals.size()) - 1;
+    wire.to_terminal = static_cast<int>(part.terminals.size()) - 1;
+    wire.net = 3000000;
+    for (const GraphWire& w : graph.wires)
+      if (w.from_box == wire.from_box || w.to_box == wire.from_box) wire.net = w.net;
+    edited.wires.push_back(wire);
+    const Laid after = lay_out(edited, {&before, &graph});
+    CAPTURE(seed);
+    CHECK(count_violations(edited, after) == 0);
+    CHECK(count_flips(before, after) == 0);
+    CHECK(count_reshaped(before, after) == 0);
     moved += count_moved(before, after);
   }
   CHECK(moved <= 25);  // of 250: a tenth
