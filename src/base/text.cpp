@@ -34,8 +34,8 @@ Decoded decode(std::string_view text) {
 
 bool is_combining(char32_t c) {
   return (c >= 0x300 && c <= 0x36F) || (c >= 0x591 && c <= 0x5BD) || (c >= 0x64B && c <= 0x65F) ||
-         (c >= 0x1AB0 && c <= 0x1AFF) || (c >= 0x20D0 && c <= 0x20FF) || (c >= 0xFE20 && c <= 0xFE2F) ||
-         c == 0x200B || c == 0x200D || (c >= 0xFE00 && c <= 0xFE0F);
+         (c >= 0x1AB0 && c <= 0x1AFF) || (c >= 0x20D0 && c <= 0x20FF) || (c >= 0xFE20 && c <= 0xFE2F) || c == 0x200B ||
+         c == 0x200D || (c >= 0xFE00 && c <= 0xFE0F);
 }
 
 bool is_wide(char32_t c) {
@@ -52,7 +52,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   for (std::size_t i = 1; i <= a.size(); ++i)
     for (std::size_t j = 1; j <= b.size(); ++j) {
       d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0u : 1u)});
-      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+        d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
     }
   return d[a.size()][b.size()];
 }
@@ -69,8 +70,10 @@ std::size_t count_columns(std::string_view utf8, std::size_t start_column) {
   std::size_t column = start_column;
   while (!utf8.empty()) {
     const Decoded d = decode(utf8);
-    if (d.character == U'\t') column += 8 - column % 8;
-    else if (!is_combining(d.character)) column += is_wide(d.character) ? 2 : 1;
+    if (d.character == U'\t')
+      column += 8 - column % 8;
+    else if (!is_combining(d.character))
+      column += is_wide(d.character) ? 2 : 1;
     utf8.remove_prefix(d.length);
   }
   return column - start_column;
@@ -92,7 +95,8 @@ std::string find_nearest(std::string_view word, const std::vector<std::string>& 
 std::string fixed(double number, int decimals) {
   char buffer[64];
   auto end = std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::fixed, decimals);
-  if (end.ec != std::errc{}) end = std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::scientific, 6);
+  if (end.ec != std::errc{})
+    end = std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::scientific, 6);
   std::string text(buffer, end.ptr);
   if (text.starts_with('-') && text.find_first_not_of("-0.") == std::string::npos) text.erase(0, 1);
   return text;
@@ -126,6 +130,29 @@ std::string join(const std::vector<std::string>& words, std::string_view separat
   return text;
 }
 
+bool is_numbered_before(std::string_view a, std::string_view b) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  std::size_t i = 0, k = 0;
+  const auto number_at = [&](std::string_view text, std::size_t& at) {
+    const std::size_t first = std::min(text.find_first_not_of('0', at), text.size());
+    at = first;
+    while (at < text.size() && is_digit(text[at])) ++at;
+    return text.substr(first, at - first);
+  };
+  while (i < a.size() && k < b.size()) {
+    if (is_digit(a[i]) && is_digit(b[k])) {
+      const std::string_view x = number_at(a, i), y = number_at(b, k);
+      if (x.size() != y.size()) return x.size() < y.size();
+      if (x != y) return x < y;
+    } else if (a[i] != b[k]) {
+      return static_cast<unsigned char>(a[i]) < static_cast<unsigned char>(b[k]);
+    } else {
+      ++i, ++k;
+    }
+  }
+  return a.size() - i < b.size() - k;
+}
+
 std::string trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(" \t\r\n");
   if (first == std::string_view::npos) return {};
@@ -149,11 +176,16 @@ std::string fill(std::string_view pattern, const std::vector<std::pair<std::stri
     if (open == std::string_view::npos) break;
     pattern.remove_prefix(open);
     const std::size_t close = pattern.find('}');
-    if (close == std::string_view::npos) { text += pattern; break; }
+    if (close == std::string_view::npos) {
+      text += pattern;
+      break;
+    }
     const std::string_view name = pattern.substr(1, close - 1);
     const auto found = std::find_if(values.begin(), values.end(), [&](const auto& v) { return v.first == name; });
-    if (found != values.end()) text += found->second;
-    else text += pattern.substr(0, close + 1);
+    if (found != values.end())
+      text += found->second;
+    else
+      text += pattern.substr(0, close + 1);
     pattern.remove_prefix(close + 1);
   }
   return text;

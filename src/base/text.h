@@ -29,6 +29,8 @@ std::string shortest(double number, int decimals = 3);
 std::vector<std::string> split(std::string_view text, char separator);
 std::string join(const std::vector<std::string>& words, std::string_view separator);
 std::string trimmed(std::string_view text);
+/// As people number things: runs of digits compare as numbers, the rest by bytes: 'C2' before 'C10', '9' before '10'.
+bool is_numbered_before(std::string_view a, std::string_view b);
 bool is_utf8(std::string_view text);
 
 /// `pattern` with each `{name}` replaced by the value of that name; an unknown name stays as it is.

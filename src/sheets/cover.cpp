@@ -159,7 +159,26 @@ Block tools_block(const PageFlow& flow, Millimetres width) {
   return stack.take();
 }
 
-/// Contents at the near side, tools at the other; contents that do not fit go on the next page in two columns.
+/// Lines of the contents below the tools, as many as there is room for.
+Block continue_below(const PageFlow& flow, Block tools, std::vector<Block>& lines, std::size_t& placed,
+                     Millimetres room) {
+  constexpr Millimetres gap(9);
+  Block head = head_block(flow.context().words()("cover.contents") + ", " + flow.context().words()("page.continued"),
+                          tools.width, flow);
+  if (tools.height + gap + head.height + lines[placed].height > room) return tools;
+  Stack column(tools.width);
+  Millimetres used = tools.height + gap + head.height;
+  column.put(std::move(tools));
+  column.put(std::move(head), gap);
+  for (; placed < lines.size() && used + lines[placed].height <= room; ++placed) {
+    used += lines[placed].height;
+    column.put(std::move(lines[placed]));
+  }
+  return column.take();
+}
+
+/// Contents at the near side, tools at the other and contents below them; what does not fit goes on the next page in
+/// two columns.
 void add_contents_and_tools(PageFlow& flow) {
   const Millimetres width = column_width(flow, 2);
   const Words& words = flow.context().words();
@@ -176,6 +195,7 @@ void add_contents_and_tools(PageFlow& flow) {
     column.put(std::move(lines[placed]));
   }
   Block contents = column.take();
+  if (placed < lines.size()) tools = continue_below(flow, std::move(tools), lines, placed, room);
   Block both{flow.width(), std::max(contents.height, tools.height), {}};
   const bool is_right_to_left = flow.setting().is_right_to_left;
   const Millimetres far = width + look::gutter;

@@ -16,7 +16,7 @@ namespace {
 
 constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(32), ends_x(35);
 /// Wires in a column before a reel's head is repeated.
-constexpr std::size_t most_in_block = 18;
+constexpr std::size_t most_in_block = 9;
 
 Block group_head(const SheetContext& context, const WireGroup& group, Millimetres width) {
   const Build& build = context.build();

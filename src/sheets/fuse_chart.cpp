@@ -24,6 +24,10 @@
 namespace loomfolio {
 namespace {
 
+/// A chart of so many fuses begins where its head and first rows stand together.
+constexpr std::size_t whole_chart = 3;
+constexpr Millimetres chart_room(130);
+
 /// The choice that the kit leaves to the fitter; nothing where it leaves none.
 const FuseChoice* choice_of(const SheetContext& context, InsideRef fuse) {
   if (!context.solved.study) return nullptr;
@@ -88,7 +92,26 @@ Block fuse_face(const PageFlow& flow, const Part& part, const Face& face, const 
   return block;
 }
 
-std::string list_parts(const Build& build, const std::vector<PartId>& parts) {
+/// The chargers that one of the wires ends at.
+std::vector<PartId> chargers_on(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<PartId> chargers;
+  for (const WireId id : wires)
+    for (const TerminalId end : {build.wire(id).from, build.wire(id).to}) {
+      const Terminal& terminal = build.terminal(end);
+      if (terminal.owner != OwnerType::part) continue;
+      const PartId part{terminal.owner_index};
+      const auto& insides = build.part(part).insides;
+      const bool charges = std::any_of(insides.begin(), insides.end(),
+                                       [](const Inside& inside) { return inside.type == InsideType::charger; });
+      if (charges && std::find(chargers.begin(), chargers.end(), part) == chargers.end()) chargers.push_back(part);
+    }
+  return chargers;
+}
+
+/// What takes current behind the fuse; where nothing does, what gives it.
+std::string protected_parts(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<PartId> parts = consumers_on(build, wires);
+  if (parts.empty()) parts = chargers_on(build, wires);
   std::vector<std::string> names;
   for (const PartId part : parts) names.push_back(build.part(part).label);
   return join(names, ", ");
@@ -105,7 +128,8 @@ Cell load_cell(const SheetContext& context, const FuseStudy& study) {
   const Words& words = context.words();
   Cell cell = text_cell(print_amperes(study.load) + "\u00a0A, " +
                         words("fuses.share", {{"share", fixed(share_of(context, study) * 100, 0)}}));
-  const std::string where = situation_name(context.build().situations[study.situation.at()]);
+  std::string where = situation_name(context.build().situations[study.situation.at()]);
+  if (study.is_uncharged) where += ", " + words("fuses.uncharged");
   cell.lines.push_back({{{where, look::table_small, look::grey, {}}}, Align::left, {}});
   return cell;
 }
@@ -138,10 +162,10 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   row.anchor = fuse_anchor(build, ref);
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
-               text_cell(list_parts(build, consumers_on(build, study.wires))),
+               text_cell(protected_parts(build, study.wires)),
                load_cell(context, study),
                thinnest_cell(context, study),
-               text_cell(stopped_text(context.solved, study.stops, context.words()))};
+               text_cell(stopped_text(context.solved, study, context.words()))};
   return row;
 }
 
@@ -197,6 +221,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   if (fuses.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"fuses", words("fuses.title"), words("fuses.intro")});
+  if (fuses.size() >= whole_chart) flow.keep(chart_room);
   if (context.extent != Extent::own)
     flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
              {});

@@ -27,16 +27,18 @@ Row choice_row(const SheetContext& context, const FuseChoice& choice, const Fuse
   rating.picture = fuse_body(fuse.family, row.rating);
   const std::string_view key = row.verdict == WireVerdict::is_protected ? "fuses.protected" : verdict_key(row.verdict);
   std::string wires = key.empty() ? "" : words(key);
-  if (row.wire.is_set() && !key.empty())
+  if (row.wire.is_set() && !key.empty() && row.verdict != WireVerdict::is_protected)
     wires += " (" + words("called.wire", {{"id", context.build().wire(row.wire).id}}) + ")";
   return {{std::move(rating), text_cell(words("fuses.share", {{"share", fixed(row.load_share * 100, 0)}})),
            text_cell(std::move(wires)), text_cell(is_best ? words("fuses.best") : "", look::table_bold)}};
 }
 
-std::string list_wires(const Build& build, const std::vector<WireId>& wires) {
+/// 'wire 1', 'wires 1, 2'.
+std::string list_wires(const SheetContext& context, const std::vector<WireId>& wires) {
   std::vector<std::string> ids;
-  for (const WireId wire : wires) ids.push_back(build.wire(wire).id);
-  return join(ids, ", ");
+  for (const WireId wire : wires) ids.push_back(context.build().wire(wire).id);
+  if (ids.size() == 1) return context.words()("called.wire", {{"id", ids.front()}});
+  return context.words()("called.wires", {{"list", join(ids, ", ")}});
 }
 
 /// Common to all hook-ups are pairs and leads of which every fuse or wire is.
@@ -97,6 +99,7 @@ void add_fuse_order(PageFlow& flow) {
   flow.add_heading(words("fuses.pairs"), Millimetres(30));
   flow.add_text(words("fuses.pairs_text") + " " + words(rest), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
+  if (!table.rows.empty()) flow.add_text(words("fuses.pairs_advice"), look::text, look::paragraph_gap);
 }
 
 void add_fuse_curves(PageFlow& flow) {
@@ -131,7 +134,7 @@ void add_unfused_leads(PageFlow& flow) {
     if (!shows_lead(context, lead)) continue;
     const std::string end = lead.fuse.part.is_set() ? fuse_name(build, lead.fuse)
                                                     : words(lead.is_starter ? "fuses.starter" : "fuses.no_end");
-    table.rows.push_back({{text_cell(words("called.wires", {{"list", list_wires(build, lead.wires)}})),
+    table.rows.push_back({{text_cell(list_wires(context, lead.wires)),
                            text_cell(print_length(lead.length, build.document.units)), text_cell(end)}});
   }
   if (table.rows.empty()) return;

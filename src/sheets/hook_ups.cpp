@@ -73,6 +73,9 @@ class Describer {
     for (const FuseStudy& study : solved_.study->fuses) {
       if (study.fuse.part != part) continue;
       for (const WireId wire : study.wires) text += field_end + describe_wire(build_, build_.wire(wire));
+      text += study.stops_all_parked ? "parked" : "";
+      for (const Stopped& stopped : study.stops_running) text += field_end + build_.part(stopped.what.part).id;
+      text += field_end;
       for (const Stopped& stopped : study.stops) text += field_end + build_.part(stopped.what.part).id;
     }
     return text;

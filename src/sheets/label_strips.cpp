@@ -27,10 +27,15 @@ Block label_block(const SheetContext& context, const Wire& wire, TerminalId end,
   add_text(block.items, {right, Millimetres(4)}, size, look::small, look::ink, Align::right);
   const Millimetres code_right = right - measure.measure(size, look::small).width - label_pad;
   add_text(block.items, {code_right, Millimetres(4)}, wire.colour.text(), look::wire_code, look::ink, Align::right);
+  // The terminal's mark first: a long name of its part may be cut short.
   const std::string mark = terminal_mark(build, end);
-  const std::string place = owner_name(build, end, context.words()) + (mark.empty() ? "" : " " + mark);
-  const FittedText where = fit_text(place, look::table, width - label_pad * 2, measure);
-  add_text(block.items, {label_pad, Millimetres(7.9)}, where.text, where.style);
+  Millimetres x = label_pad;
+  if (!mark.empty()) {
+    add_text(block.items, {x, Millimetres(7.9)}, mark, look::table_bold);
+    x += measure.measure(mark, look::table_bold).width + label_pad;
+  }
+  const FittedText where = fit_text(owner_name(build, end, context.words()), look::table, right - x, measure);
+  add_text(block.items, {x, Millimetres(7.9)}, where.text, where.style);
   return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 

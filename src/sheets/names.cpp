@@ -35,12 +35,7 @@ std::string terminal_mark(const Build& build, TerminalId id) {
   return terminal == nullptr ? std::string() : terminal->id;
 }
 
-std::string fuse_name(const Build& build, InsideRef fuse) {
-  const Part& part = build.part(fuse.part);
-  const auto is_fuse = [](const Inside& inside) { return inside.type == InsideType::fuse; };
-  if (std::count_if(part.insides.begin(), part.insides.end(), is_fuse) < 2) return part.label;
-  return inside_name(build, fuse);
-}
+std::string fuse_name(const Build& build, InsideRef fuse) { return inside_name(build, fuse); }
 
 std::string inside_name(const Build& build, InsideRef ref) {
   const Part& part = build.part(ref.part);

@@ -20,7 +20,7 @@ std::string owner_name(const Build& build, TerminalId terminal, const Words& wor
 /// The terminal's own mark on its owner: '86'; empty for splices and earths.
 std::string terminal_mark(const Build& build, TerminalId terminal);
 
-/// 'Fuse box, fuse 3'; the part's label alone where it holds one fuse.
+/// 'Fuse box, fuse 3', 'Starter relay, main fuse'; the part's label alone where its fuse has no name.
 std::string fuse_name(const Build& build, InsideRef fuse);
 
 /// A part's label, with the element's own name when it has several that matter: 'Headlamp, dip'.

@@ -19,6 +19,7 @@
 #include "sheets/table.h"
 #include "sheets/wire_groups.h"
 #include "sheets/wire_look.h"
+#include "sheets/wire_star.h"
 
 namespace loomfolio {
 namespace {
@@ -168,8 +169,28 @@ std::map<std::string, FittingCount> count_fittings(const SheetContext& context) 
   return counts;
 }
 
+/// Splice barrels by the metal they must take: that of their fuller side.
+void add_splice_row(const SheetContext& context, Table& table) {
+  const Build& build = context.build();
+  const Words& words = context.words();
+  std::map<double, int> by_area;
+  int all = 0;
+  for (std::size_t i = 0; i < build.splices.size(); ++i) {
+    if (!shows_splice(context, SpliceId{static_cast<std::int32_t>(i)})) continue;
+    const WireSides sides = sides_at(build, build.splices[i].terminal);
+    ++by_area[std::max(total_area(build, sides.left), total_area(build, sides.right)).number()];
+    ++all;
+  }
+  if (all == 0) return;
+  std::vector<std::string> sizes;
+  for (const auto& [area, count] : by_area)
+    sizes.push_back(words("parts.number_of_size",
+                          {{"count", std::to_string(count)}, {"size", print_area(SquareMillimetres(area))}}));
+  table.rows.push_back(
+      {{tick_cell(), text_cell(std::to_string(all)), text_cell(words("parts.splice")), text_cell(join(sizes, ", "))}});
+}
+
 void add_fittings(PageFlow& flow) {
-  const Build& build = flow.context().build();
   const Words& words = flow.context().words();
   Table table;
   table.columns = {tick_column(),
@@ -183,12 +204,7 @@ void add_fittings(PageFlow& flow) {
     table.rows.push_back(
         {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
   }
-  std::size_t splices = 0;
-  for (std::size_t i = 0; i < build.splices.size(); ++i)
-    if (shows_splice(flow.context(), SpliceId{static_cast<std::int32_t>(i)})) ++splices;
-  if (splices > 0)
-    table.rows.push_back({{tick_cell(), text_cell(std::to_string(splices)), text_cell(words("parts.splice")),
-                           text_cell(words("parts.splice_size"))}});
+  add_splice_row(flow.context(), table);
   if (table.rows.empty()) return;
   flow.add_heading(words("parts.fittings"), Millimetres(25));
   flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The safety page: what the signal words mean, then one panel a hazard, the battery's first. All of it holds for every
 // step.
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -62,13 +63,25 @@ Places routing_figures(const SheetContext& context) {
   return {{"support", length(600, "24")}, {"fuel", length(150, "6")}, {"edge", length(10, "3/8")}};
 }
 
-/// Rows of two texts, `key`_1a and `key`_1b and so on: what, and what then.
-void add_pairs(PageFlow& flow, const std::string& key, const Places& places) {
+/// The row of what to do at once that speaks of the starter.
+constexpr int starter_row = 4;
+
+bool has_starter(const FolioInput& input) {
+  return std::any_of(input.builds.begin(), input.builds.end(), [](const SolvedBuild& solved) {
+    const Build& build = solved.build;
+    return std::any_of(build.parts.begin(), build.parts.end(),
+                       [&](const Part& part) { return build.kind_of(part).group == "starting"; });
+  });
+}
+
+/// Rows of two texts, `key`_1a and `key`_1b and so on: what, and what then. One may be left out.
+void add_pairs(PageFlow& flow, const std::string& key, const Places& places, int left_out = 0) {
   const Words& words = flow.context().words();
   Table table;
   table.columns = {{words(key + "_head_a"), CellAlign::near, Wrapping::wraps, 1},
                    {words(key + "_head_b"), CellAlign::near, Wrapping::wraps, 2}};
   for (int i = 1; words.has(key + "_" + std::to_string(i) + "a"); ++i) {
+    if (i == left_out) continue;
     const std::string row = key + "_" + std::to_string(i);
     table.rows.push_back(
         {{text_cell(words(row + "a"), look::text_bold), text_cell(words(row + "b", places), look::text)}});
@@ -99,7 +112,7 @@ std::vector<Sheet> make_safety(const SheetContext& context) {
     panels.push_back(make_panel(panel_from_words(words, hazard.signal, std::string(hazard.key), poles),
                                 column_width(flow, 2), words, flow.setting()));
   add_columns(flow, std::move(panels), {2, look::gutter}, look::block_gap);
-  add_pairs(flow, "safety.wrong", poles);
+  add_pairs(flow, "safety.wrong", poles, has_starter(context.input) ? 0 : starter_row);
   add_pairs(flow, "safety.route", routing_figures(context));
   flow.add_heading(words("safety.law"));
   flow.add_text(words("safety.law_text"), look::text, look::paragraph_gap);

@@ -38,9 +38,7 @@ std::string list(const Build& build, const std::vector<InsideRef>& refs) {
   return list_elements(build, elements);
 }
 
-}  // namespace
-
-std::string stopped_text(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words) {
+std::string list_stopped(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words) {
   std::vector<InsideRef> stopped, left;
   for (const Stopped& stop : stops) stopped.push_back(stop.what);
   const std::vector<InsideRef> all = all_that_work(solved);
@@ -50,6 +48,16 @@ std::string stopped_text(const SolvedBuild& solved, const std::vector<Stopped>& 
   if (all.size() >= least_all && left.size() <= most_left && left.size() * 4 <= all.size())
     return words("fuses.everything_but", {{"list", list(solved.build, left)}});
   return list(solved.build, stopped);
+}
+
+}  // namespace
+
+std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words) {
+  const std::string all = list_stopped(solved, study.stops, words);
+  if (!study.stops_all_parked || all == words("fuses.everything")) return all;
+  const std::string running =
+      study.stops_running.empty() ? words("fuses.running_nothing") : list_stopped(solved, study.stops_running, words);
+  return words("fuses.parked_all", {{"running", running}});
 }
 
 }  // namespace loomfolio

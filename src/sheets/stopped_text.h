@@ -11,7 +11,8 @@
 namespace loomfolio {
 
 /// 'everything', 'everything but the horn' where little goes on, else a list. Everything is every lamp, load, motor and
-/// coil that works in some situation.
-std::string stopped_text(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words);
+/// coil that works in some situation. A fuse that cuts the battery off while the generator feeds on: what stops with the
+/// engine stopped, and with it running.
+std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words);
 
 }  // namespace loomfolio

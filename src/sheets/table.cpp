@@ -16,34 +16,55 @@ class TableFlow {
 
   void place_all(Millimetres gap) {
     gap_ = gap;
+    set_rows();
     for (std::size_t i = 0; i < table_.rows.size(); ++i) {
       if (table_.rows[i].is_group)
         place_group(i);
       else
-        place_row(table_.rows[i]);
+        place_row(i);
     }
     close();
   }
 
  private:
-  void place_row(const Row& row) {
-    Block block = rows_.make_row(row, ++counted_ % 5 == 0);
-    if (make_room(block.height) && group_ != nullptr)
+  /// Rows that begin a table, and rows that end it, are at least so many on a page; a table of `whole` rows is not cut.
+  static constexpr std::size_t least_rows = 3, whole = 5;
+
+  void set_rows() {
+    int counted = 0;
+    for (const Row& row : table_.rows) {
+      if (row.is_group) counted = 0;
+      blocks_.push_back(row.is_group ? rows_.make_group(row, true) : rows_.make_row(row, ++counted % 5 == 0));
+    }
+  }
+
+  /// How many rows from this one on stay on one page.
+  std::size_t kept_from(std::size_t index) const {
+    const std::size_t all = blocks_.size(), left = all - index;
+    if (index == 0) return all <= whole ? all : least_rows;
+    if (left == least_rows && all > whole) return left;
+    return table_.rows[index].is_group ? std::min<std::size_t>(2, left) : 1;
+  }
+
+  /// Their height together; of tall rows only the first counts.
+  Millimetres kept_height(std::size_t index) const {
+    Millimetres height;
+    for (std::size_t i = index; i < index + kept_from(index); ++i) height += blocks_[i].height;
+    return height > flow_.full_room() * 0.4 ? blocks_[index].height : height;
+  }
+
+  void place_row(std::size_t index) {
+    if (make_room(kept_height(index)) && group_ != nullptr)
       flow_.add(rows_.make_group(*group_, false, flow_.context().words()("page.continued")), {});
-    flow_.add(std::move(block), {});
+    flow_.add(std::move(blocks_[index]), {});
   }
 
   void place_group(std::size_t index) {
-    const Row& row = table_.rows[index];
-    group_ = &row;
-    counted_ = 0;
-    Block block = rows_.make_group(row, is_open_);
-    Millimetres needed = block.height;
-    if (index + 1 < table_.rows.size()) needed += rows_.make_row(table_.rows[index + 1], false).height;
+    group_ = &table_.rows[index];
     const bool was_open = is_open_;
-    const bool is_new_page = make_room(needed);
-    if (was_open && is_new_page) block = rows_.make_group(row, false);
-    flow_.add(std::move(block), {});
+    const bool is_new_page = make_room(kept_height(index));
+    const bool is_between = was_open && !is_new_page;
+    flow_.add(is_between ? std::move(blocks_[index]) : rows_.make_group(*group_, false), {});
   }
 
   /// Opens the table where it is not yet open; goes to a new page where `height` does not fit, and says whether it did.
@@ -77,8 +98,8 @@ class TableFlow {
   RowSetter rows_;
   Block head_;
   Millimetres gap_;
+  std::vector<Block> blocks_;  ///< by row
   const Row* group_ = nullptr;
-  int counted_ = 0;
   bool is_open_ = false;
 };
 

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The wire table: every wire once, with all that is needed to cut, fit and check it.
+#include <algorithm>
+
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/anchors.h"
@@ -13,6 +15,10 @@
 
 namespace loomfolio {
 namespace {
+
+/// A table of more rows does not begin at the foot of another page.
+constexpr std::size_t long_table = 10;
+constexpr Millimetres long_table_room(130);
 
 std::vector<Column> wire_columns(const SheetContext& context) {
   const Words& words = context.words();
@@ -38,7 +44,9 @@ Cell end_cell(const SheetContext& context, TerminalId terminal) {
 
 /// The most it carries, and the number of the situation where it does; the numbers are told below the table.
 Cell current_cell(const SheetContext& context, const WireLoad& load) {
-  if (!load.situation.is_set()) return text_cell("");
+  if (!load.situation.is_set()) return text_cell("–");
+  // What all hook-ups share: the situations are numbered anew in each, so the number would mean nothing.
+  if (context.extent == Extent::common) return text_cell(print_amperes(load.worst));
   return two_line_cell(print_amperes(load.worst),
                        context.words()("wires.in_situation", {{"number", std::to_string(load.situation.index + 1)}}));
 }
@@ -93,15 +101,28 @@ Row wire_row(const SheetContext& context, WireId id) {
                two_line_cell(print_wire_size(wire), print_insulation(wire.insulation, context.words())),
                text_cell(wire.length ? print_length(*wire.length, build.document.units) : ""),
                current_cell(context, load),
-               text_cell(load.situation.is_set() ? print_volts(load.drop) : ""),
+               text_cell(load.situation.is_set() ? print_volts(load.drop) : "–"),
                fuse_cell(context, load)};
   return row;
+}
+
+/// By number, so that a wire is found: 'C2' before 'C10', '9' before '10'.
+std::vector<WireId> wires_in_order(const SheetContext& context) {
+  const Build& build = context.build();
+  std::vector<WireId> wires;
+  for (std::size_t i = 0; i < build.wires.size(); ++i)
+    if (const WireId id{static_cast<std::int32_t>(i)}; shows_wire(context, id)) wires.push_back(id);
+  std::stable_sort(wires.begin(), wires.end(),
+                   [&](WireId a, WireId b) { return is_numbered_before(build.wire(a).id, build.wire(b).id); });
+  return wires;
 }
 
 /// 'Situations: 1 key on, 2 ...', so that the numbers beside the amperes can be read.
 void add_situation_numbers(PageFlow& flow) {
   const SheetContext& context = flow.context();
   if (context.solved.wire_loads.empty()) return;
+  if (context.extent == Extent::common)
+    return flow.add_text(context.words()("wires.most_of_all"), look::table, look::block_gap);
   std::vector<std::string> names;
   const std::vector<Situation>& situations = context.build().situations;
   for (std::size_t i = 0; i < situations.size(); ++i)
@@ -112,14 +133,12 @@ void add_situation_numbers(PageFlow& flow) {
 }  // namespace
 
 std::vector<Sheet> make_wire_table(const SheetContext& context) {
-  const Build& build = context.build();
   const Words& words = context.words();
   Table table{wire_columns(context), {}};
-  for (std::size_t i = 0; i < build.wires.size(); ++i)
-    if (const WireId id{static_cast<std::int32_t>(i)}; shows_wire(context, id))
-      table.rows.push_back(wire_row(context, id));
+  for (const WireId id : wires_in_order(context)) table.rows.push_back(wire_row(context, id));
   if (table.rows.empty()) return {};
   PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
+  if (table.rows.size() > long_table) flow.keep(long_table_room);
   add_table(flow, table);
   add_situation_numbers(flow);
   return flow.take();

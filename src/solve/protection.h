@@ -38,8 +38,9 @@ struct FuseStudy {
   InsideRef fuse;
   Amperes rating;
   std::shared_ptr<const FuseFamily> family;  ///< never null; its `set` says whose curve was used
-  Amperes load{0};              ///< worst over the situations
+  Amperes load{0};              ///< worst over the situations, also with the charging dead
   SituationId situation;        ///< in which
+  bool is_uncharged = false;    ///< it carries `load` when the charging is dead: the battery feeds what the generator did
   double load_share = 0;        ///< load over rating: to 0.75 good, to 0.80 noted, above warned, above 1 wrong
   double inrush_share = 0;      ///< energy of cold filaments and standing motors over its least melting energy
   SituationId inrush_situation;
@@ -47,6 +48,8 @@ struct FuseStudy {
   std::vector<WireId> wires;    ///< whose nearest fuse it is
   WireId thinnest;              ///< the one of them that carries least for ever; unset: none
   std::vector<Stopped> stops;
+  bool stops_all_parked = false;  ///< in each situation with the engine stopped everything goes off, and something works there
+  std::vector<Stopped> stops_running;  ///< of `stops`, those that go off with the engine running
   bool is_in_earth_side = false;  ///< no situation puts a live feed on it, but current returns through it
 };
 

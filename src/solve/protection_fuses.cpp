@@ -8,12 +8,23 @@
 namespace loomfolio {
 namespace {
 
-void find_load(const Study& study, FuseStudy& fuse) {
+void find_load(Study& study, std::size_t f, FuseStudy& fuse) {
   for (const Solution& solution : study.solutions) {
-    const Amperes amperes(std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+    const Amperes amperes(
+        std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
     if (amperes <= fuse.load) continue;
     fuse.load = amperes;
     fuse.situation = solution.situation;
+  }
+  for (BenchPair& bench : study.benches) {
+    if (study.build.situations[bench.situation.at()].engine != EngineState::running) continue;
+    bench.cold->stop_charging();
+    const Amperes amperes = bench.cold->fuse_amperes(f);
+    // Half an ampere more is no other matter: the battery's volts differ a little from the generator's.
+    if (amperes <= fuse.load + Amperes(0.5)) continue;
+    fuse.load = amperes;
+    fuse.situation = bench.situation;
+    fuse.is_uncharged = true;
   }
   fuse.load_share = fuse.load / fuse.rating;
 }
@@ -60,7 +71,7 @@ void study_fuses(Study& study) {
     fuse.fuse = study.fuses[f].inside;
     fuse.rating = study.fuses[f].rating;
     fuse.family = study.fuses[f].family;
-    find_load(study, fuse);
+    find_load(study, f, fuse);
     find_prospective(study, f, fuse);
     find_wires(study, fuse);
     study.result.fuses.push_back(std::move(fuse));
@@ -69,7 +80,8 @@ void study_fuses(Study& study) {
 
 namespace {
 
-// The end at which a dead short draws most through the fuse: the one away from its supply. Unset: none draws its rating.
+// The end at which a dead short draws most through the fuse: the one away from its supply. Unset: none draws its
+// rating.
 TerminalId far_end_of(const Study& study, ShortBench& bench, std::size_t fuse) {
   TerminalId far;
   Amperes most = study.fuses[fuse].rating;
@@ -108,11 +120,13 @@ void study_pairs(Study& study) {
       if (!end.is_set()) continue;
       const auto uppers = find_uppers(study, *bench.cold, lower, end);
       bench.cold->short_to_earth(end);
-      for (const std::size_t upper : uppers) prospective[upper] = std::max(prospective[upper], bench.cold->fuse_amperes(lower));
+      for (const std::size_t upper : uppers)
+        prospective[upper] = std::max(prospective[upper], bench.cold->fuse_amperes(lower));
     }
     for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
       if (prospective[upper].number() <= 0) continue;
-      FusePair pair{study.fuses[upper].inside, study.fuses[lower].inside, Selectivity::not_proven, prospective[upper], {}};
+      FusePair pair{
+          study.fuses[upper].inside, study.fuses[lower].inside, Selectivity::not_proven, prospective[upper], {}};
       pair.selectivity = judge_pair(*study.fuses[upper].family, study.fuses[upper].rating, *study.fuses[lower].family,
                                     study.fuses[lower].rating, pair.prospective, pair.fails_from);
       study.result.pairs.push_back(pair);
@@ -136,11 +150,13 @@ void study_choices(Study& study) {
       FuseChoiceRow row{rating, load / rating, WireVerdict::never_live, {}};
       for (const WireId wire : study.result.fuses[f].wires) {
         const WireProtection& found = study.result.wires[wire.at()];
-        const WireVerdict verdict = judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity,
-                                                *family_in(study.build, ref.family->id, rating), rating, found.fault, found.prospective});
+        const WireVerdict verdict =
+            judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity,
+                        *family_in(study.build, ref.family->id, rating), rating, found.fault, found.prospective});
         if (!row.wire.is_set() || verdict > row.verdict) row.verdict = verdict, row.wire = wire;
       }
-      if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly) choice.best = rating;
+      if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly)
+        choice.best = rating;
       choice.rows.push_back(row);
     }
     study.result.choices.push_back(std::move(choice));

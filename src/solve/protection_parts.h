@@ -17,6 +17,8 @@ class ShortBench {
   /// Takes any earlier short away and puts a dead short from the terminal to the frame.
   void short_to_earth(TerminalId terminal);
   void open_fuse(std::size_t fuse);
+  /// No charger gives any more: the battery feeds all.
+  void stop_charging();
   Amperes wire_amperes(WireId wire);
   Amperes fuse_amperes(std::size_t fuse);
   Amperes base_wire_amperes(WireId wire) const;

@@ -14,7 +14,8 @@ constexpr WhatIfAccuracy coarse{1, 0.2, WhatIfReach::probe};
 
 }  // namespace
 
-ShortBench::ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options, const std::vector<FuseRef>& fuses)
+ShortBench::ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options,
+                       const std::vector<FuseRef>& fuses)
     : circuit_(make_circuit(build, solution.situation, options)) {
   NodeSolver solver(circuit_);
   settled_.relays = solution.relays;
@@ -38,6 +39,13 @@ void ShortBench::short_to_earth(TerminalId terminal) {
 void ShortBench::open_fuse(std::size_t fuse) {
   if (fuse_branch_[fuse] < 0) return;
   what_if_->open(fuse_branch_[fuse]);
+  what_if_->solve();
+}
+
+void ShortBench::stop_charging() {
+  what_if_->begin();
+  for (std::size_t b = 0; b < circuit_.branches.size(); ++b)
+    if (circuit_.branches[b].law == Law::charger) what_if_->open(static_cast<int>(b));
   what_if_->solve();
 }
 

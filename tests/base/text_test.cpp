@@ -10,7 +10,7 @@ TEST_CASE("columns count what the reader sees") {
   CHECK(count_columns("\t") == 8);
   CHECK(count_columns("\t", 3) == 5);
   CHECK(count_columns("Zündung") == 7);
-  CHECK(count_columns("e\xCC\x81") == 1);   // e with a combining acute
+  CHECK(count_columns("e\xCC\x81") == 1);     // e with a combining acute
   CHECK(count_columns("\xE6\xBC\xA2") == 2);  // a wide character
   CHECK(count_characters("\xFF\xFE") == 2);
 }
@@ -40,4 +40,16 @@ TEST_CASE("broken UTF-8 is seen") {
   CHECK(is_utf8("Zündung"));
   CHECK_FALSE(is_utf8("\xC3"));
   CHECK_FALSE(is_utf8("\xED\xA0\x80"));
+}
+
+TEST_CASE("names sort by their numbers") {
+  for (const auto& [first, second] : std::vector<std::pair<std::string, std::string>>{
+           {"9", "10"}, {"C2", "C10"}, {"C9", "M1"}, {"10", "C1"}, {"1", "1a"}, {"a007", "a8"}, {"", "1"}}) {
+    CAPTURE(first);
+    CHECK(is_numbered_before(first, second));
+    CHECK_FALSE(is_numbered_before(second, first));
+  }
+  for (const std::string same : {"", "7", "C10", "a007b3"}) CHECK_FALSE(is_numbered_before(same, same));
+  CHECK_FALSE(is_numbered_before("00", "0"));
+  CHECK_FALSE(is_numbered_before("0", "00"));
 }

@@ -181,7 +181,7 @@ TEST_CASE("a fuse that stops all says everything") {
     REQUIRE(solved.study);
     bool is_main_found = false;
     for (const FuseStudy& study : solved.study->fuses) {
-      const std::string text = stopped_text(solved, study.stops, sample.words());
+      const std::string text = stopped_text(solved, study, sample.words());
       const std::string& part = solved.build.part(study.fuse.part).id;
       if (part == "relay") {
         is_main_found = true;
