@@ -8,8 +8,8 @@
 
 #include "check/rules.h"
 #include "check/ways.h"
-#include "check/wire_function.h"
 #include "solve/conductor.h"
+#include "solve/drops.h"
 
 namespace loomfolio::rules {
 
@@ -90,7 +90,7 @@ struct Finding {
   Loss loss;
 };
 
-Diagnostic report(const Facts& facts, WireFunction function, const std::vector<Finding>& over) {
+Diagnostic report(const Facts& facts, DropFunction function, const std::vector<Finding>& over) {
   const auto worst = std::max_element(over.begin(), over.end(),
                                       [](const Finding& a, const Finding& b) { return a.loss.volts < b.loss.volts; });
   const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
@@ -112,11 +112,11 @@ Diagnostic report(const Facts& facts, WireFunction function, const std::vector<F
 }  // namespace
 
 void drop_over_limit(const Facts& facts, Diagnostics& findings) {
-  std::map<WireFunction, std::vector<Finding>> over;
+  std::map<DropFunction, std::vector<Finding>> over;
   const std::vector<SettledSituation> all = settled_situations(facts);
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (!is_judged(inside)) return;
-    const WireFunction function = wire_function_of(facts.build, ref);
+    const DropFunction function = drop_function_of(facts.build, ref);
     const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
     const Loss loss = worst_loss(facts, all, ref);
     if (loss.settled && loss.volts.number() > limit.number() * rating_tolerance) over[function].push_back({ref, loss});

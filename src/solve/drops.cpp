@@ -25,7 +25,8 @@ Poles find_poles(const Build& build, const Solution& solution) {
     for (const Inside& inside : build.parts[p].insides) {
       if (inside.type != InsideType::source || inside.nodes.size() < 2) continue;
       const PartId part{static_cast<std::int32_t>(p)};
-      const double plus = volts_at(build, solution, part, inside.nodes[0]), minus = volts_at(build, solution, part, inside.nodes[1]);
+      const double plus = volts_at(build, solution, part, inside.nodes[0]),
+                   minus = volts_at(build, solution, part, inside.nodes[1]);
       return build.electrics.is_positive_earth ? Poles{minus, plus, true} : Poles{plus, minus, true};
     }
   return {};
@@ -43,9 +44,10 @@ LoopDrop drop_of(const Build& build, const Solution& solution, InsideRef ref, co
   LoopDrop drop;
   drop.element = ref;
   drop.situation = solution.situation;
-  drop.function = function_of(build, ref);
-  drop.limit = limit_for(build.electrics.drop_limits, drop.function);
-  const double a = volts_at(build, solution, ref.part, inside.nodes[0]), b = volts_at(build, solution, ref.part, inside.nodes[1]);
+  drop.function = drop_function_of(build, ref);
+  drop.limit = drop_limit(build.electrics.drop_limits, drop.function);
+  const double a = volts_at(build, solution, ref.part, inside.nodes[0]),
+               b = volts_at(build, solution, ref.part, inside.nodes[1]);
   const double source = std::abs(poles.live - poles.earthed), element = std::abs(a - b);
   const double near = std::abs(a - poles.live) < std::abs(b - poles.live) ? a : b, far = near == a ? b : a;
   drop.feed = Volts(std::abs(poles.live - near));
@@ -57,30 +59,59 @@ LoopDrop drop_of(const Build& build, const Solution& solution, InsideRef ref, co
 
 }  // namespace
 
-Function function_of(const Build& build, InsideRef ref) {
+DropFunction drop_function_of(const Build& build, InsideRef ref) {
   const Part& part = build.part(ref.part);
   const std::string& group = build.kind_of(part).group;
   switch (part.insides[static_cast<std::size_t>(ref.inside)].type) {
-    case InsideType::motor: return group == "starting" ? Function::starter : Function::other;
-    case InsideType::charger: return Function::charging;
-    case InsideType::lamp: return Function::lighting;
-    case InsideType::coil: return Function::control;
-    default: break;
+    case InsideType::charger:
+      return DropFunction::charging;
+    case InsideType::coil:
+      return DropFunction::control;
+    case InsideType::motor:
+      return group == "starting" ? DropFunction::starter : DropFunction::other;
+    case InsideType::lamp:
+      return group == "instruments" ? DropFunction::other : DropFunction::lighting;
+    default:
+      break;
   }
-  if (group == "ignition") return Function::ignition;
-  return group == "lighting" || group == "signalling" ? Function::lighting : Function::other;
+  if (group == "ignition") return DropFunction::ignition;
+  return group == "lighting" || group == "signalling" ? DropFunction::lighting : DropFunction::other;
 }
 
-Volts limit_for(const DropLimits& limits, Function function) {
+Volts drop_limit(const DropLimits& limits, DropFunction function) {
   switch (function) {
-    case Function::starter: return limits.starter;
-    case Function::charging: return limits.charging;
-    case Function::lighting: return limits.lighting;
-    case Function::ignition: return limits.ignition;
-    case Function::control: return limits.control;
-    case Function::other: return limits.other;
+    case DropFunction::starter:
+      return limits.starter;
+    case DropFunction::charging:
+      return limits.charging;
+    case DropFunction::lighting:
+      return limits.lighting;
+    case DropFunction::ignition:
+      return limits.ignition;
+    case DropFunction::control:
+      return limits.control;
+    case DropFunction::other:
+      break;
   }
   return limits.other;
+}
+
+std::string_view word_of(DropFunction function) {
+  switch (function) {
+    case DropFunction::starter:
+      return "starter";
+    case DropFunction::charging:
+      return "charging";
+    case DropFunction::lighting:
+      return "lighting";
+    case DropFunction::ignition:
+      return "ignition";
+    case DropFunction::control:
+      return "control";
+    case DropFunction::other:
+      break;
+  }
+  return "other";
 }
 
 std::vector<LoopDrop> find_loop_drops(const Build& build, const std::vector<Solution>& solutions) {

@@ -91,7 +91,7 @@ TEST_CASE("starter loop: SAE J541 allows 0.2 V for 100 A, two milliohm; the sum 
   m.situation("cranking", {}, EngineState::cranking);
   const auto drops = find_loop_drops(m.build, solve_all(m.build));
   REQUIRE(drops.size() == 1);
-  CHECK(drops[0].function == Function::starter);
+  CHECK(drops[0].function == DropFunction::starter);
   // 1.4 m of 0.78 mohm/m, four studs of 0.05 mohm, four crimps as long as 20 mm: 1.35 mohm at 20 degC.
   const double amperes = 12.6 / (0.012 + 10.0 / 120 + 0.00135);
   CHECK(drops[0].total.number() == doctest::Approx(0.00135 * amperes).epsilon(0.02));
