@@ -11,10 +11,12 @@ void fuse_beyond_breaking(const Facts& facts, Diagnostics& findings) {
   for (const FuseStudy& fuse : facts.protection->fuses) {
     if (fuse.prospective <= fuse.family->breaking_capacity) continue;
     const Part& part = facts.build.part(fuse.fuse.part);
+    const bool is_known = fuse.family->breaking_capacity.number() > 0;
     findings.push_back(make_diagnostic(DiagnosticId::fuse_beyond_breaking, part.origin.table,
                                        say_fuse(facts.build, fuse.fuse) + " may have to break " +
-                                           say(fuse.prospective) + "; its family breaks " +
-                                           say(fuse.family->breaking_capacity),
+                                           say(fuse.prospective) + "; " +
+                                           (is_known ? "its family breaks " + say(fuse.family->breaking_capacity)
+                                                     : "no source says what its family breaks"),
                                        "put a fuse that breaks more between it and the battery, or give the breaking "
                                        "capacity of its data sheet in a [[fuse_curve]]"));
   }

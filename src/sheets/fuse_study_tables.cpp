@@ -112,6 +112,7 @@ void add_fuse_curves(PageFlow& flow) {
     const FuseFamily& family = *fuse.family;
     if (!told.insert(family.name).second) continue;
     const std::string_view key = !family.set.empty()                     ? "fuses.curve_given"
+                                 : family.id == "torpedo"                ? "fuses.curve_no_source"
                                  : family.status == FigureStatus::memory ? "fuses.curve_memory"
                                                                          : "fuses.curve_published";
     const std::string name = fuse_family_name(family.id, words);

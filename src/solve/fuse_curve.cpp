@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// Between neighbouring gates a curve is straight in log time against log current (common practice, no source), after the last gate
-// it keeps its melting energy: t falls with the square of the current.
+// Between neighbouring gates a curve is straight in log time against log current (common practice, no source), after
+// the last gate it keeps its melting energy: t falls with the square of the current.
 #include "solve/fuse_curve.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -11,18 +12,27 @@ namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-struct CurvePoint {
-  double percent, seconds;
-};
+// Which of a gate's times.
+using GateTime = std::optional<Seconds> FuseGate::*;
 
-double along(const std::vector<CurvePoint>& points, double percent) {
-  for (std::size_t i = 1; i < points.size(); ++i) {
-    const CurvePoint &low = points[i - 1], &high = points[i];
-    if (percent > high.percent) continue;
-    return low.seconds * std::pow(percent / low.percent, std::log(high.seconds / low.seconds) / std::log(high.percent / low.percent));
+const FuseGate* first_gate(const FuseFamily& family, GateTime time) {
+  const auto found = std::find_if(family.gates.begin(), family.gates.end(),
+                                  [&](const FuseGate& gate) { return (gate.*time).has_value(); });
+  return found == family.gates.end() ? nullptr : &*found;
+}
+
+// Through those gates that state the time; there must be one.
+double along(const FuseFamily& family, GateTime time, double percent) {
+  const FuseGate* low = nullptr;
+  for (const FuseGate& high : family.gates) {
+    if (!(high.*time)) continue;
+    if (low && percent <= high.percent) {
+      const double from = (low->*time)->number(), to = (high.*time)->number();
+      return from * std::pow(percent / low->percent, std::log(to / from) / std::log(high.percent / low->percent));
+    }
+    low = &high;
   }
-  const CurvePoint& last = points.back();
-  return last.seconds * (last.percent / percent) * (last.percent / percent);
+  return (low->*time)->number() * (low->percent / percent) * (low->percent / percent);
 }
 
 }  // namespace
@@ -45,22 +55,18 @@ bool is_known_fuse_family(std::string_view id) {
 }
 
 Seconds slowest_opening(const FuseFamily& family, Amperes rating, Amperes current) {
-  std::vector<CurvePoint> points;
-  for (const FuseGate& gate : family.gates)
-    if (gate.most) points.push_back({gate.percent, gate.most->number()});
+  const FuseGate* first = first_gate(family, &FuseGate::most);
   const double percent = 100 * (current / rating);
-  if (points.empty() || percent < points.front().percent * (1 - 1e-12)) return Seconds(infinite);
-  return Seconds(along(points, percent));
+  if (!first || percent < first->percent * (1 - 1e-12)) return Seconds(infinite);
+  return Seconds(along(family, &FuseGate::most, percent));
 }
 
 Seconds fastest_opening(const FuseFamily& family, Amperes rating, Amperes current) {
   const double percent = 100 * (current / rating);
   if (family.gates.empty() || percent <= family.gates.front().percent * (1 + 1e-12)) return Seconds(infinite);
-  std::vector<CurvePoint> points;
-  for (const FuseGate& gate : family.gates)
-    if (gate.least) points.push_back({gate.percent, gate.least->number()});
-  if (points.size() < 2) return Seconds(0);
-  return Seconds(along(points, percent));
+  const auto states_least = [](const FuseGate& gate) { return gate.least.has_value(); };
+  if (std::count_if(family.gates.begin(), family.gates.end(), states_least) < 2) return Seconds(0);
+  return Seconds(along(family, &FuseGate::least, percent));
 }
 
 Amperes surely_opens_from(const FuseFamily& family, Amperes rating) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Each wire, each situation: a dead short at either end of it. What that passes beyond the wire's load came
-// from a feed; what does not, is a return. The fuses on the way carry it; the first to open, at its slowest, is opened; if the wire
-// still carries more than it may, there is another feed, and so on until it is safe or nothing opens.
+// from a feed; what does not, is a return. The fuses on the way carry it; the first to open, at its slowest, is opened;
+// if the wire still carries more than it may, there is another feed, and so on until it is safe or nothing opens.
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -13,13 +13,16 @@
 namespace loomfolio {
 namespace {
 
-constexpr Volts least_live{0.5};    // below it to earth a wire is a return
+constexpr Volts least_live{0.5};  // below it to earth a wire is a return
 constexpr Amperes least_fault{0.01};
 constexpr double more_than_load = 1.05;
-constexpr int most_fuses = 4;       // feeds that may be cut off one after the other
-constexpr double same_way = 0.49;   // a fuse (of two side by side one at least) that passes this share of the short's extra current is on its way
+constexpr double small_rest = 0.05;  // of the short's current, left when the fuse above it has opened
+constexpr int most_fuses = 4;        // feeds that may be cut off one after the other
+constexpr double same_way = 0.49;    // a fuse (of two side by side one at least) that passes this share of the short's
+                                     // extra current is on its way
 
-// Nearest fuse on the short's way: of those that pass its extra current the one with the least volts to earth. -1: none.
+// Nearest fuse on the short's way: of those that pass its extra current the one with the least volts to earth. -1:
+// none.
 int nearest_fuse(const Study& study, ShortBench& bench, Amperes extra) {
   int nearest = -1;
   Volts lowest{std::numeric_limits<double>::infinity()};
@@ -61,12 +64,27 @@ bool is_cut_off(const Study& study, ShortBench& bench, WireId wire, const WirePr
   return bench.wire_amperes(wire) <= found.ampacity;
 }
 
+// The fuse that ends the short when those that open first open one after the other; -1: none does. For a short beside a
+// load that takes as much itself: then it passes hardly more through the fuse, and only opening tells which one is
+// above it. Leaves fuses open.
+int nearest_by_opening(const Study& study, ShortBench& bench, WireId wire, const WireProtection& found) {
+  for (int count = 0; count < most_fuses; ++count) {
+    Seconds when;
+    const int fuse = first_to_open(study, bench, when);
+    if (fuse < 0) return -1;
+    bench.open_fuse(static_cast<std::size_t>(fuse));
+    if (bench.wire_amperes(wire) <= std::min(found.ampacity, found.fault * small_rest)) return fuse;
+  }
+  return -1;
+}
+
 WireVerdict verdict_for(const Study& study, ShortBench& hot, WireId wire, const WireProtection& found, int nearest) {
   if (found.prospective <= found.ampacity && found.fault <= found.ampacity) return WireVerdict::limited;
   if (nearest < 0) return WireVerdict::unfused;
   const FuseRef& fuse = study.fuses[static_cast<std::size_t>(nearest)];
-  const WireVerdict alone = judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity, *fuse.family, fuse.rating,
-                                        found.fault, std::max(found.prospective, found.fault)});
+  const WireVerdict alone =
+      judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity, *fuse.family, fuse.rating,
+                  found.fault, std::max(found.prospective, found.fault)});
   if (alone > WireVerdict::not_studied) return alone;
   return is_cut_off(study, hot, wire, found) ? alone : WireVerdict::unfused;
 }
@@ -77,7 +95,8 @@ bool is_worse(const WireProtection& a, const WireProtection& b) {
 }
 
 // A short at one end of the wire; nothing when it draws no more through the wire than its load.
-std::optional<WireProtection> study_short(const Study& study, BenchPair& bench, WireId wire, TerminalId end, WireProtection found) {
+std::optional<WireProtection> study_short(const Study& study, BenchPair& bench, WireId wire, TerminalId end,
+                                          WireProtection found) {
   const Amperes load = bench.hot->base_wire_amperes(wire);
   bench.hot->short_to_earth(end);
   found.fault = bench.hot->wire_amperes(wire);
@@ -86,11 +105,16 @@ std::optional<WireProtection> study_short(const Study& study, BenchPair& bench, 
   found.far_end = end;
   bench.cold->short_to_earth(end);
   found.prospective = bench.cold->wire_amperes(wire);
-  const int nearest = nearest_fuse(study, *bench.hot, found.fault - load);
+  int nearest = nearest_fuse(study, *bench.hot, found.fault - load);
+  if (nearest < 0) {
+    nearest = nearest_by_opening(study, *bench.hot, wire, found);
+    bench.hot->short_to_earth(end);
+  }
   if (nearest >= 0) {
     const FuseRef& fuse = study.fuses[static_cast<std::size_t>(nearest)];
     found.fuse = fuse.inside;
-    found.opens = slowest_opening(*fuse.family, fuse.rating, bench.hot->fuse_amperes(static_cast<std::size_t>(nearest)));
+    found.opens =
+        slowest_opening(*fuse.family, fuse.rating, bench.hot->fuse_amperes(static_cast<std::size_t>(nearest)));
     found.carries_135 = surely_opens_from(*fuse.family, fuse.rating) <= found.ampacity;
   }
   found.stands = withstands(study.build.wire(wire), study.build.electrics.ambient, found.ampacity, found.fault);

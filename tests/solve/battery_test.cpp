@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "solve/battery.h"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "solve/battery.h"
 #include "solve/build_maker.h"
 
 using namespace loomfolio;
@@ -60,6 +61,31 @@ TEST_CASE("days to half charge: C x 0.5 / (I x 24), derived table") {
   CHECK(std::isinf(days_to_half(AmpereHours(8), Amperes(0))));
 }
 
+TEST_CASE("days to half charge: the other rows of the derived table") {
+  struct Row {
+    double hours, milliamperes, days;
+  };
+  for (const Row& row : {Row{12, 1, 250}, Row{12, 3, 83.3}, Row{12, 10, 25}, Row{12, 25, 10}, Row{8, 1, 166.7},
+                         Row{8, 3, 55.6}, Row{8, 10, 16.7}, Row{8, 25, 6.7}})
+    CHECK(days_to_half(AmpereHours(row.hours), Amperes(row.milliamperes / 1000)) ==
+          doctest::Approx(row.days).epsilon(0.006));
+}
+
+TEST_CASE("rest volts: every row of the trade table (flooded) and of the owner's manual (sealed)") {
+  struct Row {
+    BatteryType type;
+    double charge, volts;
+  };
+  for (const Row& row :
+       {Row{BatteryType::flooded, 1, 12.7}, Row{BatteryType::flooded, 0.75, 12.4}, Row{BatteryType::flooded, 0.5, 12.2},
+        Row{BatteryType::flooded, 0.25, 12.0}, Row{BatteryType::flooded, 0, 11.9}, Row{BatteryType::sealed, 1, 12.8},
+        Row{BatteryType::sealed, 0.75, 12.6}, Row{BatteryType::sealed, 0.5, 12.3},
+        Row{BatteryType::sealed, 0.25, 12.0}}) {
+    CHECK(rest_volts(row.type, row.charge, Volts(12)).number() == doctest::Approx(row.volts));
+    CHECK(charge_from_rest_volts(row.type, Volts(row.volts), Volts(12)) == doctest::Approx(row.charge));
+  }
+}
+
 TEST_CASE("rest volts and charge: trade table (flooded) and an owner's manual (sealed)") {
   CHECK(rest_volts(BatteryType::flooded, 1, Volts(12)).number() == doctest::Approx(12.7));
   CHECK(rest_volts(BatteryType::flooded, 0.5, Volts(12)).number() == doctest::Approx(12.2));
@@ -97,13 +123,15 @@ TEST_CASE("rest drain, charging balance and cranking volts of a small machine") 
   CHECK(s.riding[0].battery.number() > 0.5);
   REQUIRE(s.cranking.size() == 1);
   const CrankingVolts& c = s.cranking[0];
-  // By hand: 12.6 V over 15 mohm (3.0 / 200) at 25 degC, 83.3 mohm of motor, and about 3 mohm of cable, joints and switch.
+  // By hand: 12.6 V over 15 mohm (3.0 / 200) at 25 degC, 83.3 mohm of motor, and about 3 mohm of cable, joints and
+  // switch.
   CHECK(c.warm_amperes.number() == doctest::Approx(12.6 / (0.015 + 0.0833 + 0.0031)).epsilon(0.01));
   CHECK(c.warm_battery.number() == doctest::Approx(12.6 - 0.015 * c.warm_amperes.number()).epsilon(1e-3));
   // Cold: 5.1 / 200 = 25.5 mohm.
   CHECK(c.cold_battery.number() == doctest::Approx(12.6 - 0.0255 * c.cold_amperes.number()).epsilon(1e-3));
-  // From full charge down: rest volts fall 0.5 V to half (12.7 to 12.2, trade table), resistance rises by a half (from memory). At half:
-  // 12.1 V over 22.5 + 83.3 + 3.1 mohm are 111.1 A, which leave 12.1 - 2.50 = 9.60 V: the build's own limit of 9.6 V.
+  // From full charge down: rest volts fall 0.5 V to half (12.7 to 12.2, trade table), resistance rises by a half (from
+  // memory). At half: 12.1 V over 22.5 + 83.3 + 3.1 mohm are 111.1 A, which leave 12.1 - 2.50 = 9.60 V: the build's own
+  // limit of 9.6 V.
   CHECK(s.rest->least_charge == doctest::Approx(0.50).epsilon(0.05));
   // 6 Ah by 3 mA and 12 Ah x 0.03 / 720 h = 0.5 mA: 71.4 days.
   CHECK(s.rest->days_to_no_crank == doctest::Approx((1 - s.rest->least_charge) * 12 / (0.0035 * 24)).epsilon(1e-3));

@@ -5,26 +5,16 @@
 
 #include <doctest/doctest.h>
 
-#include "solve/build_maker.h"
+#include "solve/small_builds.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
 
 namespace {
 
-/// Battery, fuse, one wire of 2 m, a lamp of 26.5 W at 13.5 V.
+/// The fuse left to the fitter, from 2 to 30 A; its wire 2 m long.
 BuildMaker one_lamp(double area, double rating) {
-  BuildMaker m;
-  m.part("battery", {"+", "-"}, {battery(0.012)}, {TerminalForm::stud});
-  m.part("fuse", {"in", "out"}, {fuse(rating)});
-  m.part("lamp", {"+", "-"}, {lamp("lamp", {"+", "-"}, 26.5)});
-  m.earth("E1", 0.001);
-  m.earth("E2", 0.001);
-  m.wire("battery.-", "E1", 16, 0.3);
-  m.wire("battery.+", "fuse.in", 6, 0.15);
-  m.wire("fuse.out", "lamp.+", area, 2.0);
-  m.wire("lamp.-", "E2", 0.75, 0.3);
-  m.situation("only");
+  BuildMaker m = fused_lamp({rating, area, 2.0});
   m.build.parts[1].fuse_choice = {{Amperes(2), Amperes(30)}};
   return m;
 }

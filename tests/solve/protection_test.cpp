@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // Fuses and wires: verdicts on small builds whose currents follow by hand, and fuse pairs from the gates alone.
+#include "solve/protection.h"
+
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "solve/build_maker.h"
-#include "solve/protection.h"
+#include "solve/small_builds.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
@@ -16,27 +17,11 @@ double least_ratio(const char* upper, const char* lower) {
   // Smallest rating ratio at which the lower fuse (10 A) is proven to open first, up to 1000 A.
   for (double ratio = 1; ratio < 12; ratio += 0.005) {
     Amperes fails;
-    if (judge_pair(fuse_family(upper, Amperes(20)), Amperes(10 * ratio), fuse_family(lower, Amperes(10)), Amperes(10), Amperes(1000), fails) ==
-        Selectivity::proven)
+    if (judge_pair(fuse_family(upper, Amperes(20)), Amperes(10 * ratio), fuse_family(lower, Amperes(10)), Amperes(10),
+                   Amperes(1000), fails) == Selectivity::proven)
       return ratio;
   }
   return 12;
-}
-
-/// Battery 12.6 V, fuse, switch, lamp; returns through earths.
-BuildMaker fused_lamp(double rating, double area, double metres) {
-  BuildMaker m;
-  m.part("battery", {"+", "-"}, {battery(0.012)}, {TerminalForm::stud});
-  m.part("fuse", {"in", "out"}, {fuse(rating)});
-  m.part("lamp", {"+", "-"}, {lamp("lamp", {"+", "-"}, 26.5)});
-  m.earth("E1", 0.001);
-  m.earth("E2", 0.001);
-  m.wire("battery.-", "E1", 16, 0.3);
-  m.wire("battery.+", "fuse.in", 6, 0.15);
-  m.wire("fuse.out", "lamp.+", area, metres);
-  m.wire("lamp.-", "E2", 0.75, 0.3);
-  m.situation("only");
-  return m;
 }
 
 ProtectionStudy study(const BuildMaker& m) { return study_protection(m.build, solve_all(m.build)); }
@@ -55,7 +40,7 @@ TEST_CASE("fuses in series, from the gates alone: ratio at which the lower is pr
 }
 
 TEST_CASE("a lamp behind a fuse: the short's current by hand, and every wire's verdict") {
-  const BuildMaker m = fused_lamp(10, 1.0, 1.0);
+  const BuildMaker m = fused_lamp({10, 1.0, 1.0});
   const ProtectionStudy s = study(m);
   REQUIRE(s.wires.size() == 4);
   CHECK(s.wires[0].verdict == WireVerdict::earth_side);
@@ -63,8 +48,8 @@ TEST_CASE("a lamp behind a fuse: the short's current by hand, and every wire's v
   CHECK(s.wires[2].verdict == WireVerdict::is_protected);
   CHECK(s.wires[2].fuse == m.inside("fuse", "fuse"));
   CHECK(s.wires[3].verdict == WireVerdict::earth_side);
-  // 12 V over, in mohm: battery 12, strap 0.6, E1 1, feed 1.8, fuse hot 7.70 x 1.44, wire 19.5 x 1.334 (105 degC), its joints 2.8,
-  // the short 1: 56.3 in all.
+  // 12 V over, in mohm: battery 12, strap 0.6, E1 1, feed 1.8, fuse hot 7.70 x 1.44, wire 19.5 x 1.334 (105 degC), its
+  // joints 2.8, the short 1: 56.3 in all.
   CHECK(s.wires[2].fault.number() == doctest::Approx(12 / 0.0563).epsilon(0.01));
   CHECK(s.wires[2].prospective > s.wires[2].fault);
   CHECK(s.wires[2].opens < s.wires[2].stands);
@@ -80,12 +65,12 @@ TEST_CASE("a lamp behind a fuse: the short's current by hand, and every wire's v
 }
 
 TEST_CASE("a fuse too large, a wire too long") {
-  CHECK(study(fused_lamp(30, 0.5, 1.0)).wires[2].verdict == WireVerdict::fuse_too_large);
+  CHECK(study(fused_lamp({30, 0.5, 1.0})).wires[2].verdict == WireVerdict::fuse_too_large);
   // 12 m of 0.5 mm2 hot are 0.62 ohm: 18 A through a 15 A fuse, less than the 20.25 A at which it surely opens.
-  const WireProtection far = study(fused_lamp(15, 0.5, 12)).wires[2];
+  const WireProtection far = study(fused_lamp({15, 0.5, 12})).wires[2];
   CHECK(far.fault.number() < 20.25);
   CHECK(far.verdict >= WireVerdict::fuse_too_large);
-  const WireProtection slow = study(fused_lamp(10, 1.5, 20)).wires[2];
+  const WireProtection slow = study(fused_lamp({10, 1.5, 20})).wires[2];
   CHECK(slow.fault.number() < 35);
   CHECK(slow.verdict == WireVerdict::opens_slowly);
 }
@@ -107,11 +92,25 @@ TEST_CASE("a fuse in the earth wire protects nothing, and is found") {
 }
 
 TEST_CASE("a second feed without a fuse keeps the short alive: unfused, although a fuse opens") {
-  BuildMaker m = fused_lamp(10, 1.0, 1.0);
+  BuildMaker m = fused_lamp({10, 1.0, 1.0});
   m.part("second", {"+", "-"}, {battery(0.012)});
   m.wire("second.+", "lamp.+", 1.0, 1.0);
   m.wire("second.-", "E1", 6, 0.3);
   CHECK(study(m).wires[2].verdict == WireVerdict::unfused);
+}
+
+TEST_CASE(
+    "a short beside a load that takes as much itself passes hardly more through the fuse, and the fuse still is above "
+    "it") {
+  BuildMaker m = fused_lamp({10, 1.0, 1.0});
+  m.part("heavy", {"+", "-"}, {resistor("heavy", {"+", "-"}, 0.001)});  // as good as a dead short
+  m.wire("fuse.out", "heavy.+", 2.5, 0.3);
+  m.wire("heavy.-", "E2", 2.5, 0.3);
+  const ProtectionStudy s = study(m);
+  CHECK(s.wires[2].verdict == WireVerdict::is_protected);
+  CHECK(s.wires[2].fuse == m.inside("fuse", "fuse"));
+  // The way to the fuse has none above it all the same.
+  CHECK(s.wires[1].verdict == WireVerdict::unfused);
 }
 
 TEST_CASE("a control unit's current limit protects its wire; a coil does too") {
@@ -169,7 +168,7 @@ TEST_CASE("the starter's cable is the usual exception; the way to the first fuse
 }
 
 TEST_CASE("a fuse left to the fitter: the rating that suits this load and this wire") {
-  BuildMaker m = fused_lamp(15, 1.0, 1.0);
+  BuildMaker m = fused_lamp({15, 1.0, 1.0});
   m.build.parts[1].fuse_choice = {{Amperes(2), Amperes(30)}};
   const ProtectionStudy s = study(m);
   REQUIRE(s.choices.size() == 1);
@@ -201,7 +200,7 @@ TEST_CASE("two fuses in series are found as a pair, upper and lower the right wa
 }
 
 TEST_CASE("wire loads: worst current, where, drop, fuse and verdict in one row") {
-  const BuildMaker m = fused_lamp(10, 1.0, 1.0);
+  const BuildMaker m = fused_lamp({10, 1.0, 1.0});
   const auto loads = find_wire_loads(m.build, solve_all(m.build));
   CHECK(loads[2].worst.number() == doctest::Approx(1.88).epsilon(0.03));
   CHECK(loads[2].situation == SituationId{0});
@@ -211,7 +210,7 @@ TEST_CASE("wire loads: worst current, where, drop, fuse and verdict in one row")
 }
 
 TEST_CASE("a maker's curve given in the spec stands in place of the program's gates, and the study says so") {
-  BuildMaker m = fused_lamp(10, 1.0, 1.0);
+  BuildMaker m = fused_lamp({10, 1.0, 1.0});
   const Amperes fault = study(m).wires[2].fault;
   CHECK(study(m).fuses[0].family->set.empty());
   // Opens at 200 % within 10 s and at 1000 % within 1 s: straight in log-log between, constant energy beyond.
@@ -229,7 +228,7 @@ TEST_CASE("a maker's curve given in the spec stands in place of the program's ga
   const double percent = fault.number() * 10;  // of 10 A
   CHECK(percent > 1000);
   CHECK(s.wires[2].opens.number() == doctest::Approx(1 * (1000 / percent) * (1000 / percent)).epsilon(0.01));
-  CHECK(s.wires[2].opens > study(fused_lamp(10, 1.0, 1.0)).wires[2].opens);
+  CHECK(s.wires[2].opens > study(fused_lamp({10, 1.0, 1.0})).wires[2].opens);
   // A curve for another family changes nothing.
   m.build.fuse_curves[0].family = "blade_mini";
   CHECK(study(m).fuses[0].family->set.empty());
