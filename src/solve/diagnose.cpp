@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The suspects of a symptom are the single faults that show it; a measurement is a column of readings, one a suspect, taken from the
-// fault book. Readings are told apart where a gap of a volt lies between them: less is lost in tolerance, meter and battery. Then it
-// is test sequencing (test_tree.h). Two joints of one wire share their effect and always stand together.
+// The suspects of a symptom are the single faults that show it; a measurement is a column of readings, one a suspect,
+// taken from the fault book. Readings are told apart where a gap lies between them, a volt on 12 V: less is lost in
+// tolerance, meter and battery. Then it is test sequencing (test_tree.h). Two joints of one wire share their effect and
+// always stand together.
 #include "solve/diagnose.h"
 
 #include <algorithm>
@@ -10,24 +11,30 @@
 #include <map>
 #include <set>
 
+#include "solve/reading_limits.h"
+
 namespace loomfolio {
 namespace {
 
-constexpr double gap = 1.0;            // V
-constexpr double widen = 0.3;          // V: spread of a sound reading
+constexpr double gap_on_12_volts = 1.0;  // V, in proportion on others
 constexpr std::size_t most_probes = 120;
 
-// Minutes, from memory: at the battery, at a fuse, at a part that shows its terminals, in a connector, a part out; a look.
-constexpr double minutes_at_battery = 1, minutes_at_fuse = 1, minutes_at_part = 2, minutes_in_connector = 3, minutes_for_ohms = 2,
-                 minutes_to_look = 0.5;
+// Minutes, from memory: at the battery, at a fuse, at a part that shows its terminals, in a connector, a part out; a
+// look.
+constexpr double minutes_at_battery = 1, minutes_at_fuse = 1, minutes_at_part = 2, minutes_in_connector = 3,
+                 minutes_for_ohms = 2, minutes_to_look = 0.5;
 
 bool is_noticed(InsideType type) {
-  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor || type == InsideType::charger;
+  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor ||
+         type == InsideType::charger;
 }
 
-const Inside& inside_of(const Build& build, InsideRef ref) { return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)]; }
+const Inside& inside_of(const Build& build, InsideRef ref) {
+  return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+}
 
-// What is fed and what a person sees or hears are not the same: a flasher's timer, a control unit or a charger shows nothing.
+// What is fed and what a person sees or hears are not the same: a flasher's timer, a control unit or a charger shows
+// nothing.
 bool is_watched(const Build& build, InsideRef ref) {
   const Inside& inside = inside_of(build, ref);
   if (inside.type == InsideType::lamp || inside.type == InsideType::motor) return true;
@@ -38,11 +45,12 @@ bool is_watched(const Build& build, InsideRef ref) {
   return group != "control" && group != "ignition";
 }
 
-Expected seen_in(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, std::size_t fault, std::size_t situation,
-                 InsideRef what) {
+Expected seen_in(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, std::size_t fault,
+                 std::size_t situation, InsideRef what) {
   for (const StateChange& change : book.effect(fault, situation).changes)
     if (change.what == what) return change.after;
-  return observed(inside_of(build, what), solutions[situation].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
+  return observed(inside_of(build, what),
+                  solutions[situation].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
 }
 
 struct Planning {
@@ -51,6 +59,8 @@ struct Planning {
   const FaultBook& book;
   const std::vector<Symptom>& symptoms;  // of one situation
   const Symptom& symptom;                // the first
+  double gap = gap_on_12_volts;
+  ReadingLimits limits;  // of the symptom's situation
   std::vector<int> suspects;
   std::vector<Probe> probes;
   TestTable table;
@@ -69,7 +79,8 @@ void find_suspects(Planning& p) {
   std::stable_sort(p.suspects.begin(), p.suspects.end(), [&](int a, int b) {
     return p.book.faults[static_cast<std::size_t>(a)].weight > p.book.faults[static_cast<std::size_t>(b)].weight;
   });
-  for (const int f : p.suspects) p.table.weights.push_back(std::max(1e-6, p.book.faults[static_cast<std::size_t>(f)].weight));
+  for (const int f : p.suspects)
+    p.table.weights.push_back(std::max(1e-6, p.book.faults[static_cast<std::size_t>(f)].weight));
 }
 
 // A meter with 10 megohm shows nothing on a place that floats.
@@ -93,8 +104,28 @@ double minutes_for(const Build& build, TerminalId at) {
   return build.kind_of(part).is_connector ? minutes_in_connector : minutes_at_part;
 }
 
+// How far a reading may lie from the computed one, down and up: as far as the sound machine's at that place, in
+// proportion to the reading; the meter's own error at least. Less than half a gap, so that ranges stay apart.
+struct Widening {
+  double down = 0, up = 0;
+};
+Widening widening_at(const Planning& p, TerminalId at, double reading) {
+  const double sound = p.solutions[p.symptom.situation.at()].terminal_volts[at.at()].number();
+  const double error = std::abs(reading) * sound::meter_share + sound::meter_digits.number();
+  Widening wide{error, error};
+  if (std::isfinite(sound) && std::abs(sound) >= p.gap) {
+    const double share = std::abs(reading / sound);
+    const double down = share * (sound - p.limits.least[at.at()].number()),
+                 up = share * (p.limits.most[at.at()].number() - sound);
+    if (std::isfinite(down) && std::isfinite(up)) wide = {std::max(error, down), std::max(error, up)};
+  }
+  const double most = p.gap * 0.49;
+  return {std::min(wide.down, most), std::min(wide.up, most)};
+}
+
 // Groups readings at gaps; fills the test's column and the probe's outcomes. False when all look the same.
-bool sort_into_outcomes(const std::vector<double>& readings, double sound, std::vector<int>& column, Probe& probe) {
+bool sort_into_outcomes(const Planning& p, const std::vector<double>& readings, double sound, std::vector<int>& column,
+                        Probe& probe) {
   std::vector<std::size_t> order(readings.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return readings[a] < readings[b]; });
@@ -102,7 +133,7 @@ bool sort_into_outcomes(const std::vector<double>& readings, double sound, std::
   int outcome = -1;
   for (std::size_t i = 0; i < order.size(); ++i) {
     const double now = readings[order[i]];
-    if (i == 0 || now - readings[order[i - 1]] >= gap) {
+    if (i == 0 || now - readings[order[i - 1]] >= p.gap) {
       ++outcome;
       probe.outcomes.push_back({now, now, Expected::on, false, false});
     }
@@ -110,9 +141,9 @@ bool sort_into_outcomes(const std::vector<double>& readings, double sound, std::
     column[order[i]] = outcome;
   }
   for (ProbeOutcome& o : probe.outcomes) {
-    o.is_sound = sound > o.least - gap / 2 && sound < o.most + gap / 2;
-    o.least -= widen;
-    o.most += widen;
+    o.is_sound = sound > o.least - p.gap / 2 && sound < o.most + p.gap / 2;
+    o.least -= widening_at(p, probe.at, o.least).down;
+    o.most += widening_at(p, probe.at, o.most).up;
   }
   return probe.outcomes.size() > 1;
 }
@@ -120,7 +151,8 @@ bool sort_into_outcomes(const std::vector<double>& readings, double sound, std::
 void add_volt_probes(Planning& p) {
   std::set<TerminalId> places;
   for (const int f : p.suspects)
-    for (const Reading& reading : p.book.effect(static_cast<std::size_t>(f), p.symptom.situation.at()).readings) places.insert(reading.at);
+    for (const Reading& reading : p.book.effect(static_cast<std::size_t>(f), p.symptom.situation.at()).readings)
+      places.insert(reading.at);
   for (const TerminalId at : places) {
     Probe probe;
     probe.situation = p.symptom.situation;
@@ -131,7 +163,7 @@ void add_volt_probes(Planning& p) {
     for (const int f : p.suspects) readings.push_back(reading_at(p, f, at));
     const double sound = p.solutions[p.symptom.situation.at()].terminal_volts[at.at()].number();
     std::vector<int> column;
-    if (!sort_into_outcomes(readings, std::isnan(sound) ? 0 : sound, column, probe)) continue;
+    if (!sort_into_outcomes(p, readings, std::isnan(sound) ? 0 : sound, column, probe)) continue;
     p.table.costs.push_back(probe.minutes);
     p.table.outcomes.push_back(std::move(column));
     p.probes.push_back(std::move(probe));
@@ -214,10 +246,12 @@ void add_watch_probes(Planning& p) {
       for (const StateChange& change : p.book.effect(static_cast<std::size_t>(f), s).changes)
         if (is_watched(p.build, change.what)) places.insert({p.solutions[s].situation, change.what});
   for (const auto& [situation, what] : places) {
-    if (p.symptoms.size() == 1 && situation == p.symptom.situation && what == p.symptom.what) continue;  // known already
+    if (p.symptoms.size() == 1 && situation == p.symptom.situation && what == p.symptom.what)
+      continue;  // known already
     std::map<Expected, int> number;
     std::vector<Expected> seen;
-    for (const int f : p.suspects) seen.push_back(seen_in(p.build, p.solutions, p.book, static_cast<std::size_t>(f), situation.at(), what));
+    for (const int f : p.suspects)
+      seen.push_back(seen_in(p.build, p.solutions, p.book, static_cast<std::size_t>(f), situation.at(), what));
     for (const Expected state : seen) number.try_emplace(state, 0);
     if (number.size() < 2) continue;
     Probe probe;
@@ -225,7 +259,9 @@ void add_watch_probes(Planning& p) {
     probe.situation = situation;
     probe.what = what;
     probe.minutes = minutes_to_look;
-    const Expected sound = observed(inside_of(p.build, what), p.solutions[situation.at()].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
+    const Expected sound =
+        observed(inside_of(p.build, what),
+                 p.solutions[situation.at()].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
     for (auto& [state, index] : number) {
       index = static_cast<int>(probe.outcomes.size());
       probe.outcomes.push_back({0, 0, state, false, state == sound});
@@ -245,7 +281,8 @@ void thin_out(Planning& p) {
   std::vector<std::size_t> order(p.probes.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::vector<double> worth;
-  for (std::size_t i = 0; i < order.size(); ++i) worth.push_back(information(p.table, static_cast<int>(i), states) / p.table.costs[i]);
+  for (std::size_t i = 0; i < order.size(); ++i)
+    worth.push_back(information(p.table, static_cast<int>(i), states) / p.table.costs[i]);
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return worth[a] > worth[b]; });
   TestTable thin;
   thin.weights = p.table.weights;
@@ -254,7 +291,8 @@ void thin_out(Planning& p) {
   for (const std::size_t i : order) {
     std::map<int, int> renumber;
     std::vector<int> shape;
-    for (const int outcome : p.table.outcomes[i]) shape.push_back(renumber.try_emplace(outcome, static_cast<int>(renumber.size())).first->second);
+    for (const int outcome : p.table.outcomes[i])
+      shape.push_back(renumber.try_emplace(outcome, static_cast<int>(renumber.size())).first->second);
     if (!seen.insert(shape).second || probes.size() >= most_probes) continue;
     thin.costs.push_back(p.table.costs[i]);
     thin.outcomes.push_back(p.table.outcomes[i]);
@@ -289,8 +327,9 @@ Diagnosis to_diagnosis(const Planning& p, const TestTree& tree) {
 bool shows_one_of(const FaultBook& book, std::size_t fault, const std::vector<Symptom>& symptoms) {
   return std::any_of(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) {
     const auto& changes = book.effect(fault, symptom.situation.at()).changes;
-    return std::any_of(changes.begin(), changes.end(),
-                       [&](const StateChange& change) { return change.what == symptom.what && change.after == symptom.seen; });
+    return std::any_of(changes.begin(), changes.end(), [&](const StateChange& change) {
+      return change.what == symptom.what && change.after == symptom.seen;
+    });
   });
 }
 
@@ -301,8 +340,9 @@ void add_missed_symptoms(const Build& build, const std::vector<Solution>& soluti
     if (shows_one_of(book, f, symptoms)) continue;
     for (std::size_t s = 0; s < solutions.size(); ++s) {
       const auto& changes = book.effect(f, s).changes;
-      const auto noticed =
-          std::find_if(changes.begin(), changes.end(), [&](const StateChange& c) { return is_noticed(inside_of(build, c.what).type); });
+      const auto noticed = std::find_if(changes.begin(), changes.end(), [&](const StateChange& c) {
+        return is_noticed(inside_of(build, c.what).type);
+      });
       if (noticed == changes.end()) continue;
       symptoms.push_back({solutions[s].situation, noticed->what, noticed->before, noticed->after});
       break;
@@ -317,10 +357,12 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
   for (std::size_t f = 0; f < book.faults.size(); ++f)
     for (std::size_t s = 0; s < solutions.size(); ++s)
       for (const StateChange& change : book.effect(f, s).changes)
-        if (is_noticed(inside_of(build, change.what).type)) ++shown[{change.what, {change.before, change.after}}][solutions[s].situation];
+        if (is_noticed(inside_of(build, change.what).type))
+          ++shown[{change.what, {change.before, change.after}}][solutions[s].situation];
   std::vector<Symptom> symptoms;
   for (const auto& [key, situations] : shown) {
-    const auto most = std::max_element(situations.begin(), situations.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    const auto most = std::max_element(situations.begin(), situations.end(),
+                                       [](const auto& a, const auto& b) { return a.second < b.second; });
     symptoms.push_back({most->first, key.first, key.second.first, key.second.second});
   }
   add_missed_symptoms(build, solutions, book, symptoms);
@@ -328,15 +370,18 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
   return symptoms;
 }
 
-Diagnosis diagnose(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book, const Symptom& symptom) {
+Diagnosis diagnose(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book,
+                   const Symptom& symptom) {
   return diagnose_any(build, solutions, book, {symptom});
 }
 
 Diagnosis diagnose_any(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book,
                        const std::vector<Symptom>& symptoms) {
-  Planning p{build, solutions, book, symptoms, symptoms.front(), {}, {}, {}};
+  const double gap = gap_on_12_volts * build.electrics.nominal.number() / 12;
+  Planning p{build, solutions, book, symptoms, symptoms.front(), gap, {}, {}, {}, {}};
   find_suspects(p);
   if (p.suspects.empty()) return {p.symptom, {}, {}, {}, 0, 0};
+  p.limits = find_reading_limits(build, solutions[p.symptom.situation.at()]);
   add_volt_probes(p);
   add_ohm_probes(p);
   add_short_probes(p);
