@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A generator reaches a charger through wires, links, fuses and switches as they stand. Two of its terminals are fed together when
-// they hang on the same winding; the whole network of windings counts as one generator.
+// A generator reaches a charger through wires, links, fuses and switches as they stand. Two of its terminals are fed
+// together when they hang on the same winding; the whole network of windings counts as one generator.
 #include "solve/charger_feed.h"
 
 #include <algorithm>
@@ -31,7 +31,8 @@ enum class Windings : std::uint8_t { joined, left_out };
 Islands metal_as_it_stands(const FeedQuestion& q, Windings treatment, std::vector<int>& windings) {
   Islands islands(q.circuit.node_count);
   for (std::size_t w = 0; w < q.build.wires.size(); ++w)
-    if (static_cast<std::int32_t>(w) != q.open_wire.index) islands.join(q.build.wires[w].from.index, q.build.wires[w].to.index);
+    if (static_cast<std::int32_t>(w) != q.open_wire.index)
+      islands.join(q.build.wires[w].from.index, q.build.wires[w].to.index);
   for (std::size_t p = 0; p < q.build.parts.size(); ++p) {
     const PartId part{static_cast<std::int32_t>(p)};
     for (std::size_t i = 0; i < q.build.parts[p].insides.size(); ++i) {
@@ -40,7 +41,8 @@ Islands metal_as_it_stands(const FeedQuestion& q, Windings treatment, std::vecto
       const bool is_winding = inside.type == InsideType::resistor && inside.is_winding;
       if (inside.type == InsideType::switch_) join_switch(q, part, static_cast<int>(i), islands);
       const bool is_closed = inside.type == InsideType::contact && inside.closed_at_rest;
-      if ((is_winding && treatment == Windings::joined) || is_closed || inside.type == InsideType::link || inside.type == InsideType::fuse)
+      if ((is_winding && treatment == Windings::joined) || is_closed || inside.type == InsideType::link ||
+          inside.type == InsideType::fuse)
         join_inside(q.build, q.circuit, part, inside, islands);
       if (is_winding) windings.push_back(node_of(q.build, q.circuit, part, inside.nodes.front()));
     }
@@ -75,7 +77,7 @@ Islands metal_without_windings(const FeedQuestion& question) {
   return metal_as_it_stands(question, Windings::left_out, windings);
 }
 
-std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit) {
+std::vector<int> generators_at_nodes(const Build& build, const Circuit& circuit) {
   Islands islands(circuit.node_count);
   for (const Wire& wire : build.wires) islands.join(wire.from.index, wire.to.index);
   std::vector<int> windings;
@@ -86,11 +88,15 @@ std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit)
       if (inside.type != InsideType::resistor || !inside.is_winding) continue;
       for (const Inside::Node& node : inside.nodes) windings.push_back(node_of(build, circuit, part, node));
     }
-  std::vector<char> hang(build.wires.size(), 0);
-  for (std::size_t w = 0; w < build.wires.size(); ++w)
-    for (const int winding : windings)
-      if (winding >= 0 && islands.are_joined(winding, build.wires[w].from.index)) hang[w] = 1;
-  return hang;
+  std::vector<char> has_winding(static_cast<std::size_t>(circuit.node_count), 0);
+  for (const int winding : windings)
+    if (winding >= 0) has_winding[static_cast<std::size_t>(islands.root(winding))] = 1;
+  std::vector<int> generators;
+  for (int node = 0; node < circuit.node_count; ++node) {
+    const int root = islands.root(node);
+    generators.push_back(has_winding[static_cast<std::size_t>(root)] ? root : -1);
+  }
+  return generators;
 }
 
 }  // namespace loomfolio

@@ -18,12 +18,14 @@ struct FeedQuestion {
   InsideRef dead;
 };
 
-/// Share of its power that a charger can give: 1 when every `fed_by` terminal reaches the same generator through metal as it
-/// stands, standard::one_phase_share when two of three do, 0 when the generator does not reach it. 1 for a charger without `fed_by`.
+/// Share of its power that a charger can give: 1 when every `fed_by` terminal reaches the same generator through metal
+/// as it stands, standard::one_phase_share when two of three do, 0 when the generator does not reach it. 1 for a
+/// charger without `fed_by`.
 double charger_feed_share(const FeedQuestion& question, PartId part, const Inside& charger);
 
-/// By WireId: wires that hang on a generator's winding, whose loss a charger may feel.
-std::vector<char> wires_on_generator(const Build& build, const Circuit& circuit);
+/// By node: which generator it hangs on through metal, switches and contacts closed, as a number; -1: on none. A
+/// charger may feel the loss of a wire or winding of its own generator, and of no other.
+std::vector<int> generators_at_nodes(const Build& build, const Circuit& circuit);
 
 /// What hangs together through wires, links, fuses and switches as they stand, a generator's windings left out.
 Islands metal_without_windings(const FeedQuestion& question);

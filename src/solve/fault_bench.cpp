@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A fault is a few changed branches on the solved circuit (what_if.h). Then what follows from it follows: fuses that carry more than
-// 1.35 of their rating open, the quickest first; relays that lose or gain their volts move; until all rests.
+// A fault is a few changed branches on the solved circuit (what_if.h). Then what follows from it follows: fuses that
+// carry more than 1.35 of their rating open, the quickest first; relays that lose or gain their volts move; until all
+// rests.
 #include "solve/fault_bench.h"
 
 #include <algorithm>
@@ -18,11 +19,14 @@ constexpr int most_rounds = 24;
 constexpr double chafe_ohms = 0.05;
 constexpr double joint_loss = 3;  // V at the wire's worst load
 constexpr double least_joint_ohms = 0.02, most_joint_ohms = 1000, idle_joint_ohms = 10;
+constexpr double dead_short = 3.5;  // times its rating: what filaments carry more or less matters no longer
+constexpr double much_later = 4;    // times
 constexpr double flat_share = 0.85, flat_resistance = 10;
 
 bool is_seen(InsideType type) {
-  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor || type == InsideType::coil ||
-         type == InsideType::charger || type == InsideType::output || type == InsideType::source;
+  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor ||
+         type == InsideType::coil || type == InsideType::charger || type == InsideType::output ||
+         type == InsideType::source;
 }
 
 struct WhatIfView {
@@ -39,9 +43,14 @@ WhatIfAccuracy accuracy_for(const FaultOptions& options) {
 
 }  // namespace
 
-FaultBench::FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads, const FaultOptions& options)
-    : build_(build), solution_(solution), worst_loads_(worst_loads), options_(options),
-      circuit_(make_circuit(build, solution.situation, usual_options(build))), fuses_(find_fuses(build)) {
+FaultBench::FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads,
+                       const FaultOptions& options)
+    : build_(build),
+      solution_(solution),
+      worst_loads_(worst_loads),
+      options_(options),
+      circuit_(make_circuit(build, solution.situation, usual_options(build))),
+      fuses_(find_fuses(build)) {
   NodeSolver solver(circuit_);
   settled_.relays = solution.relays;
   settled_.nodes = solver.solve(solution.relays, Flash::lit, {});
@@ -53,7 +62,8 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
     const int number = branch_of(fuses_[f].inside);
     if (number < 0) continue;
     const Branch& branch = circuit_.branches[static_cast<std::size_t>(number)];
-    for (const int node : {branch.a, branch.b}) fuses_at_[static_cast<std::size_t>(node)].push_back(static_cast<int>(f));
+    for (const int node : {branch.a, branch.b})
+      fuses_at_[static_cast<std::size_t>(node)].push_back(static_cast<int>(f));
   }
   for (std::size_t p = 0; p < build.parts.size(); ++p)
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
@@ -62,16 +72,18 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
       const Branch& branch = circuit_.branches[static_cast<std::size_t>(branch_of(ref))];
       for (const int node : {branch.a, branch.b}) elements_at_[static_cast<std::size_t>(node)].push_back(ref);
     }
-  feeds_charger_ = wires_on_generator(build, circuit_);
+  generator_at_ = generators_at_nodes(build, circuit_);
 }
 
-int FaultBench::branch_of(InsideRef ref) const { return circuit_.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)]; }
+int FaultBench::branch_of(InsideRef ref) const {
+  return circuit_.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+}
 
 void FaultBench::change_wire(const Fault& fault) {
   const int number = circuit_.wire_branch[fault.wire.at()];
   if (fault.type == FaultType::wire_open) {
     what_if_->open(number);
-    if (feeds_charger_[fault.wire.at()]) follow_charger(fault.wire, {});
+    follow_charger(generator_at_[build_.wire(fault.wire).from.at()], fault.wire, {});
     return;
   }
   if (fault.type == FaultType::wire_to_earth) {
@@ -93,7 +105,9 @@ void FaultBench::open_inside(InsideRef ref) {
   opened_ = ref;
   if (branch_of(ref) >= 0) what_if_->open(branch_of(ref));
   const Inside& inside = build_.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
-  if (inside.is_winding) follow_charger({}, ref);
+  if (!inside.is_winding) return;
+  const int node = node_of(build_, circuit_, ref.part, inside.nodes.front());
+  if (node >= 0) follow_charger(generator_at_[static_cast<std::size_t>(node)], {}, ref);
 }
 
 void FaultBench::close_contact(InsideRef ref) {
@@ -106,7 +120,8 @@ void FaultBench::change_switch(const Fault& fault) {
   const int a = node_of(build_, circuit_, fault.inside.part, inside.nodes[static_cast<std::size_t>(fault.first)]);
   const int b = node_of(build_, circuit_, fault.inside.part, inside.nodes[static_cast<std::size_t>(fault.second)]);
   bool is_made = false;
-  for (int i = std::max(0, branch_of(fault.inside)); branch_of(fault.inside) >= 0 && i < static_cast<int>(circuit_.branches.size()); ++i) {
+  for (int i = std::max(0, branch_of(fault.inside));
+       branch_of(fault.inside) >= 0 && i < static_cast<int>(circuit_.branches.size()); ++i) {
     const Branch& branch = circuit_.branches[static_cast<std::size_t>(i)];
     if (branch.inside != fault.inside) break;
     if (std::minmax(branch.a, branch.b) != std::minmax(a, b)) continue;
@@ -130,12 +145,19 @@ void FaultBench::loosen_earth(const Fault& fault) {
 }
 
 // A generator's wire or winding is gone: its charger gives a phase less, or nothing.
-void FaultBench::follow_charger(WireId open_wire, InsideRef dead) {
+void FaultBench::follow_charger(int generator, WireId open_wire, InsideRef dead) {
+  if (generator < 0) return;
+  const auto hangs_on_it = [&](PartId part, const Inside& inside) {
+    return std::any_of(inside.fed_by.begin(), inside.fed_by.end(), [&](int index) {
+      const int node = node_of(build_, circuit_, part, inside.nodes[static_cast<std::size_t>(index)]);
+      return node >= 0 && generator_at_[static_cast<std::size_t>(node)] == generator;
+    });
+  };
   for (std::size_t p = 0; p < build_.parts.size(); ++p)
     for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
       const Inside& inside = build_.parts[p].insides[i];
       const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
-      if (inside.type != InsideType::charger || inside.fed_by.empty() || branch_of(ref) < 0) continue;
+      if (inside.type != InsideType::charger || branch_of(ref) < 0 || !hangs_on_it(ref.part, inside)) continue;
       const Situation& situation = build_.situations[solution_.situation.at()];
       const double before = charger_feed_share({build_, circuit_, situation, {}, {}}, ref.part, inside);
       const double after = charger_feed_share({build_, circuit_, situation, open_wire, dead}, ref.part, inside);
@@ -156,16 +178,21 @@ void FaultBench::begin(const Fault& fault) {
   switch (fault.type) {
     case FaultType::wire_open:
     case FaultType::bad_joint:
-    case FaultType::wire_to_earth: return change_wire(fault);
+    case FaultType::wire_to_earth:
+      return change_wire(fault);
     case FaultType::fuse_blown:
     case FaultType::contact_open:
     case FaultType::element_dead:
     case FaultType::output_dead:
-    case FaultType::charger_dead: return open_inside(fault.inside);
-    case FaultType::contact_stuck: return close_contact(fault.inside);
+    case FaultType::charger_dead:
+      return open_inside(fault.inside);
+    case FaultType::contact_stuck:
+      return close_contact(fault.inside);
     case FaultType::switch_open:
-    case FaultType::switch_stuck: return change_switch(fault);
-    case FaultType::earth_loose: return loosen_earth(fault);
+    case FaultType::switch_stuck:
+      return change_switch(fault);
+    case FaultType::earth_loose:
+      return loosen_earth(fault);
     case FaultType::battery_flat: {
       if (branch_of(fault.inside) < 0) return;
       Branch branch = circuit_.branches[static_cast<std::size_t>(branch_of(fault.inside))];
@@ -177,31 +204,46 @@ void FaultBench::begin(const Fault& fault) {
   }
 }
 
-// Of the fuses that moved, the one that opens first; -1 when none does.
-int FaultBench::next_fuse_to_blow(const FaultEffect& effect) const {
+// Of the fuses that moved, the one that opens first; -1 when none does. A clear case: a dead short through it, and no
+// other that opens in the time of several.
+FaultBench::NextFuse FaultBench::next_fuse_to_blow(const FaultEffect& effect) const {
   int first = -1;
-  Seconds when{std::numeric_limits<double>::infinity()};
+  constexpr double never = std::numeric_limits<double>::infinity();
+  Seconds when{never}, later{never};
+  double share = 0;
   for (const int node : what_if_->touched())
     for (const int f : fuses_at_[static_cast<std::size_t>(node)]) {
       const FuseRef& fuse = fuses_[static_cast<std::size_t>(f)];
       if (std::find(effect.blown.begin(), effect.blown.end(), fuse.inside) != effect.blown.end()) continue;
       const Amperes amperes(std::abs(what_if_->amperes(branch_of(fuse.inside))));
       const Seconds opens = slowest_opening(*fuse.family, fuse.rating, amperes);
-      if (opens < when) first = f, when = opens;
+      if (f == first || opens.number() == never) continue;
+      later = std::min(later, std::max(opens, when));
+      if (opens < when) first = f, when = opens, share = amperes / fuse.rating;
     }
-  return first;
+  return {first, first >= 0 && share >= dead_short && later >= when * much_later};
 }
 
-bool FaultBench::settle(FaultEffect& effect) {
+bool FaultBench::settle(FaultEffect& effect, bool is_short) {
+  const auto blow = [&](int fuse) {
+    effect.blown.push_back(fuses_[static_cast<std::size_t>(fuse)].inside);
+    what_if_->open(branch_of(effect.blown.back()));
+    what_if_->forget_bends();
+  };
   for (int round = 0; round < most_rounds; ++round) {
+    // A short pulls down every lamp of the machine, but not for long: no need to follow their filaments to see which
+    // fuse cuts it off.
+    if (is_short && what_if_->solve(Bends::sharp))
+      if (const NextFuse next = next_fuse_to_blow(effect); next.is_clear) {
+        blow(next.fuse);
+        continue;
+      }
     if (!what_if_->solve()) {
       effect.settling = Settling::diverged;
       return false;
     }
-    const int fuse = next_fuse_to_blow(effect);
-    if (fuse >= 0) {
-      effect.blown.push_back(fuses_[static_cast<std::size_t>(fuse)].inside);
-      what_if_->open(branch_of(effect.blown.back()));
+    if (const NextFuse next = next_fuse_to_blow(effect); next.fuse >= 0) {
+      blow(next.fuse);
       continue;
     }
     if (!what_if_->move_relays()) return true;
@@ -214,7 +256,8 @@ void FaultBench::collect_changes(FaultEffect& effect) {
   std::vector<InsideRef> refs;
   for (const auto* nodes : {&what_if_->touched(), &what_if_->floated()})
     for (const int node : *nodes)
-      refs.insert(refs.end(), elements_at_[static_cast<std::size_t>(node)].begin(), elements_at_[static_cast<std::size_t>(node)].end());
+      refs.insert(refs.end(), elements_at_[static_cast<std::size_t>(node)].begin(),
+                  elements_at_[static_cast<std::size_t>(node)].end());
   std::sort(refs.begin(), refs.end());
   refs.erase(std::unique(refs.begin(), refs.end()), refs.end());
   const WhatIfView view{*what_if_};
@@ -237,14 +280,16 @@ void FaultBench::collect_readings(FaultEffect& effect) {
       effect.readings.push_back({TerminalId{node}, static_cast<float>(now)});
   }
   for (const int node : what_if_->floated())
-    if (node < circuit_.terminal_count) effect.readings.push_back({TerminalId{node}, std::numeric_limits<float>::quiet_NaN()});
-  std::sort(effect.readings.begin(), effect.readings.end(), [](const Reading& a, const Reading& b) { return a.at < b.at; });
+    if (node < circuit_.terminal_count)
+      effect.readings.push_back({TerminalId{node}, std::numeric_limits<float>::quiet_NaN()});
+  std::sort(effect.readings.begin(), effect.readings.end(),
+            [](const Reading& a, const Reading& b) { return a.at < b.at; });
 }
 
 FaultEffect FaultBench::apply(const Fault& fault) {
   FaultEffect effect;
   begin(fault);
-  if (!settle(effect)) return effect;
+  if (!settle(effect, fault.type == FaultType::wire_to_earth)) return effect;
   collect_changes(effect);
   collect_readings(effect);
   return effect;

@@ -12,7 +12,8 @@ namespace loomfolio {
 
 class FaultBench {
  public:
-  FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads, const FaultOptions& options);
+  FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads,
+             const FaultOptions& options);
   FaultEffect apply(const Fault& fault);
   const WhatIf& answer() const { return *what_if_; }
   const Circuit& circuit() const { return circuit_; }
@@ -24,9 +25,13 @@ class FaultBench {
   void close_contact(InsideRef ref);
   void change_switch(const Fault& fault);
   void loosen_earth(const Fault& fault);
-  void follow_charger(WireId open_wire, InsideRef dead);
-  bool settle(FaultEffect& effect);
-  int next_fuse_to_blow(const FaultEffect& effect) const;
+  void follow_charger(int generator, WireId open_wire, InsideRef dead);
+  struct NextFuse {
+    int fuse = -1;
+    bool is_clear = false;
+  };
+  bool settle(FaultEffect& effect, bool is_short);
+  NextFuse next_fuse_to_blow(const FaultEffect& effect) const;
   void collect_changes(FaultEffect& effect);
   void collect_readings(FaultEffect& effect);
   int branch_of(InsideRef ref) const;
@@ -41,7 +46,7 @@ class FaultBench {
   std::vector<FuseRef> fuses_;
   std::vector<std::vector<int>> fuses_at_;           // by node
   std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
-  std::vector<char> feeds_charger_;                  // by wire: on a generator's side
+  std::vector<int> generator_at_;                    // by node: which one it hangs on, -1
   InsideRef opened_;                                 // by the fault: volts over it mean nothing
   int earth_ = -1;
 };

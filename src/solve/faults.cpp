@@ -2,6 +2,7 @@
 #include "solve/faults.h"
 
 #include <map>
+#include <optional>
 
 #include "solve/fault_bench.h"
 #include "solve/wire_load.h"
@@ -9,19 +10,24 @@
 namespace loomfolio {
 namespace {
 
-// The first of those that change the same branch in the same way.
-std::vector<int> find_shared(const std::vector<Fault>& faults, std::vector<std::size_t>& different) {
+// Where a fault changes the circuit, for those that several faults share: the two joints of a wire; chafed wires that
+// end together.
+std::optional<std::pair<FaultType, int>> shared_place(const Build& build, const Fault& fault) {
+  if (fault.type == FaultType::bad_joint) return {{fault.type, fault.wire.index}};
+  if (fault.type == FaultType::wire_to_earth) return {{fault.type, build.wire(fault.wire).to.index}};
+  return std::nullopt;
+}
+
+// The first of those that change the same place in the same way.
+std::vector<int> find_shared(const Build& build, const std::vector<Fault>& faults,
+                             std::vector<std::size_t>& different) {
   std::vector<int> effect_of;
-  std::map<WireId, int> joint_of;
+  std::map<std::pair<FaultType, int>, int> known;
   for (std::size_t f = 0; f < faults.size(); ++f) {
-    if (faults[f].type == FaultType::bad_joint) {
-      const auto [place, is_new] = joint_of.try_emplace(faults[f].wire, static_cast<int>(different.size()));
-      effect_of.push_back(place->second);
-      if (!is_new) continue;
-    } else {
-      effect_of.push_back(static_cast<int>(different.size()));
-    }
-    different.push_back(f);
+    const int next = static_cast<int>(different.size());
+    const auto place = shared_place(build, faults[f]);
+    effect_of.push_back(place ? known.try_emplace(*place, next).first->second : next);
+    if (effect_of.back() == next) different.push_back(f);
   }
   return effect_of;
 }
@@ -33,7 +39,7 @@ FaultBook solve_these_faults(const Build& build, const std::vector<Solution>& so
   FaultBook book;
   book.faults = std::move(faults);
   std::vector<std::size_t> different;
-  book.effect_of = find_shared(book.faults, different);
+  book.effect_of = find_shared(build, book.faults, different);
   const std::vector<Amperes> worst = find_worst_currents(build, solutions);
   for (const Solution& solution : solutions) {
     FaultBench bench(build, solution, worst, options);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Relays move together, a round at a time, as if all took equally long. A state met before, without rest, is a circle: the relays
-// chatter - unless moving one at a time, in either order, comes to rest; then the circle was only a race. If the two orders, or the
-// rounds and the orders, end in different states, the machine's state depends on which relay is quicker: several states.
+// Relays move together, a round at a time, as if all took equally long. A state met before, without rest, is a circle:
+// the relays chatter - unless moving one at a time, in either order, comes to rest; then the circle was only a race. If
+// the two orders, or the rounds and the orders, end in different states, the machine's state depends on which relay is
+// quicker: several states.
 #include "solve/settle.h"
 
 #include <algorithm>
@@ -16,7 +17,8 @@ double over(const NodeVolts& nodes, int a, int b) {
   return nodes.volts[static_cast<std::size_t>(a)] - nodes.volts[static_cast<std::size_t>(b)];
 }
 
-// Live: half the unit's supply or more. Earthed: a quarter or less. From memory of usual input thresholds; between them neither.
+// Live: half the unit's supply or more. Earthed: a quarter or less. From memory of usual input thresholds; between them
+// neither.
 bool holds(const OutputDevice& device, const OutputDevice::Condition& condition, const NodeVolts& nodes) {
   if (condition.node < 0) return false;
   const double supply = std::abs(over(nodes, device.supply, device.earth));
@@ -28,7 +30,8 @@ bool wants_on(const Circuit& circuit, const OutputDevice& device, const NodeVolt
   if (device.supply < 0 || device.branch < 0) return false;
   // A unit works from 0.4 of nominal, from memory: it must live through cranking.
   const double supply = over(nodes, device.supply, device.earth);
-  if (nodes.floating[static_cast<std::size_t>(device.supply)] || std::abs(supply) < 0.4 * circuit.nominal.number()) return false;
+  if (nodes.floating[static_cast<std::size_t>(device.supply)] || std::abs(supply) < 0.4 * circuit.nominal.number())
+    return false;
   return std::all_of(device.conditions.begin(), device.conditions.end(),
                      [&](const auto& condition) { return holds(device, condition, nodes); });
 }
@@ -51,8 +54,10 @@ RelayState move_one(const RelayState& now, const RelayState& next, MoveOrder ord
     if (now.output_on[i] != next.output_on[i]) moves.emplace_back(false, i);
   const auto [is_coil, index] = order == MoveOrder::first_first ? moves.front() : moves.back();
   RelayState moved = now;
-  if (is_coil) moved.coil_in[index] = next.coil_in[index];
-  else moved.output_on[index] = next.output_on[index];
+  if (is_coil)
+    moved.coil_in[index] = next.coil_in[index];
+  else
+    moved.output_on[index] = next.output_on[index];
   return moved;
 }
 
@@ -67,7 +72,7 @@ Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState&
   Run run;
   run.state = start;
   for (int round = 0; round < most_rounds; ++round) {
-    run.nodes = solver.solve(run.state, flash, {});
+    run.nodes = solver.solve(run.state, flash, run.nodes.volts);
     if (!run.nodes.has_settled) {
       run.solved = false;
       return run;
@@ -75,6 +80,8 @@ Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState&
     const RelayState next = wanted(circuit, run.state, run.nodes);
     const int moves = count_moves(run.state, next);
     if (moves == 0) {
+      // From nothing, as if it had never been on the way: which way it came leaves no trace in the last digits.
+      if (round > 0) run.nodes = solver.solve(run.state, flash, {});
       run.rests = true;
       return run;
     }
@@ -93,7 +100,8 @@ void name_unsettled(const Run& run, Settled& settled) {
     if (std::any_of(first, run.seen.end(), [&](const RelayState& s) { return s.coil_in[i] != run.state.coil_in[i]; }))
       settled.unsettled_coils.push_back(static_cast<int>(i));
   for (std::size_t i = 0; i < run.state.output_on.size(); ++i)
-    if (std::any_of(first, run.seen.end(), [&](const RelayState& s) { return s.output_on[i] != run.state.output_on[i]; }))
+    if (std::any_of(first, run.seen.end(),
+                    [&](const RelayState& s) { return s.output_on[i] != run.state.output_on[i]; }))
       settled.unsettled_outputs.push_back(static_cast<int>(i));
 }
 

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-// Around a solved circuit every branch is a straight line, factored once. A change is a branch whose law differs from its line: it
-// sends a compensating current through the network, and the network answers at every changed place through the couplings Z
-// (Woodbury's identity, kept nonlinear):
+// Around a solved circuit every branch is a straight line, factored once. A change is a branch whose law differs from
+// its line: it sends a compensating current through the network, and the network answers at every changed place through
+// the couplings Z (Woodbury's identity, kept nonlinear):
 //
 //     v = v0 - Z r(v),   r_k(v) = law_k(v_k) - line_k(v_k)
 //
-// a system as small as the number of changed places, solved by Newton steps with the same cut along the bowl as newton.cpp. Then the
-// compensating currents are spread (spread.h) and every bent branch that was touched is compared with its own line: where the
-// filament, regulator or diode bends away by more than is allowed it joins the changed places, and the small system is solved again.
-// Relays that move are changed places too.
+// a system as small as the number of changed places, solved by Newton steps with the same cut along the bowl as
+// newton.cpp. Then the compensating currents are spread (spread.h) and every bent branch that was touched is compared
+// with its own line: where the filament, regulator or diode bends away by more than is allowed it joins the changed
+// places, and the small system is solved again. Relays that move are changed places too.
 #include "solve/what_if.h"
 
 #include <algorithm>
@@ -17,12 +17,14 @@
 namespace loomfolio {
 namespace {
 
-constexpr double open_leak = 1e-9;    // S: what is left of an opened branch
+constexpr double open_leak = 1e-9;  // S: what is left of an opened branch
 constexpr double bridge_amperes = 1e-6;
 constexpr double least_bridge = 1e-4;  // S: opening less than this strands nothing that was not stranded
 constexpr double least_line = 1e-6;    // S: no line in the matrix is flatter
-constexpr double shut = 1e-5;         // S: a path with less slope than this is a leak: shut diodes, limits reached
+constexpr double shut = 1e-5;          // S: a path with less slope than this is a leak: shut diodes, limits reached
 constexpr int most_rounds = 60, most_steps = 80;
+constexpr double sharp_volts = 0.2;     // Bends::sharp: nodes that move less are not visited
+constexpr std::size_t most_ports = 48;  // changed places from which solving the whole circuit anew takes no longer
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
@@ -38,8 +40,13 @@ bool is_same_device(const Gate& gate, GateType type, int device) { return gate.t
 }  // namespace
 
 WhatIf::WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfAccuracy accuracy)
-    : circuit_(circuit), base_(base), flash_(flash), accuracy_(accuracy), solver_(circuit),
-      nodes_(solver_.solve(base.relays, flash, base.nodes.volts)), spreading_(solver_.factor_at(nodes_, least_line).lower()) {
+    : circuit_(circuit),
+      base_(base),
+      flash_(flash),
+      accuracy_(accuracy),
+      solver_(circuit),
+      nodes_(solver_.solve(base.relays, flash, base.nodes.volts)),
+      spreading_(solver_.factor_at(nodes_, least_line).lower()) {
   const auto nodes = at(circuit.node_count);
   node_row_.resize(nodes);
   row_node_.assign(at(spreading_.size()), -1);
@@ -99,6 +106,7 @@ void WhatIf::begin() {
   floated_.clear();
   relays_ = base_.relays;
   dead_coils_.clear();
+  is_anew_ = false;
 }
 
 const SparseVector* WhatIf::pattern_of(int branch) {
@@ -161,8 +169,8 @@ void WhatIf::open(int branch) {
     const double siemens = now.siemens;
     const double coupling = spreading_.coupling(*pattern, *pattern);
     if (siemens > least_bridge && (1 - coupling * siemens) * siemens < shut && std::abs(now.amperes) < bridge_amperes) {
-      // The only way across: nothing flowed through it. The side that loses the reference floats; the other one's volts do not
-      // depend on this branch, so its end couples with nothing.
+      // The only way across: nothing flowed through it. The side that loses the reference floats; the other one's volts
+      // do not depend on this branch, so its end couples with nothing.
       const SparseVector end = spreading_.forward(node_row_[at(b.a)], -1);
       find_floating_side(branch, std::abs(spreading_.coupling(end, *pattern)) * siemens > 0.5);
       return;
@@ -236,7 +244,8 @@ bool WhatIf::step_ports(std::vector<double>& direction, std::vector<double>& cur
 double WhatIf::slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const {
   double sum = 0;
   for (std::size_t k = 0; k < ports_.size(); ++k)
-    sum += direction[k] * (excess(ports_[k], ports_[k].volts + share * direction[k]) - ports_[k].current - share * step[k]);
+    sum += direction[k] *
+           (excess(ports_[k], ports_[k].volts + share * direction[k]) - ports_[k].current - share * step[k]);
   return sum;
 }
 
@@ -267,7 +276,7 @@ bool WhatIf::solve_ports() {
   return false;
 }
 
-void WhatIf::spread() {
+void WhatIf::spread(double least) {
   for (const int row : touched_rows_) moved_[at(row)] = 0;
   touched_rows_.clear();
   touched_.clear();
@@ -277,7 +286,7 @@ void WhatIf::spread() {
     patterns.push_back(port.pattern);
     weights.push_back(-port.current);
   }
-  spreading_.backward(patterns, weights, accuracy_.least_volts, touched_rows_, moved_);
+  spreading_.backward(patterns, weights, least, touched_rows_, moved_);
   for (const int row : touched_rows_)
     if (row_node_[at(row)] >= 0) touched_.push_back(row_node_[at(row)]);
 }
@@ -289,34 +298,116 @@ bool WhatIf::leaves_line(int branch, double volts) const {
   return std::abs(work(b, volts).amperes - line.amperes - line.siemens * (volts - start)) > accuracy_.least_amperes;
 }
 
-// Adds bent branches that left their line. True when any did.
-bool WhatIf::follow_bends() {
+bool WhatIf::follow_sharp() {
   const std::size_t before = ports_.size();
-  if (accuracy_.reach == WhatIfReach::probe) {
-    for (const int i : watched_) {
-      if (port_of_[at(i)] >= 0) continue;
-      const Branch& b = circuit_.branches[at(i)];
-      if (leaves_line(i, probe_over(*pattern_of(i), nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)]))) port_for(i);
-    }
-    return ports_.size() > before;
+  for (const int i : watched_) {
+    if (port_of_[at(i)] >= 0) continue;
+    const Branch& b = circuit_.branches[at(i)];
+    if (leaves_line(i, probe_over(*pattern_of(i), nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)])))
+      port_for(i).is_bend = true;
   }
+  return ports_.size() > before;
+}
+
+// Adds bent branches that left their line. True when any did.
+bool WhatIf::follow_bends(Bends bends) {
+  if (bends == Bends::sharp || accuracy_.reach == WhatIfReach::probe) return follow_sharp();
+  const std::size_t before = ports_.size();
   for (const int node : touched_)
     for (const int i : bent_at_[at(node)]) {
       const Branch& b = circuit_.branches[at(i)];
       if (port_of_[at(i)] >= 0 || !is_active(b, base_.relays, flash_)) continue;
-      if (leaves_line(i, volts(b.a) - volts(b.b))) port_for(i);
+      if (leaves_line(i, volts(b.a) - volts(b.b))) port_for(i).is_bend = true;
     }
   return ports_.size() > before;
 }
 
-bool WhatIf::solve() {
+// The whole circuit with its changes, from the volts known so far: where nearly everything moves, low rank is none.
+bool WhatIf::solve_anew() {
+  Circuit altered = circuit_;
+  for (const Port& port : ports_) {
+    Branch branch = port.law;
+    branch.gate = {};
+    if (port.is_open) branch.law = Law::conductor, branch.ohms = Ohms(1 / open_leak);
+    branch.a = port.a, branch.b = port.b;
+    if (port.branch >= 0)
+      altered.branches[at(port.branch)] = branch;
+    else
+      altered.branches.push_back(branch);
+  }
+  std::vector<double> guess(at(circuit_.node_count));
+  for (int node = 0; node < circuit_.node_count; ++node) {
+    const int row = node_row_[at(node)];
+    guess[at(node)] = nodes_.volts[at(node)] + (row < 0 ? 0 : moved_[at(row)]);
+  }
+  NodeSolver solver(altered);
+  const NodeVolts now = solver.solve(relays_, flash_, guess);
+  if (!now.has_settled) return false;
+  touched_rows_.clear();
+  touched_.clear();
+  for (int node = 0; node < circuit_.node_count; ++node) {
+    const int row = node_row_[at(node)];
+    if (row < 0) continue;
+    touched_rows_.push_back(row);
+    moved_[at(row)] = now.volts[at(node)] - nodes_.volts[at(node)];
+    if (std::abs(moved_[at(row)]) >= accuracy_.least_volts) touched_.push_back(node);
+  }
+  for (Port& port : ports_) {
+    port.volts = now.volts[at(port.a)] - now.volts[at(port.b)];
+    port.current = excess(port, port.volts);
+  }
+  is_anew_ = true;
+  return true;
+}
+
+bool WhatIf::solve(Bends bends) {
   if (ports_.empty()) return true;
+  if (is_anew_) return solve_anew();
   for (int round = 0; round < most_rounds; ++round) {
     if (!solve_ports()) return false;
-    if (accuracy_.reach == WhatIfReach::spread) spread();
-    if (!follow_bends()) return true;
+    if (bends == Bends::all && accuracy_.reach == WhatIfReach::spread) spread(accuracy_.least_volts);
+    if (follow_bends(bends)) {
+      if (bends == Bends::all && accuracy_.reach == WhatIfReach::spread && ports_.size() > most_ports)
+        return solve_anew();
+      continue;
+    }
+    if (bends == Bends::sharp && accuracy_.reach == WhatIfReach::spread)
+      spread(std::max(sharp_volts, accuracy_.least_volts));
+    return true;
   }
   return false;
+}
+
+// The ports that stay keep their currents; their volts are what these make without the others.
+void WhatIf::forget_bends() {
+  is_anew_ = false;
+  const std::size_t n = ports_.size();
+  std::vector<std::size_t> kept, place(n, n);
+  for (std::size_t k = 0; k < n; ++k) {
+    const Port& port = ports_[k];
+    if (port.is_bend && !port.is_held &&
+        port.is_open == !is_active(circuit_.branches[at(port.branch)], base_.relays, flash_)) {
+      port_of_[at(port.branch)] = -1;
+      continue;
+    }
+    place[k] = kept.size();
+    kept.push_back(k);
+  }
+  std::vector<Port> ports;
+  std::vector<double> couplings;
+  for (const std::size_t k : kept) {
+    Port port = ports_[k];
+    port.volts = nodes_.volts[at(port.a)] - nodes_.volts[at(port.b)];
+    for (const std::size_t j : kept) {
+      couplings.push_back(z_[k * n + j]);
+      port.volts -= z_[k * n + j] * ports_[j].current;
+    }
+    if (port.branch >= 0) port_of_[at(port.branch)] = static_cast<int>(ports.size());
+    ports.push_back(std::move(port));
+  }
+  for (std::size_t& added : added_) added = place[added];
+  ports_ = std::move(ports);
+  z_ = std::move(couplings);
 }
 
 void WhatIf::gate(int device, GateType type) {
@@ -342,7 +433,9 @@ bool WhatIf::move_relays() {
   coils.insert(coils.end(), dead_coils_.begin(), dead_coils_.end());
   if (coils.empty() && outputs.empty()) return false;
   bool moved = false;
-  const auto look = [&](int node) { seen.volts[at(node)] = volts(node), seen.floating[at(node)] = is_floating(node) ? 1 : 0; };
+  const auto look = [&](int node) {
+    seen.volts[at(node)] = volts(node), seen.floating[at(node)] = is_floating(node) ? 1 : 0;
+  };
   for (const int c : coils) {
     const Branch& coil = circuit_.branches[at(circuit_.coils[at(c)].branch)];
     look(coil.a), look(coil.b);

@@ -13,10 +13,15 @@ namespace loomfolio {
 /// How an answer is wanted: by finding all that moves, or only where one looks (probe_volts, probe_amperes).
 enum class WhatIfReach : std::uint8_t { spread, probe };
 struct WhatIfAccuracy {
-  double least_volts = 0.02;     ///< spread: nodes that move less may be left as they were
-  double least_amperes = 0.0005; ///< a bent law may be off by this much before it is followed
-  WhatIfReach reach = WhatIfReach::spread;  ///< probe: of bent laws only batteries, chargers, limits and diodes are followed
+  double least_volts = 0.02;      ///< spread: nodes that move less may be left as they were
+  double least_amperes = 0.0005;  ///< a bent law may be off by this much before it is followed
+  WhatIfReach reach =
+      WhatIfReach::spread;  ///< probe: of bent laws only batteries, chargers, limits and diodes are followed
 };
+
+/// Which bent laws an answer follows where they leave their line: all, or for the time being only those that may jump -
+/// batteries, chargers, limits, diodes -, while filaments stay as straight as they stand in the sound machine.
+enum class Bends : std::uint8_t { all, sharp };
 
 /// Ask with begin(), then change(), open(), add(), then solve(); read; change more and solve() again if need be.
 class WhatIf {
@@ -32,14 +37,17 @@ class WhatIf {
   /// A new branch between two nodes.
   void add(const Branch& branch);
   /// False when no answer was found.
-  bool solve();
+  bool solve(Bends bends = Bends::all);
+  /// Bent laws that left their line go back to it, until the next answer shows that they leave it: call it where a
+  /// change has taken most of the earlier ones back, such as a fuse that cuts off a short.
+  void forget_bends();
   /// Lets relays and outputs follow, a round: true when one moved; then solve() again.
   bool move_relays();
 
-  double volts(int node) const;              ///< now
-  bool is_floating(int node) const;          ///< has lost its path to the reference (or never had one)
-  double amperes(int branch) const;          ///< through a branch of the circuit now
-  bool is_there(int branch) const;           ///< neither opened nor switched off
+  double volts(int node) const;                   ///< now
+  bool is_floating(int node) const;               ///< has lost its path to the reference (or never had one)
+  double amperes(int branch) const;               ///< through a branch of the circuit now
+  bool is_there(int branch) const;                ///< neither opened nor switched off
   double added_amperes(std::size_t which) const;  ///< through the which-th added branch
   /// The same, found from the couplings alone: right in either reach, a little slower.
   double probe_volts(int node);
@@ -52,11 +60,12 @@ class WhatIf {
 
  private:
   struct Port {
-    int branch = -1;       // of the circuit, or -1: added
+    int branch = -1;  // of the circuit, or -1: added
     int a = -1, b = -1;
     Branch law;
     bool is_open = false;
     bool is_held = false;  // relays no longer move it
+    bool is_bend = false;  // here because its law left its line
     Working line;          // what the factored matrix holds for it: amperes and slope at `line_volts`
     double line_volts = 0;
     const SparseVector* pattern = nullptr;
@@ -69,10 +78,12 @@ class WhatIf {
   void append(Port port);
   void find_floating_side(int branch, bool a_floats);
   bool solve_ports();
+  bool solve_anew();
   bool step_ports(std::vector<double>& direction, std::vector<double>& current_step);
   double slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const;
-  void spread();
-  bool follow_bends();
+  void spread(double least);
+  bool follow_bends(Bends bends);
+  bool follow_sharp();
   bool leaves_line(int branch, double volts) const;
   double probe_over(const SparseVector& pattern, double base) const;
   void gate(int device, GateType type);
@@ -84,26 +95,27 @@ class WhatIf {
   NodeSolver solver_;
   NodeVolts nodes_;
   Spreading spreading_;
-  std::vector<int> node_row_, row_node_;            // node <-> row of the factor
-  std::vector<std::vector<int>> bent_at_, near_;    // by node: bent branches; all branches
-  std::vector<std::vector<int>> coil_at_, output_at_;      // by node: devices that watch it
+  std::vector<int> node_row_, row_node_;               // node <-> row of the factor
+  std::vector<std::vector<int>> bent_at_, near_;       // by node: bent branches; all branches
+  std::vector<std::vector<int>> coil_at_, output_at_;  // by node: devices that watch it
   std::vector<std::vector<int>> gated_by_coil_, gated_by_output_;
-  std::vector<SparseVector> patterns_;              // by branch, made when first asked
+  std::vector<SparseVector> patterns_;  // by branch, made when first asked
   std::vector<char> has_pattern_;
-  std::vector<SparseVector> node_patterns_;         // by node, to the reference
+  std::vector<SparseVector> node_patterns_;  // by node, to the reference
   std::vector<char> has_node_pattern_;
-  std::vector<int> watched_;                        // probe: bent branches that are compared after each answer
+  std::vector<int> watched_;  // probe: bent branches that are compared after each answer
   std::deque<SparseVector> added_patterns_;
 
   std::vector<Port> ports_;
-  std::vector<std::size_t> added_;                  // ports that were added
-  std::vector<int> port_of_;                        // by branch, -1
-  std::vector<double> z_;                           // couplings, row by row
-  std::vector<double> moved_;                       // by row of the factor: volts more than the base
+  std::vector<std::size_t> added_;  // ports that were added
+  std::vector<int> port_of_;        // by branch, -1
+  std::vector<double> z_;           // couplings, row by row
+  std::vector<double> moved_;       // by row of the factor: volts more than the base
   std::vector<int> touched_rows_, touched_, floated_;
-  std::vector<char> floats_;                        // by node
+  std::vector<char> floats_;  // by node
   RelayState relays_;
-  std::vector<int> dead_coils_;                     // opened: they let go whatever stands over them
+  std::vector<int> dead_coils_;  // opened: they let go whatever stands over them
+  bool is_anew_ = false;         // the last answer was found anew: the ports' currents are not all there is
 };
 
 }  // namespace loomfolio
