@@ -11,12 +11,14 @@
 #include <map>
 #include <set>
 
+#include "solve/meter.h"
 #include "solve/reading_limits.h"
 
 namespace loomfolio {
 namespace {
 
 constexpr double gap_on_12_volts = 1.0;  // V, in proportion on others
+constexpr double dead_place = 0.3;       // of a gap
 constexpr std::size_t most_probes = 120;
 
 // Minutes, from memory: at the battery, at a fuse, at a part that shows its terminals, in a connector, a part out; a
@@ -104,20 +106,25 @@ double minutes_for(const Build& build, TerminalId at) {
   return build.kind_of(part).is_connector ? minutes_in_connector : minutes_at_part;
 }
 
-// How far a reading may lie from the computed one, down and up: as far as the sound machine's at that place, in
-// proportion to the reading; the meter's own error at least. Less than half a gap, so that ranges stay apart.
+// How far a reading may lie from the computed one, down and up: as far as the sound machine's at that place (where it
+// reads nothing there: at the battery's live pole), in proportion to the reading. A dead place reads up to a few tenths
+// of a volt through leaks, from memory. Less than half a gap, so that ranges stay apart.
 struct Widening {
   double down = 0, up = 0;
 };
 Widening widening_at(const Planning& p, TerminalId at, double reading) {
-  const double sound = p.solutions[p.symptom.situation.at()].terminal_volts[at.at()].number();
   const double error = std::abs(reading) * sound::meter_share + sound::meter_digits.number();
-  Widening wide{error, error};
-  if (std::isfinite(sound) && std::abs(sound) >= p.gap) {
-    const double share = std::abs(reading / sound);
-    const double down = share * (sound - p.limits.least[at.at()].number()),
-                 up = share * (p.limits.most[at.at()].number() - sound);
-    if (std::isfinite(down) && std::isfinite(up)) wide = {std::max(error, down), std::max(error, up)};
+  const double least = std::abs(reading) < p.gap ? dead_place * p.gap : error;
+  const auto& volts = p.solutions[p.symptom.situation.at()].terminal_volts;
+  const auto says_nothing = [&](TerminalId t) {
+    return !(std::abs(volts[t.at()].number()) >= p.gap) || !std::isfinite(p.limits.least[t.at()].number());
+  };
+  if (says_nothing(at)) at = live_pole(p.build);
+  Widening wide{least, least};
+  if (at.is_set() && !says_nothing(at)) {
+    const double share = std::abs(reading / volts[at.at()].number());
+    wide.down = std::max(least, share * (volts[at.at()] - p.limits.least[at.at()]).number());
+    wide.up = std::max(least, share * (p.limits.most[at.at()] - volts[at.at()]).number());
   }
   const double most = p.gap * 0.49;
   return {std::min(wide.down, most), std::min(wide.up, most)};

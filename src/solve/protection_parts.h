@@ -3,6 +3,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 
 #include "solve/fuse_refs.h"
 #include "solve/protection.h"
@@ -13,7 +14,8 @@ namespace loomfolio {
 /// One situation, ready for shorts: a circuit, where its relays stand, and the what-if on it.
 class ShortBench {
  public:
-  ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options, const std::vector<FuseRef>& fuses);
+  ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options,
+             const std::vector<FuseRef>& fuses);
   /// Takes any earlier short away and puts a dead short from the terminal to the frame.
   void short_to_earth(TerminalId terminal);
   void open_fuse(std::size_t fuse);
@@ -35,7 +37,9 @@ class ShortBench {
   Settled settled_;
   std::unique_ptr<WhatIf> what_if_;
   std::vector<int> fuse_branch_;
-  int earth_ = -1;  // node that stands for the frame
+  std::vector<Amperes> base_fuse_amperes_;
+  std::vector<std::optional<Amperes>> fuse_amperes_;  // of this short, as asked for
+  int earth_ = -1;                                    // node that stands for the frame
 };
 
 struct BenchPair {
@@ -53,12 +57,13 @@ struct Study {
 
 int index_of_fuse(const Study& study, InsideRef inside);
 
-void study_wires(Study& study);    ///< needs benches
-void study_fuses(Study& study);    ///< needs wires
-void study_inrush(Study& study);   ///< needs fuses
-void study_pairs(Study& study);    ///< needs benches
+void study_wires(Study& study);   ///< needs benches
+void study_fuses(Study& study);   ///< needs wires
+void study_inrush(Study& study);  ///< needs fuses
+void study_pairs(Study& study);   ///< needs benches
 void study_leads(Study& study);
-void study_choices(Study& study);  ///< needs wires; judges wires behind fuses left to the fitter again, with the best choice
-void study_stops(Study& study);    ///< needs fuses
+void study_choices(
+    Study& study);  ///< needs wires; judges wires behind fuses left to the fitter again, with the best choice
+void study_stops(Study& study);  ///< needs fuses
 
 }  // namespace loomfolio

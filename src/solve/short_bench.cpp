@@ -23,6 +23,8 @@ ShortBench::ShortBench(const Build& build, const Solution& solution, const Circu
   what_if_ = std::make_unique<WhatIf>(circuit_, settled_, Flash::lit, coarse);
   for (const FuseRef& fuse : fuses)
     fuse_branch_.push_back(circuit_.inside_branch[fuse.inside.part.at()][static_cast<std::size_t>(fuse.inside.inside)]);
+  for (const int number : fuse_branch_) base_fuse_amperes_.push_back(base_amperes(number));
+  fuse_amperes_.resize(fuses.size());
   earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
 }
 
@@ -31,6 +33,7 @@ void ShortBench::short_to_earth(TerminalId terminal) {
   branch.a = terminal.index;
   branch.b = earth_;
   branch.ohms = Ohms(dead_short);
+  fuse_amperes_.assign(fuse_amperes_.size(), std::nullopt);
   what_if_->begin();
   what_if_->add(branch);
   what_if_->solve();
@@ -38,6 +41,7 @@ void ShortBench::short_to_earth(TerminalId terminal) {
 
 void ShortBench::open_fuse(std::size_t fuse) {
   if (fuse_branch_[fuse] < 0) return;
+  fuse_amperes_.assign(fuse_amperes_.size(), std::nullopt);
   what_if_->open(fuse_branch_[fuse]);
   what_if_->solve();
 }
@@ -54,7 +58,9 @@ Amperes ShortBench::wire_amperes(WireId wire) {
 }
 
 Amperes ShortBench::fuse_amperes(std::size_t fuse) {
-  return fuse_branch_[fuse] < 0 ? Amperes(0) : Amperes(std::abs(what_if_->probe_amperes(fuse_branch_[fuse])));
+  if (fuse_branch_[fuse] < 0) return Amperes(0);
+  if (!fuse_amperes_[fuse]) fuse_amperes_[fuse] = Amperes(std::abs(what_if_->probe_amperes(fuse_branch_[fuse])));
+  return *fuse_amperes_[fuse];
 }
 
 double ShortBench::base_volts(int node) const { return settled_.nodes.volts[static_cast<std::size_t>(node)]; }
@@ -67,7 +73,7 @@ Amperes ShortBench::base_amperes(int number) const {
 }
 
 Amperes ShortBench::base_wire_amperes(WireId wire) const { return base_amperes(circuit_.wire_branch[wire.at()]); }
-Amperes ShortBench::base_fuse_amperes(std::size_t fuse) const { return base_amperes(fuse_branch_[fuse]); }
+Amperes ShortBench::base_fuse_amperes(std::size_t fuse) const { return base_fuse_amperes_[fuse]; }
 
 Volts ShortBench::base_wire_volts(WireId wire) const {
   const Branch& branch = circuit_.branches[static_cast<std::size_t>(circuit_.wire_branch[wire.at()])];
