@@ -18,7 +18,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double gap_on_12_volts = 1.0;  // V, in proportion on others
-constexpr double dead_place = 0.3;       // of a gap
+constexpr double fault_spread = 0.3;     // of a gap, from memory
 constexpr std::size_t most_probes = 120;
 
 // Minutes, from memory: at the battery, at a fuse, at a part that shows its terminals, in a connector, a part out; a
@@ -107,18 +107,20 @@ double minutes_for(const Build& build, TerminalId at) {
 }
 
 // How far a reading may lie from the computed one, down and up: as far as the sound machine's at that place (where it
-// reads nothing there: at the battery's live pole), in proportion to the reading. A dead place reads up to a few tenths
-// of a volt through leaks, from memory. Less than half a gap, so that ranges stay apart.
+// reads nothing there: at the battery's live pole), in proportion to the reading. What a fault leaves - a dead place,
+// half the volts - depends on more than that: leaks, how bad a joint is. It has a few tenths of a volt at least. Less
+// than half a gap, so that ranges stay apart.
 struct Widening {
   double down = 0, up = 0;
 };
 Widening widening_at(const Planning& p, TerminalId at, double reading) {
-  const double error = std::abs(reading) * sound::meter_share + sound::meter_digits.number();
-  const double least = std::abs(reading) < p.gap ? dead_place * p.gap : error;
   const auto& volts = p.solutions[p.symptom.situation.at()].terminal_volts;
   const auto says_nothing = [&](TerminalId t) {
     return !(std::abs(volts[t.at()].number()) >= p.gap) || !std::isfinite(p.limits.least[t.at()].number());
   };
+  const bool is_sound = !says_nothing(at) && std::abs(reading - volts[at.at()].number()) < p.gap;
+  const double error = std::abs(reading) * sound::meter_share + sound::meter_digits.number();
+  const double least = is_sound ? error : fault_spread * p.gap;
   if (says_nothing(at)) at = live_pole(p.build);
   Widening wide{least, least};
   if (at.is_set() && !says_nothing(at)) {

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 // From symptom to suspect on a whole machine: the tree must end at the fault that was put in.
+#include "solve/diagnose.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "solve/diagnose.h"
 #include "solve/machine_maker.h"
+#include "solve/reading_limits.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
@@ -14,7 +16,8 @@ using namespace loomfolio::test;
 namespace {
 
 // What the probe shows when that suspect is the fault: an outcome of the probe.
-int outcome_of(const BuildMaker& m, const std::vector<Solution>& solutions, const FaultBook& book, const Probe& probe, int fault) {
+int outcome_of(const BuildMaker& m, const std::vector<Solution>& solutions, const FaultBook& book, const Probe& probe,
+               int fault) {
   const auto f = static_cast<std::size_t>(fault);
   const std::size_t s = probe.situation.at();
   if (probe.type == ProbeType::volts) {
@@ -32,7 +35,8 @@ int outcome_of(const BuildMaker& m, const std::vector<Solution>& solutions, cons
   }
   if (probe.type == ProbeType::ohms) {
     const auto& blown = book.effect(f, s).blown;
-    const bool is_open = book.faults[f].inside == probe.what || std::find(blown.begin(), blown.end(), probe.what) != blown.end();
+    const bool is_open =
+        book.faults[f].inside == probe.what || std::find(blown.begin(), blown.end(), probe.what) != blown.end();
     return is_open ? 1 : 0;
   }
   Expected seen = observed(m.build.part(probe.what.part).insides[static_cast<std::size_t>(probe.what.inside)],
@@ -61,7 +65,8 @@ TEST_CASE("every suspect of every symptom is reached by following its own readin
       while (d.nodes[static_cast<std::size_t>(node)].probe >= 0) {
         const DiagnosisNode& at = d.nodes[static_cast<std::size_t>(node)];
         const int outcome = outcome_of(m, solutions, book, d.probes[static_cast<std::size_t>(at.probe)], d.suspects[i]);
-        const auto next = std::find_if(at.branches.begin(), at.branches.end(), [&](const auto& b) { return b.first == outcome; });
+        const auto next =
+            std::find_if(at.branches.begin(), at.branches.end(), [&](const auto& b) { return b.first == outcome; });
         REQUIRE(next != at.branches.end());
         node = next->second;
       }
@@ -71,6 +76,47 @@ TEST_CASE("every suspect of every symptom is reached by following its own readin
     }
   }
   CHECK(followed > 100);
+}
+
+TEST_CASE(
+    "ranges of readings stay apart, hold what a sound machine may read, and leave a dead place some tenths of a volt") {
+  for (const double nominal : {12.0, 6.0}) {
+    BuildMaker m = make_machine(1, 2);
+    const double gap = nominal / 12;
+    m.build.electrics.nominal = Volts(nominal);
+    m.build.electrics.resting = Volts(12.6 * gap);
+    m.build.electrics.running = Volts(14.2 * gap);
+    for (Part& part : m.build.parts)
+      for (Inside& inside : part.insides) {
+        if (inside.at_voltage) inside.at_voltage = *inside.at_voltage * gap;
+        if (inside.pull_in) inside.pull_in = *inside.pull_in * gap;
+        if (inside.drop_out) inside.drop_out = *inside.drop_out * gap;
+      }
+    const auto solutions = solve_all(m.build);
+    const FaultBook book = solve_faults(m.build, solutions, {});
+    int sound = 0, dead = 0;
+    for (const Symptom& symptom : list_symptoms(m.build, solutions, book)) {
+      const ReadingLimits limits = find_reading_limits(m.build, solutions[symptom.situation.at()]);
+      for (const Probe& probe : diagnose(m.build, solutions, book, symptom).probes) {
+        if (probe.type != ProbeType::volts) continue;
+        for (std::size_t o = 1; o < probe.outcomes.size(); ++o)
+          CHECK(probe.outcomes[o].least > probe.outcomes[o - 1].most);
+        for (const ProbeOutcome& outcome : probe.outcomes) {
+          if (outcome.least < 0 && outcome.most > 0) {
+            ++dead;
+            CHECK(outcome.most >= 0.29 * gap);
+          }
+          const double reads = solutions[symptom.situation.at()].terminal_volts[probe.at.at()].number();
+          if (!outcome.is_sound || !(std::abs(reads) >= gap) || reads > outcome.most || reads < outcome.least) continue;
+          ++sound;
+          CHECK(outcome.least <= std::max(limits.least[probe.at.at()].number(), reads - 0.45 * gap) + 0.05 * gap);
+          CHECK(outcome.most >= std::min(limits.most[probe.at.at()].number(), reads + 0.45 * gap) - 0.05 * gap);
+        }
+      }
+    }
+    CHECK(sound > 5);
+    CHECK(dead > 5);
+  }
 }
 
 TEST_CASE("a dead lamp beside a lit one: first looks cost less than opening a connector") {
