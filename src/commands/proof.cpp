@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "check/check.h"
+#include "solve/size_wires.h"
 
 namespace loomfolio {
 
@@ -27,7 +28,8 @@ std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundin
   proof.spec_text = std::move(*text);
 
   Diagnostics library_findings;
-  proof.library = read_library(surroundings.share_folder + "/layouts", surroundings.files, proof.sources, library_findings);
+  proof.library =
+      read_library(surroundings.share_folder + "/layouts", surroundings.files, proof.sources, library_findings);
   if (has_errors(library_findings) || proof.library.kinds.empty()) {
     surroundings.err << print_diagnostics(library_findings, proof.sources, Paint::plain)
                      << "loomfolio: the library in `" << proof.library.folder << "` cannot be used\n";
@@ -35,6 +37,7 @@ std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundin
   }
   proof.project = read_spec(proof.spec_name, proof.spec_text, proof.library, proof.sources, proof.diagnostics);
   if (!has_errors(proof.diagnostics)) {
+    size_wires_of_all(proof.project.builds);
     for (const Build& build : proof.project.builds) {
       proof.solutions.push_back(solve_all(build));
       const Diagnostics found = check_build({build, proof.solutions.back()});
@@ -50,18 +53,22 @@ void report_findings(const Proof& proof, Surroundings& surroundings) {
   const Paint paint = surroundings.err_is_terminal ? Paint::coloured : Paint::plain;
   surroundings.err << print_diagnostics(proof.diagnostics, proof.sources, paint);
   const auto count = [&](Severity severity) {
-    return std::count_if(proof.diagnostics.begin(), proof.diagnostics.end(), [&](const auto& d) { return d.severity == severity; });
+    return std::count_if(proof.diagnostics.begin(), proof.diagnostics.end(),
+                         [&](const auto& d) { return d.severity == severity; });
   };
   surroundings.err << count(Severity::error) << " errors, " << count(Severity::warning) << " warnings, "
                    << count(Severity::note) << " notes\n";
 }
 
-bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings) {
+bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known,
+                      Surroundings& surroundings) {
   if (given.empty() || std::find(known.begin(), known.end(), given) != known.end()) return false;
   surroundings.err << "loomfolio: there is no " << what << " `" << given << "`\n";
   const std::string near = find_nearest(given, known);
-  if (!near.empty()) surroundings.err << "hint: did you mean `" << near << "`?\n";
-  else surroundings.err << "hint: there is " << join(known, ", ") << "\n";
+  if (!near.empty())
+    surroundings.err << "hint: did you mean `" << near << "`?\n";
+  else
+    surroundings.err << "hint: there is " << join(known, ", ") << "\n";
   return true;
 }
 

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Each auto wire starts at the thinnest size that both its terminals take. Then, as long as anything is wrong, the wire that is wrong
-// goes one size up: first for its load and its fuse, which concern it alone; then for volts lost, which concern a whole loop: there
-// the wire goes up that saves most volts for its copper, found by asking the solved circuit what if (what_if.h). Sizes only grow, so
-// it ends.
+// Each auto wire starts at the thinnest size that both its terminals take. Then, as long as anything is wrong, the wire
+// that is wrong goes one size up: first for its load and its fuse, which concern it alone; then for volts lost, which
+// concern a whole loop: there the wire goes up that saves most volts for its copper, found by asking the solved circuit
+// what if (what_if.h). Sizes only grow, so it ends.
 #include "solve/size_wires.h"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/text.h"
 #include "solve/defaults.h"
@@ -46,7 +47,8 @@ void apply(Sizing& s, const AutoWire& a) {
 const KindTerminal* kind_terminal(const Build& build, TerminalId id) {
   const Terminal& terminal = build.terminal(id);
   if (terminal.owner != OwnerType::part) return nullptr;
-  return &build.kind_of(build.parts[static_cast<std::size_t>(terminal.owner_index)]).terminals[static_cast<std::size_t>(terminal.kind_terminal)];
+  return &build.kind_of(build.parts[static_cast<std::size_t>(terminal.owner_index)])
+              .terminals[static_cast<std::size_t>(terminal.kind_terminal)];
 }
 
 AutoWire start(const Sizing& s, WireId id) {
@@ -60,7 +62,8 @@ AutoWire start(const Sizing& s, WireId id) {
     most = std::min(most, terminal->takes->most.number());
   }
   AutoWire a{id, 0, 0, is_terminal ? SizeReason::terminal : SizeReason::least};
-  // A gauge named for a size passes where that size is taken: 20 AWG (0.518) where 0.5 is, 18 AWG (0.823) where 0.85 is.
+  // A gauge named for a size passes where that size is taken: 20 AWG (0.518) where 0.5 is, 18 AWG (0.823) where 0.85
+  // is.
   while (a.size + 1 < s.sizes.size() && s.sizes[a.size].area.number() < least * 0.97) ++a.size;
   a.most = a.size;
   while (a.most + 1 < s.sizes.size() && s.sizes[a.most + 1].area.number() <= most * 1.06) ++a.most;
@@ -68,7 +71,8 @@ AutoWire start(const Sizing& s, WireId id) {
 }
 
 bool is_unsafe(WireVerdict verdict) {
-  return verdict == WireVerdict::fuse_too_large || verdict == WireVerdict::fuse_may_not_open || verdict == WireVerdict::wire_hurt_first;
+  return verdict == WireVerdict::fuse_too_large || verdict == WireVerdict::fuse_may_not_open ||
+         verdict == WireVerdict::wire_hurt_first;
 }
 
 // One size up for each wire that its load or its fuse asks it of. True when any went up.
@@ -79,7 +83,8 @@ bool grow_for_current(Sizing& s) {
   bool grew = false;
   s.result.unmet_wires.clear();
   for (AutoWire& a : s.autos) {
-    const bool is_hot = loads[a.wire.at()].worst > study.wires[a.wire.at()].ampacity && loads[a.wire.at()].verdict != WireVerdict::starter_cable;
+    const bool is_hot = loads[a.wire.at()].worst > study.wires[a.wire.at()].ampacity &&
+                        loads[a.wire.at()].verdict != WireVerdict::starter_cable;
     if (!is_hot && !is_unsafe(loads[a.wire.at()].verdict)) continue;
     const SizeReason reason = is_hot ? SizeReason::current : SizeReason::protection;
     if (a.size >= a.most) {
@@ -95,15 +100,19 @@ bool grow_for_current(Sizing& s) {
 }
 
 // Volts that the element gains when the wire goes one size up.
-double gain(WhatIf& what_if, const Build& build, const Circuit& circuit, const AutoWire& a, const ConductorSize& next, int element) {
+double gain(WhatIf& what_if, const Build& build, const Circuit& circuit, const AutoWire& a, const ConductorSize& next,
+            int element) {
   const int number = circuit.wire_branch[a.wire.at()];
   const Branch& element_branch = circuit.branches[static_cast<std::size_t>(element)];
-  const auto over = [&] { return std::abs(what_if.probe_volts(element_branch.a) - what_if.probe_volts(element_branch.b)); };
+  const auto over = [&] {
+    return std::abs(what_if.probe_volts(element_branch.a) - what_if.probe_volts(element_branch.b));
+  };
   what_if.begin();
   const double before = over();
   Branch thicker = circuit.branches[static_cast<std::size_t>(number)];
   const Wire& wire = build.wire(a.wire);
-  const Ohms saved = (resistance_per_metre(size_of(wire), build.electrics.ambient) - resistance_per_metre(next, build.electrics.ambient)) *
+  const Ohms saved = (resistance_per_metre(size_of(wire), build.electrics.ambient) -
+                      resistance_per_metre(next, build.electrics.ambient)) *
                      length_of(wire).number();
   thicker.ohms -= saved;
   what_if.change(number, thicker);
@@ -163,7 +172,8 @@ std::vector<ConductorSize> metric_sizes() {
 
 std::vector<ConductorSize> gauge_sizes() {
   std::vector<ConductorSize> sizes;
-  for (const int gauge : {20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1}) sizes.push_back({awg_area(gauge), SizeSystem::awg});
+  for (const int gauge : {20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1})
+    sizes.push_back({awg_area(gauge), SizeSystem::awg});
   return sizes;
 }
 
@@ -172,6 +182,26 @@ std::vector<ConductorSize> gauge_sizes() {
 const std::vector<ConductorSize>& sizes_on_sale(UnitSystem units) {
   static const std::vector<ConductorSize> metric = metric_sizes(), gauges = gauge_sizes();
   return units == UnitSystem::imperial ? gauges : metric;
+}
+
+void size_wires_of_all(std::vector<Build>& builds) {
+  std::map<std::string, Wire> thickest;  // by id: those that were auto
+  for (Build& build : builds) {
+    SizingResult sized = size_wires(std::move(build));
+    build = std::move(sized.build);
+    for (const SizedWire& chosen : sized.chosen) {
+      const Wire& wire = build.wire(chosen.wire);
+      const auto [known, is_new] = thickest.try_emplace(wire.id, wire);
+      if (!is_new && wire.area > known->second.area) known->second = wire;
+    }
+  }
+  for (Build& build : builds)
+    for (Wire& wire : build.wires) {
+      const auto known = thickest.find(wire.id);
+      if (known == thickest.end() || known->second.area <= wire.area) continue;
+      wire.area = known->second.area;
+      wire.size_text = known->second.size_text;
+    }
 }
 
 SizingResult size_wires(Build build) {

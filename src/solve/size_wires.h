@@ -40,9 +40,14 @@ struct SizingResult {
   std::vector<UnmetDrop> unmet_drops;
 };
 
-/// Thinnest sizes on sale - mm2 for metric documents, AWG for imperial ones - that carry the load, are saved by their fuse, keep
-/// every loop within its drop limit, and fit both terminals. Deterministic; a build without auto wires comes back as it was.
+/// Thinnest sizes on sale - mm2 for metric documents, AWG for imperial ones - that carry the load, are saved by their
+/// fuse, keep every loop within its drop limit, and fit both terminals. Deterministic; a build without auto wires comes
+/// back as it was.
 SizingResult size_wires(Build build);
+
+/// Sizes the auto wires of all hook-ups of one spec: a wire that several share, by its id, is as thick in each as the
+/// one that needs it thickest.
+void size_wires_of_all(std::vector<Build>& builds);
 
 /// Sizes on sale, rising: common practice.
 const std::vector<ConductorSize>& sizes_on_sale(UnitSystem units);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
+#include "solve/size_wires.h"
+
 #include <doctest/doctest.h>
 
 #include "solve/build_maker.h"
 #include "solve/drops.h"
 #include "solve/protection.h"
-#include "solve/size_wires.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
@@ -69,6 +70,19 @@ TEST_CASE("terminals set least and most; what cannot be met is said") {
   const SizingResult r = size_wires(m.build);
   CHECK(r.build.wires[1].area.number() == 1.5);
   CHECK(!r.unmet_drops.empty());
+}
+
+TEST_CASE("hook-ups that share a wire get it in one size, the thickest that one of them needs") {
+  std::vector<Build> builds = {lamp_loop(26.5, 1, 5).build, lamp_loop(300, 1, 5).build, lamp_loop(26.5, 1, 5).build};
+  const double alone = size_wires(builds[0]).build.wires[1].area.number(),
+               strong = size_wires(builds[1]).build.wires[1].area.number();
+  REQUIRE(alone < strong);
+  size_wires_of_all(builds);
+  for (const Build& build : builds) {
+    CHECK(build.wires[1].area.number() == strong);
+    CHECK(build.wires[1].size_text == builds[1].wires[1].size_text);
+    CHECK(!build.wires[1].is_auto_size);
+  }
 }
 
 TEST_CASE("an imperial document gets gauges") {
