@@ -166,7 +166,11 @@ bool Keeping::resize() {
   bool has_changed = std::count(is_thicker.begin(), is_thicker.end(), 1) > 0;
   for (std::size_t b = 0; b < graph_.boxes.size(); ++b)
     has_changed |= match_.is_same_box[b] && !has_same_size(graph_.boxes[b], earlier_graph_.boxes[match_.box[b]]);
-  if (!has_changed || push_aside(plan_, canvas_, is_thicker)) return true;
+  if (!has_changed) return true;
+  const Canvas before = canvas_;
+  if (push_aside(plan_, canvas_, is_thicker) && 10 * count_moved(before, canvas_) <= static_cast<int>(boxes_.size()))
+    return true;
+  canvas_ = before;
   for (std::size_t w = 0; w < graph_.wires.size(); ++w)
     if (is_thicker[w]) laid_.courses[w].points.clear();
   std::fill(is_thicker.begin(), is_thicker.end(), 0);
@@ -179,9 +183,7 @@ std::optional<Laid> Keeping::run() {
   for (int b = 0; b < static_cast<int>(graph_.boxes.size()); ++b)
     if (!match_.is_same_box[b] && !add_box(b)) return std::nullopt;
   for (int w = 0; w < static_cast<int>(graph_.wires.size()); ++w)
-    if (laid_.courses[w].points.empty() && !draw_wire(plan_, canvas_, w, Squeeze::never) &&
-        !draw_wire(plan_, canvas_, w, Squeeze::allowed))
-      return std::nullopt;
+    if (laid_.courses[w].points.empty() && !work_in(plan_, canvas_, w)) return std::nullopt;
   frame();
   add_dots(plan_, laid_);
   add_hops(laid_);

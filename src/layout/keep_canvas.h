@@ -26,8 +26,15 @@ ThreadEnd thread_end(const Graph& graph, const Canvas& canvas, int box, int term
 /// Draws one more wire; false when it finds no way, or when nothing can give way to it.
 bool draw_wire(const Plan& plan, Canvas& canvas, int wire, Squeeze squeeze);
 
+/// Parts that stand elsewhere.
+int count_moved(const Canvas& before, const Canvas& after);
+
 /// Gives `is_new` wires their distances and parts their sizes; false when others cannot give way.
 bool push_aside(const Plan& plan, Canvas& canvas, const std::vector<char>& is_new);
+
+/// Draws one more wire as things stand; else by pushing runs aside; else by drawing one other wire anew; else by
+/// pushing parts too. False when nothing helps; then all is as it was.
+bool work_in(const Plan& plan, Canvas& canvas, int wire);
 
 /// Draws all wires of a box that have no course yet and whose other end is placed. Their cost together; INT64_MAX when
 /// one finds no way.

@@ -16,6 +16,8 @@ namespace loomfolio {
 namespace laying {
 namespace {
 
+constexpr int second_sweeps = 6;
+
 /// Rows suit parts wired above and below; columns suit parts wired at their ends.
 Flow choose_flow(const Graph& graph) {
   std::size_t beside = 0;
@@ -44,6 +46,10 @@ struct Drawn {
   long cost = INT64_MAX;
 };
 
+bool has_joints(const Graph& graph) {
+  return std::any_of(graph.boxes.begin(), graph.boxes.end(), [](const GraphBox& b) { return b.joint.pitch > 0; });
+}
+
 Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
   Drawn out;
   out.plan = make_plan(graph, flow);
@@ -55,12 +61,16 @@ Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
   }
   refine(out.plan, search);
   settle_joints(out.plan);
+  if (has_joints(graph)) {  // their wires now come from other sides, so another place may suit them
+    refine(out.plan, {search.start, search.spots, second_sweeps});
+    settle_joints(out.plan);
+  }
   Rough rough(out.plan);
   for (int round = 0; round < 4; ++round) {
     rough.reroute(3);
     Tracks tracks;
     Laid drawn = draw_round(out.plan, rough, tracks);
-    const long cost = measure(drawn).cost(out.plan.weights);
+    const long cost = measure(drawn).cost(out.plan.weights) + rough.total_place_charge();
     if (cost < out.cost) {
       out.cost = cost;
       out.laid = std::move(drawn);
@@ -74,8 +84,7 @@ Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
 /// wires.
 std::vector<Search> choose_searches(const Graph& graph) {
   const std::size_t wires = graph.wires.size();
-  if (wires <= 100)
-    return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
+  if (wires <= 100) return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
   if (wires <= 200) return {{Start::arranged, 12, 24}};
   return {{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}};
 }

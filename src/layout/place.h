@@ -9,6 +9,9 @@ namespace loomfolio::laying {
 /// Pass: a row for each body: supply above, earth below, as many rows as suit the wished shape of the sheet.
 void rank_bodies(Plan& plan);
 
+/// How far below the supply a body belongs: 0 supply, 40 earth.
+int depth_of(const Plan& plan, int body);
+
 /// Pass: order in rows, mirroring, and rows again, by moving single bodies and exchanging pairs while an estimate of
 /// length and bends falls.
 void arrange(Plan& plan);

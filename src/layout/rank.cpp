@@ -109,6 +109,8 @@ void rank_across(Plan& plan, const std::vector<std::vector<int>>& bodies) {
 
 }  // namespace
 
+int depth_of(const Plan& plan, int body) { return rank_of(plan, plan.bodies[body]); }
+
 void rank_bodies(Plan& plan) {
   std::vector<std::vector<int>> bodies(static_cast<std::size_t>(plan.zone_columns));
   for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) bodies[plan.bodies[b].zone_column].push_back(b);

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <utility>
 
+#include "layout/place.h"
+
 namespace loomfolio::laying {
 namespace {
 
@@ -33,6 +35,11 @@ Rough::Rough(Plan& plan) : plan_(plan) {
     for (const Pin& q : plan.pins)
       if (q.body == p.body && q.side == p.side && q.at.y != p.at.y) ++(q.at.y < p.at.y ? rank.first : rank.second);
     side_rank_.push_back(rank);
+  }
+  for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) {
+    const BoxRole role = plan.graph->boxes[plan.bodies[b].members[0].box].role;
+    const bool is_neutral = role == BoxRole::splice || role == BoxRole::connector || role == BoxRole::reference;
+    depth_.push_back(is_neutral ? -1 : depth_of(plan, b));
   }
   strips_.resize(2 * plan.rows.size() + 1 + plan.bodies.size());
   const auto runs =
@@ -147,7 +154,7 @@ void Rough::relax() {
 void Rough::find_courses() {
   for (auto& strip : strips_) strip.clear();
   for (Course& c : course_) c.clear();
-  total_ = 0;
+  total_ = total_place_charge();
   for (int w = 0; w < static_cast<int>(course_.size()); ++w) add_best(w);
 }
 
@@ -247,7 +254,7 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
 }
 
 long Rough::charge_of(int body) const {
-  long sum = 0;
+  long sum = place_charge(body, pose_[body].row, pose_[body].x);
   for (int w : wires_of_body_[body])
     sum += course_[w].own + plan_.weights.crossing * count_crossings_of(course_[w], INT64_MAX);
   return sum;

@@ -80,6 +80,8 @@ class Rough {
   /// The courses as they are now.
   Routes routes() const;
   std::vector<Grid> body_x() const;
+  /// What it costs that places do not read downwards from the supply.
+  long total_place_charge() const;
 
  private:
   struct Passing {
@@ -149,6 +151,10 @@ class Rough {
   void leave(int body);
   long try_kept(long charge, long bound);
   long crowding_of(int body, Spot spot) const;
+  long place_charge(int body, int row, Grid x) const;
+  long place_charge_at(int body, const Pose& pose) const { return place_charge(body, pose.row, pose.x); }
+  long height_charge(int body, Grid y) const;
+  long tie_charge(int body, int row, int other) const;
   std::pair<Pose, Pose> swapped_poses(int other) const;
   Pose pose_at(int body, Spot spot) const;
   Grid row_middle(int row) const { return row_y_[row] + row_height_[row] / 2; }
@@ -160,6 +166,7 @@ class Rough {
   std::vector<Grid> row_y_, row_height_, channel_y_, column_left_, column_right_;
   std::vector<std::pair<int, int>> side_rank_;  ///< by pin: pins above and below it on its side
   std::vector<Grid> gap_after_;                 ///< room that a body wants to its right
+  std::vector<int> depth_;                      ///< by body: below the supply; -1: anywhere
   std::vector<RoughStrip> strips_;              ///< channels, then alleys by left body, then leftmost alleys by row
   std::vector<Course> course_;
   // Kept between trials, so that trying costs no memory:

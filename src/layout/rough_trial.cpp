@@ -87,7 +87,9 @@ long Rough::crowding_of(int body, Spot spot) const {
 }
 
 long Rough::try_move(Spot spot, long bound) {
-  return try_pose(pose_at(lifted_, spot), crowding_of(lifted_, spot), bound);
+  const Pose pose = pose_at(lifted_, spot);
+  const long turned = place_charge_at(lifted_, pose) - place_charge_at(lifted_, pose_[lifted_]);
+  return try_pose(pose, crowding_of(lifted_, spot) + turned, bound);
 }
 
 long Rough::try_mirror(long bound) {
@@ -112,9 +114,11 @@ long Rough::try_swap(int other, long bound) {
   keep_wires(other);
   const Pose home = pose_[lifted_], other_home = pose_[other];
   const auto [pose, other_pose] = swapped_poses(other);
+  const long turned = place_charge_at(lifted_, pose) + place_charge_at(other, other_pose) -
+                      place_charge_at(lifted_, home) - place_charge_at(other, other_home);
   leave(lifted_), leave(other);
   stand(lifted_, pose), stand(other, other_pose);
-  const long change = try_kept(0, bound);
+  const long change = try_kept(turned, bound);
   leave(lifted_), leave(other);
   stand(lifted_, home), stand(other, other_home);
   restore_wires(own_wires);

@@ -14,10 +14,11 @@ struct RouteWeights {
   int crossing_maybe = 1400;    ///< a vertical that may or may not be crossed, by the order of tracks
   int upward = 50;              ///< per mm against the current below the supply: loops over the top
   int outside = 6000;           ///< a run outside all zone bands
-  int rank_turned = 1500;       ///< a part that stands above one that feeds it
+  int rank_turned = 2500;       ///< a part that stands above one that feeds it
   int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
   int crowding = 4;             ///< per 0.01 mm that a row becomes too long for its column: wide sheets
   int loose_pull = 1;           ///< pull of any other pair
+  int part_moved = 20000;       ///< a known part that a later wire pushes aside
   int squeeze = 2;              ///< per 0.01 mm that a later wire runs where others must give way
 };
 

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+// The reading order as a price: a diagram reads downwards from the supply to earth. The supply and its fuses want to
+// stand on top, earths at the foot, and of two that a wire joins the one nearer to the supply higher. Splices,
+// connectors and references stand where their wires want them. Where rows are upright, each is part of a zone, and
+// height in it counts.
+#include <algorithm>
+
+#include "layout/place.h"
+#include "layout/rough.h"
+
+namespace loomfolio::laying {
+
+/// For a wire between two bodies, one of them in that row.
+long Rough::tie_charge(int body, int row, int other) const {
+  if (other == body || depth_[body] < 0 || depth_[other] < 0 || depth_[body] == depth_[other]) return 0;
+  const int below = depth_[body] < depth_[other] ? row - pose_[other].row : pose_[other].row - row;
+  return plan_.weights.rank_turned * static_cast<long>(std::clamp(below, 0, 2));
+}
+
+/// How far the supply and its fuses hang below the top of the sheet, and earths stand above its foot, where rows are
+/// upright.
+long Rough::height_charge(int body, Grid y) const {
+  const BoxRole role = plan_.graph->boxes[plan_.bodies[body].members[0].box].role;
+  const long per_mm = plan_.weights.upward;
+  if (role == BoxRole::supply) return per_mm * y / grid_per_mm;
+  if (role == BoxRole::fuse) return per_mm * y / grid_per_mm / 2;
+  if (role == BoxRole::earth) return per_mm * std::max(0, column_right_[0] - y) / grid_per_mm / 2;
+  return 0;
+}
+
+/// For the body's own place and the wires that reach it.
+long Rough::place_charge(int body, int row, Grid x) const {
+  if (plan_.flow == Flow::across) return height_charge(body, x);
+  if (depth_[body] < 0) return 0;
+  const auto last = static_cast<int>(plan_.rows.size()) - 1;
+  long sum = 0;
+  const BoxRole role = plan_.graph->boxes[plan_.bodies[body].members[0].box].role;
+  if (role == BoxRole::supply) sum += 2L * plan_.weights.rank_turned * row;
+  if (role == BoxRole::fuse) sum += static_cast<long>(plan_.weights.rank_turned) * row;
+  if (role == BoxRole::earth) sum += static_cast<long>(plan_.weights.rank_turned) * (last - row);
+  for (const int w : wires_of_body_[body]) {
+    const int a = plan_.pins[from_pin(w)].body, b = plan_.pins[to_pin(w)].body;
+    sum += tie_charge(body, row, a == body ? b : a);
+  }
+  return sum;
+}
+
+/// Each wire once.
+long Rough::total_place_charge() const {
+  long sum = 0;
+  for (std::size_t b = 0; b < pose_.size(); ++b) sum += place_charge(static_cast<int>(b), pose_[b].row, pose_[b].x);
+  if (plan_.flow == Flow::across) return sum;
+  for (std::size_t w = 0; w < course_.size(); ++w) {
+    const int a = plan_.pins[from_pin(static_cast<int>(w))].body, b = plan_.pins[to_pin(static_cast<int>(w))].body;
+    sum -= tie_charge(a, pose_[a].row, b);
+  }
+  return sum;
+}
+
+}  // namespace loomfolio::laying
