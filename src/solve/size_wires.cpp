@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "solve/defaults.h"
 #include "solve/drops.h"
+#include "solve/meter.h"
 #include "solve/protection.h"
 #include "solve/what_if.h"
 
@@ -163,6 +164,30 @@ void grow_for_drops(Sizing& s) {
   }
 }
 
+// The battery's earth carries what its live cable carries: of the auto wires on the earthed pole the thickest follows
+// the live cable.
+void follow_live_cable(Sizing& s) {
+  const TerminalId live = live_pole(s.build), earthed = earthed_pole(s.build);
+  if (!live.is_set() || !earthed.is_set()) return;
+  const auto ends_at = [](const Wire& wire, TerminalId pole) { return wire.from == pole || wire.to == pole; };
+  SquareMillimetres cable{0}, strap{0};
+  for (const Wire& wire : s.build.wires) {
+    if (ends_at(wire, live)) cable = std::max(cable, wire.area);
+    if (ends_at(wire, earthed)) strap = std::max(strap, wire.area);
+  }
+  AutoWire* thickest = nullptr;
+  for (AutoWire& a : s.autos) {
+    const Wire& wire = s.build.wire(a.wire);
+    const TerminalId other = wire.from == earthed ? wire.to : wire.from;
+    if (!ends_at(wire, earthed) || s.build.terminal(other).owner != OwnerType::earth) continue;
+    if (!thickest || a.size > thickest->size) thickest = &a;
+  }
+  if (!thickest || strap >= cable) return;
+  while (thickest->size < thickest->most && s.sizes[thickest->size].area < cable) ++thickest->size;
+  thickest->reason = SizeReason::strap;
+  apply(s, *thickest);
+}
+
 std::vector<ConductorSize> metric_sizes() {
   std::vector<ConductorSize> sizes;
   for (const double area : {0.5, 0.75, 1.0, 1.5, 2.0, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0})
@@ -216,6 +241,7 @@ SizingResult size_wires(Build build) {
   if (!sizing.autos.empty()) {
     for (int round = 0; round < most_rounds && grow_for_current(sizing); ++round) {}
     grow_for_drops(sizing);
+    follow_live_cable(sizing);
   }
   for (const AutoWire& a : sizing.autos) {
     sizing.build.wires[a.wire.at()].is_auto_size = false;

@@ -15,6 +15,7 @@ enum class SizeReason : std::uint8_t {
   current,     ///< its load
   protection,  ///< the fuse above it must save it
   drop,        ///< volts lost on a loop it is part of
+  strap,       ///< it earths the battery, and is as thick as the live cable
 };
 
 struct SizedWire {

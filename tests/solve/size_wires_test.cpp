@@ -3,9 +3,9 @@
 
 #include <doctest/doctest.h>
 
-#include "solve/build_maker.h"
 #include "solve/drops.h"
 #include "solve/protection.h"
+#include "solve/small_builds.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
@@ -70,6 +70,15 @@ TEST_CASE("terminals set least and most; what cannot be met is said") {
   const SizingResult r = size_wires(m.build);
   CHECK(r.build.wires[1].area.number() == 1.5);
   CHECK(!r.unmet_drops.empty());
+}
+
+TEST_CASE("the battery's earth strap is as thick as its live cable") {
+  BuildMaker m = fused_lamp({10, 1.0, 1.0});
+  m.build.wires[0].area = SquareMillimetres(0);  // battery.- to E1; the live cable has 6 mm2
+  const SizingResult r = size_wires(m.build);
+  CHECK(r.build.wires[0].area.number() == 6);
+  REQUIRE(r.chosen.size() == 1);
+  CHECK(r.chosen[0].reason == SizeReason::strap);
 }
 
 TEST_CASE("hook-ups that share a wire get it in one size, the thickest that one of them needs") {
