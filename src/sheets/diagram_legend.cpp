@@ -8,7 +8,9 @@
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/hook_ups.h"
+#include "sheets/names.h"
 #include "sheets/symbols/symbols.h"
+#include "sheets/text_flow.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
@@ -195,15 +197,32 @@ std::string colours_used(const SheetContext& context, const LaidDiagram& diagram
 
 }  // namespace
 
-/// '17 BU/WH 0.75': wires whose tag had room for their number alone.
-std::string numbers_only(const SheetContext& context, const LaidDiagram& diagram) {
+std::string wire_run_text(const Build& build, WireId id, const Words& words) {
+  const auto end = [&](TerminalId terminal) {
+    const std::string mark = terminal_mark(build, terminal);
+    return owner_name(build, terminal, words) + (mark.empty() ? "" : " " + mark);
+  };
+  return words("diagram.run", {{"from", end(build.wire(id).from)}, {"to", end(build.wire(id).to)}});
+}
+
+/// '17 BU/WH 0.75': wires whose tag had room for their number alone; '19 BK 1, relay 31 to E3': had none at all.
+std::string wires_told_below(const SheetContext& context, const LaidDiagram& diagram) {
+  std::vector<std::string> numbered, unnumbered;
+  for (const SpareTag& tag : find_spare_tags(diagram.diagram, diagram.laid)) {
+    const WireLabel& label = diagram.diagram.labels[tag.wire];
+    if (!tag.is_number_only) continue;
+    if (tag.is_placed)
+      numbered.push_back(label.number + " " + label.code);
+    else
+      unnumbered.push_back(label.number + " " + label.code + ", " +
+                           wire_run_text(context.build(), diagram.diagram.wires[tag.wire], context.words()));
+  }
   std::string text;
-  for (const SpareTag& tag : find_spare_tags(diagram.diagram, diagram.laid))
-    if (tag.is_number_only) {
-      const WireLabel& label = diagram.diagram.labels[tag.wire];
-      text += (text.empty() ? "" : " · ") + label.number + " " + label.code;
-    }
-  return text.empty() ? text : context.words()("diagram.numbers_only", {{"wires", text}});
+  if (!numbered.empty()) text = context.words()("diagram.numbers_only", {{"wires", join(numbered, " \u00b7 ")}});
+  if (!unnumbered.empty())
+    text +=
+        (text.empty() ? "" : "   ") + context.words()("diagram.no_number", {{"wires", join(unnumbered, " \u00b7 ")}});
+  return text;
 }
 
 Block make_legend(const SheetContext& context, const LaidDiagram& diagram, Millimetres width) {
@@ -222,20 +241,23 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, Milli
              look::small);
     x += whole + entry_gap;
   }
-  const std::string numbers = numbers_only(context, diagram);
+  const std::string numbers = wires_told_below(context, diagram);
   if (!numbers.empty()) {
-    y += line_height;
-    add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, numbers, look::small);
+    const Block told = set_paragraph({{{numbers, look::small, look::ink, {}}}, Align::left, {}}, width,
+                                     {context.measure(), context.words().is_right_to_left()});
+    place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
+    y += told.height;
   }
   y += line_height;
   const std::string note = context.words()("diagram.rest_state");
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note, look::small);
   const std::string colours = colours_used(context, diagram);
-  const FittedText fitted =
-      fit_text(colours, look::small, width - context.measure().measure(note, look::small).width - entry_gap * 2,
-               context.measure());
-  add_text(block.items, {width, baseline_at_middle(y, look::small)}, fitted.text, fitted.style, look::ink,
-           Align::right);
+  const auto width_of = [&](const std::string& text) { return context.measure().measure(text, look::small).width; };
+  const bool is_beside = width_of(note) + entry_gap * 2 + width_of(colours) <= width;
+  if (!is_beside) y += line_height;
+  const FittedText fitted = fit_text(colours, look::small, width, context.measure());
+  add_text(block.items, {is_beside ? width : Millimetres(0), baseline_at_middle(y, look::small)}, fitted.text,
+           fitted.style, look::ink, is_beside ? Align::right : Align::left);
   block.height = y + line_height / 2;
   return block;
 }

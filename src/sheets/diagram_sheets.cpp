@@ -18,6 +18,9 @@
 namespace loomfolio {
 namespace {
 
+constexpr Millimetres legend_gap{4};  // between a drawing and its legend
+constexpr double most_growth = 1.2;   // of a drawing that leaves its sheet half empty
+
 /// What the diagram shows: its parts that are no connectors, in order.
 std::string parts_on(const SheetContext& context, const LaidDiagram& diagram) {
   std::string text;
@@ -30,13 +33,13 @@ std::string parts_on(const SheetContext& context, const LaidDiagram& diagram) {
   return text;
 }
 
-/// The anchor of the terminal's owner on another diagram.
+/// Where the terminal stands on another diagram.
 std::string anchor_of(const Build& build, TerminalId id) {
   const Terminal& terminal = build.terminal(id);
   const auto index = static_cast<std::size_t>(terminal.owner_index);
   switch (terminal.owner) {
     case OwnerType::part:
-      return part_anchor(build.parts[index]);
+      return terminal_anchor(terminal);
     case OwnerType::splice:
       return splice_anchor(build.splices[index]);
     case OwnerType::earth:
@@ -66,7 +69,13 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
                                                           {"wires", std::to_string(diagram.plan.wires.size())}})});
   const Rect room = drawing_room(diagram.page);
   const Millimetres width = to_mm(diagram.laid.width), height = to_mm(diagram.laid.height + zone_head);
-  const Point middle{room.x + room.width / 2, room.y + room.height / 2};
+  Block legend = make_legend(context, diagram, body.width);
+  const Millimetres foot = body.bottom() - legend.height + Millimetres(2), free = foot - legend_gap - room.y;
+  // Hook-ups are compared side by side, so their drawings keep one scale.
+  const double growth = context.id_prefix.empty() ? std::min(room.width / width, free / height) : 1;
+  const double scale = diagram.scale < 1 ? diagram.scale : std::clamp(growth, 1.0, most_growth);
+  const Point middle{room.x + room.width / 2,
+                     room.y + std::max(std::min(room.height / 2, free - height * scale / 2), height * scale / 2)};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
   DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}};
   for (std::size_t w = 0; w < context.build().wires.size(); ++w)
@@ -78,13 +87,11 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   };
   Items drawing;
   draw_diagram(drawing, ink, corner);
-  if (diagram.scale < 1) scale_items(drawing, middle, diagram.scale);
+  if (scale != 1) scale_items(drawing, middle, scale);
   std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
   items.push_back(TagCloseItem{});
 
   items.push_back(TagOpenItem{"P", {}});
-  Block legend = make_legend(context, diagram, body.width);
-  const Millimetres foot = body.bottom() - legend.height + Millimetres(2);
   place_block(items, std::move(legend), {body.x, foot});
   items.push_back(TagCloseItem{});
   return sheet;

@@ -3,9 +3,12 @@
 
 #include <algorithm>
 
+#include "sheets/diagram_wire.h"
+
 namespace loomfolio {
 namespace {
 
+constexpr Grid least_seen = 700;  // of a wire beside its labels
 constexpr Grid step = 50, clear = 30, wire_shown = 120, tag_pad = 60;
 
 GridBox box_between(GridPoint a, GridPoint b) {
@@ -17,6 +20,9 @@ struct Obstacles {
   std::vector<GridBox> fixed;
   std::vector<std::pair<std::size_t, GridBox>> wires;
 
+  static constexpr auto none = static_cast<std::size_t>(-1);
+
+  /// Its own wire, if any, may lie under it.
   bool is_free(GridBox box, std::size_t own) const {
     return std::none_of(fixed.begin(), fixed.end(), [&](GridBox o) { return o.overlaps(box); }) &&
            std::none_of(wires.begin(), wires.end(), [&](auto& w) { return w.first != own && w.second.overlaps(box); });
@@ -31,8 +37,8 @@ Obstacles collect(const DiagramGraph& diagram, const Laid& laid) {
     const auto& points = laid.courses[w].points;
     for (std::size_t i = 1; i < points.size(); ++i)
       found.wires.emplace_back(w, box_between(points[i - 1], points[i]).grown(diagram.graph.wires[w].pen / 2 + clear));
-    for (const Hop& hop : laid.courses[w].hops)
-      found.fixed.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half));
+    for (const DrawnHop& hop : course_of(diagram.graph, laid, w).hops)
+      found.fixed.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + clear));
   }
   return found;
 }
@@ -41,6 +47,11 @@ struct Stretch {
   GridPoint a, b;
   Grid length() const { return std::abs(a.x - b.x) + std::abs(a.y - b.y); }
   bool is_level() const { return a.y == b.y; }
+};
+
+struct TagSize {
+  Grid width = 0, height = 0;  ///< as it reads: from left to right, and of one line
+  Grid pen = 0;                ///< of the wire
 };
 
 /// The free place nearest the middle of the stretch.
@@ -60,6 +71,47 @@ bool place_on(const Stretch& stretch, Grid width, Grid height, const Obstacles& 
   return false;
 }
 
+/// Beside a stretch that the tag would all but cover, words level: the free place nearest its middle, on either side.
+bool place_beside(const Stretch& stretch, const TagSize& size, const Obstacles& obstacles, GridBox& found) {
+  const Grid off = size.pen / 2 + clear + 10;
+  for (Grid slide = 0; slide * 2 <= stretch.length(); slide += step)
+    for (const Grid side : {slide, -slide})
+      for (const int way : {1, -1}) {
+        const Grid x = (stretch.a.x + stretch.b.x) / 2 + (stretch.is_level() ? side : 0);
+        const Grid y = (stretch.a.y + stretch.b.y) / 2 + (stretch.is_level() ? 0 : side);
+        const Grid left = stretch.is_level() ? x - size.width / 2 : way > 0 ? x + off : x - off - size.width;
+        const Grid top = !stretch.is_level() ? y - size.height / 2 : way > 0 ? y - off - size.height : y + off;
+        const GridBox box{left, top, left + size.width, top + size.height};
+        if (!obstacles.is_free(box, Obstacles::none)) continue;
+        found = box;
+        return true;
+      }
+  return false;
+}
+
+Grid length_of_course(const std::vector<GridPoint>& points) {
+  Grid length = 0;
+  for (std::size_t i = 1; i < points.size(); ++i)
+    length += std::abs(points[i].x - points[i - 1].x) + std::abs(points[i].y - points[i - 1].y);
+  return length;
+}
+
+/// Whether hardly any of the wire is seen beside its labels.
+bool is_covered(const Laid& laid, std::size_t wire) {
+  Grid seen = length_of_course(laid.courses[wire].points);
+  for (const PlacedLabel& label : laid.labels)
+    if (label.wire == static_cast<int>(wire)) seen -= label.is_upright ? label.box.height() : label.box.width();
+  return seen < least_seen;
+}
+
+std::vector<Stretch> stretches_of(const std::vector<GridPoint>& points) {
+  std::vector<Stretch> stretches;
+  for (std::size_t i = 1; i < points.size(); ++i) stretches.push_back({points[i - 1], points[i]});
+  std::stable_sort(stretches.begin(), stretches.end(),
+                   [](const Stretch& a, const Stretch& b) { return a.length() > b.length(); });
+  return stretches;
+}
+
 }  // namespace
 
 std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& laid) {
@@ -68,25 +120,34 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
   for (std::size_t w = 0; w < laid.courses.size(); ++w) {
     const bool is_labelled =
         std::any_of(laid.labels.begin(), laid.labels.end(), [w](auto& l) { return l.wire == static_cast<int>(w); });
-    if (is_labelled) continue;
     const WireLabel& label = diagram.labels[w];
-    std::vector<Stretch> stretches;
-    const auto& points = laid.courses[w].points;
-    for (std::size_t i = 1; i < points.size(); ++i) stretches.push_back({points[i - 1], points[i]});
-    std::stable_sort(stretches.begin(), stretches.end(),
-                     [](const Stretch& a, const Stretch& b) { return a.length() > b.length(); });
-    for (const bool is_number_only : {false, true}) {
-      const Grid width = is_number_only ? label.number_width + 2 * tag_pad : label.width;
-      SpareTag tag{w, {}, false, is_number_only};
-      const auto on = std::find_if(stretches.begin(), stretches.end(), [&](const Stretch& s) {
-        return place_on(s, width, label.height, obstacles, w, tag.box);
-      });
-      if (on == stretches.end()) continue;
-      tag.is_upright = !on->is_level();
+    const std::vector<Stretch> stretches = stretches_of(laid.courses[w].points);
+    if (is_labelled) {
+      SpareTag tag{w, {}, false, false, true};
+      const TagSize size{label.width, label.height, diagram.graph.wires[w].pen};
+      if (!is_covered(laid, w) || !place_beside(stretches.front(), size, obstacles, tag.box)) continue;
       obstacles.fixed.push_back(tag.box.grown(clear));
       tags.push_back(tag);
-      break;
+      continue;
     }
+    SpareTag tag{w, {}, false, true, false};
+    for (const bool is_number_only : {false, true}) {
+      if (tag.is_placed) break;
+      const TagSize size{is_number_only ? label.number_width + 2 * tag_pad : label.width, label.height,
+                         diagram.graph.wires[w].pen};
+      for (const Stretch& s : stretches) {
+        const bool is_short = s.length() < 3 * size.width;
+        const bool is_on = !is_short && place_on(s, size.width, size.height, obstacles, w, tag.box);
+        const bool is_beside = is_short && place_beside(s, size, obstacles, tag.box);
+        if (!is_on && !is_beside && !place_on(s, size.width, size.height, obstacles, w, tag.box)) continue;
+        tag.is_upright = !s.is_level() && !is_beside;
+        tag.is_number_only = is_number_only;
+        tag.is_placed = true;
+        obstacles.fixed.push_back(tag.box.grown(clear));
+        break;
+      }
+    }
+    tags.push_back(tag);
   }
   return tags;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Labels for wires that the layout found no room beside: set on the wire itself, which shows on either side of the tag.
-// Only diagram_*.cpp include this.
+// Labels for wires that the layout found no room beside: set on the wire itself, which shows on either side of the tag,
+// or beside a wire so short that the tag would cover it. A label is never lost: what has no place is told in the
+// legend. Only diagram_*.cpp include this.
 #pragma once
 
 #include <vector>
@@ -15,9 +16,11 @@ struct SpareTag {
   GridBox box;
   bool is_upright = false;
   bool is_number_only = false;  ///< colour and size are then told in the legend
+  bool is_placed = true;        ///< false: nowhere on the drawing; the legend says between which terminals it runs
 };
 
-/// A tag for each wire without a label that has room for one; in order of wires.
+/// A tag for each wire without a label, and for each that its own label would cover from end to end, where there is
+/// room for one beside it: it then stands instead of the label. In order of wires.
 std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& laid);
 
 }  // namespace loomfolio

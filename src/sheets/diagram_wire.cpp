@@ -1,4 +1,10 @@
 // SPDX-License-Identifier: MIT
+// Hops are drawn as the layout has them, but for two cases: hops that all but touch become one long one, and a hop that
+// would begin within the radius of a bend takes the bend along, so that the wire turns at the height of the hop:
+//
+//      |  _|_               ____|_
+//      | / | )    becomes   |  | )
+//      |/  | (___           |  | (___
 #include "sheets/diagram_wire.h"
 
 #include <algorithm>
@@ -7,7 +13,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid bend_radius = 120, hop_clear = 45;
+constexpr Grid bend_radius = 120, hop_clear = 45, hops_apart = 60;
 constexpr double round = 0.5522847498;  // reach of the controls of a quarter circle
 
 /// The thickest pen among upright stretches that pass the hop.
@@ -46,15 +52,20 @@ void add_hop(PathMaker& maker, const DrawnHop& hop, double way) {
   maker.curve(x1 - way * corner * (1 - round), y - rise, x1, y - rise * round, x1, y);
 }
 
-void add_stretch(PathMaker& maker, const WireCourse& course, GridPoint from, GridPoint to) {
-  if (from.y != to.y) return;
+/// Hops of the level stretch between the points, from its start to its end.
+std::vector<DrawnHop> hops_between(const WireCourse& course, GridPoint from, GridPoint to) {
   std::vector<DrawnHop> hops;
+  if (from.y != to.y) return hops;
   for (const DrawnHop& hop : course.hops)
     if (hop.at.y == from.y && hop.at.x > std::min(from.x, to.x) && hop.at.x < std::max(from.x, to.x))
       hops.push_back(hop);
   std::sort(hops.begin(), hops.end(), [](const DrawnHop& a, const DrawnHop& b) { return a.at.x < b.at.x; });
   if (to.x < from.x) std::reverse(hops.begin(), hops.end());
-  for (const DrawnHop& hop : hops) add_hop(maker, hop, to.x > from.x ? 1 : -1);
+  return hops;
+}
+
+void add_stretch(PathMaker& maker, const WireCourse& course, GridPoint from, GridPoint to) {
+  for (const DrawnHop& hop : hops_between(course, from, to)) add_hop(maker, hop, to.x > from.x ? 1 : -1);
 }
 
 Grid length_of(GridPoint a, GridPoint b) { return std::abs(a.x - b.x) + std::abs(a.y - b.y); }
@@ -62,6 +73,63 @@ Grid length_of(GridPoint a, GridPoint b) { return std::abs(a.x - b.x) + std::abs
 GridPoint toward(GridPoint from, GridPoint to, Grid by) {
   const Grid length = std::max<Grid>(length_of(from, to), 1);
   return {from.x + (to.x - from.x) * by / length, from.y + (to.y - from.y) * by / length};
+}
+
+/// Of hops in a row, those with hardly a stretch between them as one.
+std::vector<DrawnHop> joined_hops(const std::vector<DrawnHop>& hops) {
+  std::vector<DrawnHop> joined;
+  for (const DrawnHop& hop : hops) {
+    if (!joined.empty() && std::abs(hop.at.x - joined.back().at.x) < hop.half + joined.back().half + hops_apart) {
+      DrawnHop& last = joined.back();
+      const Grid x0 = std::min(last.at.x - last.half, hop.at.x - hop.half),
+                 x1 = std::max(last.at.x + last.half, hop.at.x + hop.half);
+      last = {{(x0 + x1) / 2, hop.at.y}, (x1 - x0) / 2, std::max(last.rise, hop.rise)};
+    } else {
+      joined.push_back(hop);
+    }
+  }
+  return joined;
+}
+
+/// Whether the wire may turn at the height of the hop instead of at the bend: its upright arm must reach so far.
+bool takes_bend_along(const DrawnHop& hop, GridPoint arm, GridPoint bend) {
+  if (arm.x != bend.x || std::abs(hop.at.x - bend.x) - hop.half >= bend_radius) return false;
+  return arm.y > bend.y || arm.y < bend.y - hop.rise - hops_apart;
+}
+
+WireCourse with_settled_hops(const WireCourse& course) {
+  const auto& points = course.points;
+  WireCourse settled;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    settled.points.push_back(points[i]);
+    if (i + 1 >= points.size()) break;
+    const GridPoint from = points[i], to = points[i + 1];
+    std::vector<DrawnHop> hops = joined_hops(hops_between(course, from, to));
+    const Grid way = to.x > from.x ? 1 : -1;
+    if (!hops.empty() && i > 0 && takes_bend_along(hops.front(), points[i - 1], from)) {
+      const DrawnHop hop = hops.front();
+      const Grid y = from.y - hop.rise, foot = hop.at.x + way * hop.half;
+      settled.points.back().y = y;
+      settled.points.push_back({foot, y});
+      settled.points.push_back({foot, from.y});
+      hops.erase(hops.begin());
+    }
+    const bool has_bend = i + 2 < points.size();
+    if (!hops.empty() && has_bend && takes_bend_along(hops.back(), points[i + 2], to)) {
+      const DrawnHop hop = hops.back();
+      const Grid foot = hop.at.x - way * hop.half;
+      settled.points.push_back({foot, to.y});
+      settled.points.push_back({foot, to.y - hop.rise});
+      settled.points.push_back({to.x, to.y - hop.rise});
+      hops.pop_back();
+      ++i;  // the bend itself is gone
+      settled.hops.insert(settled.hops.end(), hops.begin(), hops.end());
+      // The next stretch is upright and has no hops.
+      continue;
+    }
+    settled.hops.insert(settled.hops.end(), hops.begin(), hops.end());
+  }
+  return settled;
 }
 
 }  // namespace
@@ -76,7 +144,8 @@ WireCourse course_of(const Graph& graph, const Laid& laid, std::size_t wire) {
   return course;
 }
 
-std::vector<PathPiece> path_of(const WireCourse& course, Point origin) {
+std::vector<PathPiece> path_of(const WireCourse& drawn, Point origin) {
+  const WireCourse course = with_settled_hops(drawn);
   PathMaker maker{origin, {}};
   const auto& points = course.points;
   if (points.empty()) return {};

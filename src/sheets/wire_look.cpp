@@ -2,7 +2,10 @@
 #include "sheets/wire_look.h"
 
 #include <array>
+#include <cmath>
 #include <utility>
+
+#include "sheets/wire_contrast.h"
 
 namespace loomfolio {
 namespace {
@@ -29,7 +32,17 @@ constexpr std::array<Paint, 14> paints{{
     {"SR", {0xc6, 0xc8, 0xca}},
 }};
 
+constexpr Millimetres pale_edge{0.25};    // outline of white, yellow and pink wires
+constexpr Millimetres stripe_light{0.1};  // beside a stripe that is as dark as its base
+constexpr double least_contrast = 0.25;   // of lightness, below which a stripe gets that light edge
+
 constexpr Colour unknown_paint{0xa0, 0xa0, 0xa0};
+
+/// Pale wires on white paper need a bolder outline.
+Millimetres edge_of(const WireColour& colour) {
+  const bool is_pale = colour.base == "WH" || colour.base == "YE" || colour.base == "PK";
+  return is_pale ? pale_edge : look::wire_edge;
+}
 
 std::vector<PathPiece> straight_path(const std::vector<Point>& points) {
   std::vector<PathPiece> path;
@@ -45,6 +58,16 @@ Colour wire_paint(std::string_view letters) {
   return letters == "GNYE" ? wire_paint("GN") : unknown_paint;
 }
 
+double lightness_of(Colour colour) {
+  const auto linear = [](std::uint8_t value) {
+    const double share = value / 255.0;
+    return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
+  };
+  const double y = 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
+  const double f = y > 216.0 / 24389 ? std::cbrt(y) : (24389.0 / 27 * y + 16) / 116;
+  return (116 * f - 16) / 100;
+}
+
 Millimetres wire_width(SquareMillimetres area) {
   const double metal = area.number();
   return metal <= 1.0   ? look::wire_thin
@@ -55,11 +78,16 @@ Millimetres wire_width(SquareMillimetres area) {
 
 void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour& colour, Millimetres width) {
   const auto stroke = [&](Pen pen) { items.push_back(PathItem{path, {true, std::move(pen)}, {}}); };
+  const Colour base = wire_paint(colour.base);
   stroke({look::ink, width});
-  stroke({wire_paint(colour.base), width - look::wire_edge * 2});
+  stroke({base, width - edge_of(colour) * 2});
   const std::string_view stripe = colour.base == "GNYE" ? std::string_view("YE") : std::string_view(colour.stripe);
   if (stripe.empty()) return;
-  stroke({wire_paint(stripe), width * look::stripe_share, {look::stripe_dash, look::stripe_gap}});
+  const Colour paint = wire_paint(stripe);
+  const std::vector<Millimetres> dashes{look::stripe_dash, look::stripe_gap};
+  if (std::abs(lightness_of(base) - lightness_of(paint)) < least_contrast)
+    stroke({look::paper, width * look::stripe_share + stripe_light * 2, dashes});
+  stroke({paint, width * look::stripe_share, dashes});
 }
 
 void add_wire(Items& items, const std::vector<Point>& points, const WireColour& colour, Millimetres width) {
@@ -71,8 +99,8 @@ Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres 
   Block block{length, width, {}};
   add_wire(block.items, {{Millimetres(0), width / 2}, {length, width / 2}}, colour, width);
   // Closed ends, so that a white wire reads as a piece and not as two lines.
-  const Pen end{look::ink, look::wire_edge};
-  const Millimetres half = look::wire_edge / 2;
+  const Pen end{look::ink, edge_of(colour)};
+  const Millimetres half = edge_of(colour) / 2;
   add_line(block.items, {half, Millimetres(0)}, {half, width}, end);
   add_line(block.items, {length - half, Millimetres(0)}, {length - half, width}, end);
   return block;
