@@ -5,12 +5,21 @@
 #include <array>
 #include <utility>
 
+#include "base/text.h"
 #include "sheets/face_labels.h"
 
 namespace loomfolio {
 namespace {
 
 Point scaled(Point p, int scale) { return {p.x / scale, p.y / scale}; }
+
+/// The signs of poles are what a reader goes by: they stand out.
+void add_face_words(Items& items, Point at, const std::string& text) {
+  const bool is_pole = text == "+" || text == "-" || text == "\u2212";
+  const TextStyle& style = is_pole ? look::fuse_rating : look::face_text;
+  add_text(items, {at.x, baseline_at_middle(at.y, style)}, text, style, is_pole ? look::ink : look::grey,
+           Align::centre);
+}
 
 void add_shape(Items& items, const FaceShape& shape, int scale) {
   if (shape.points.empty()) return;
@@ -33,10 +42,29 @@ void add_shape(Items& items, const FaceShape& shape, int scale) {
       add_polyline(items, points, pen);
       break;
     case ShapeType::text:
-      add_text(items, {points[0].x, baseline_at_middle(points[0].y, look::face_text)}, shape.text, look::face_text,
-               look::grey, Align::centre);
+      add_face_words(items, points[0], shape.text);
       break;
   }
+}
+
+/// Several wires at one terminal, in one line.
+std::string joined_codes(const FaceLabel& label) { return join(label.codes, " + "); }
+
+/// What a leader should not cross: figures, and lids and latches, which are smaller than half the face and larger than
+/// a terminal.
+void add_feature(FaceLabelRequest& request, const Face& face, const FaceShape& shape, int scale,
+                 const TextMeasure& measure) {
+  if (shape.points.empty()) return;
+  const Point at = scaled(shape.points[0], scale);
+  if (shape.type == ShapeType::text) {
+    const TextSize size = measure.measure(shape.text, look::face_text);
+    const Millimetres height(look::face_text.points * 0.3);
+    request.features.push_back({at.x - size.width / 2, at.y - height / 2, size.width, height});
+    return;
+  }
+  if (shape.type != ShapeType::rect) return;
+  const bool is_outline = shape.width > face.width * 0.6 && shape.height > face.height * 0.6;
+  if (!is_outline) request.features.push_back({at.x, at.y, shape.width / scale, shape.height / scale});
 }
 
 FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labels, int scale,
@@ -47,37 +75,43 @@ FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labe
   request.line_height = look::line_step(look::terminal_name);
   for (const FaceLabel& label : labels) {
     const Millimetres mark = measure.measure(label.mark, look::terminal_name).width;
-    const Millimetres code = label.code.empty() ? Millimetres(0) : measure.measure(label.code, look::wire_code).width;
+    Millimetres widest = mark;
+    for (const std::string& code : label.codes) widest = std::max(widest, measure.measure(code, look::wire_code).width);
+    const Millimetres all = measure.measure(joined_codes(label), look::wire_code).width;
     request.terminals.push_back(scaled(label.at, scale));
-    request.one_line_widths.push_back(mark + (label.code.empty() ? Millimetres(0) : code + look::label_word_gap));
-    request.two_line_widths.push_back(std::max(mark, code));
+    request.one_line_widths.push_back(mark + (label.codes.empty() ? Millimetres(0) : all + look::label_word_gap));
+    request.stacked_widths.push_back(widest);
+    request.stacked_lines.push_back(1 + static_cast<int>(label.codes.size()));
   }
+  for (const FaceShape& shape : face.shapes) add_feature(request, face, shape, scale, measure);
   return request;
 }
 
 void add_leader(Items& items, const PlacedFaceLabel& label) {
-  add_polyline(items, {label.terminal, label.elbow, label.edge}, {look::ink, look::thin_line});
-  add_circle(items, label.terminal, look::leader_dot, {false, {}}, {true, look::ink});
+  add_polyline(items, label.leader, {look::ink, look::thin_line});
+  add_circle(items, label.leader.front(), look::leader_dot, {false, {}}, {true, look::ink});
 }
 
+/// Beside the face mark and codes stand in one line; above and below it the mark stands next to the face and each code
+/// on a line of its own outside it, so that none slides over a neighbour's mark.
 void add_label(Items& items, const PlacedFaceLabel& place, const FaceLabel& label, const TextMeasure& measure) {
   const Point c = place.centre;
-  const Millimetres line = place.height / (place.side == LabelSide::left || place.side == LabelSide::right ? 1 : 2);
   if (place.side == LabelSide::left || place.side == LabelSide::right) {
     const Millimetres left = c.x - place.width / 2, baseline = baseline_at_middle(c.y, look::terminal_name);
     add_text(items, {left, baseline}, label.mark, look::terminal_name);
     const Millimetres mark = measure.measure(label.mark, look::terminal_name).width;
-    add_text(items, {left + mark + look::label_word_gap, baseline}, label.code, look::wire_code);
+    add_text(items, {left + mark + look::label_word_gap, baseline}, joined_codes(label), look::wire_code);
     return;
   }
+  const auto lines = static_cast<int>(label.codes.size()) + 1;
+  const Millimetres line = place.height / lines, top = c.y - place.height / 2;
   const bool is_top = place.side == LabelSide::top;
-  const Millimetres first = c.y - line / 2, second = c.y + line / 2;
-  // The mark stands next to the face, the colours outside it.
-  const Millimetres mark_at = is_top ? second : first;
-  add_text(items, {c.x, baseline_at_middle(mark_at, look::terminal_name)}, label.mark, look::terminal_name, look::ink,
-           Align::centre);
-  add_text(items, {c.x, baseline_at_middle(is_top ? first : second, look::wire_code)}, label.code, look::wire_code,
-           look::ink, Align::centre);
+  const auto add = [&](int at, const std::string& text, const TextStyle& style) {
+    const Millimetres middle = top + line * ((is_top ? lines - 1 - at : at) + 0.5);
+    add_text(items, {c.x, baseline_at_middle(middle, style)}, text, style, look::ink, Align::centre);
+  };
+  add(0, label.mark, look::terminal_name);
+  for (int i = 1; i < lines; ++i) add(i, label.codes[static_cast<std::size_t>(i - 1)], look::wire_code);
 }
 
 /// The box around face and labels.
@@ -149,7 +183,7 @@ Block face_caption(const Face& face, int scale, Millimetres width, const Words& 
   std::string more = face.name;
   if (!face.keying.empty()) more += (more.empty() ? "" : ". ") + face.keying;
   if (more.empty()) return block;
-  Block second = set_paragraph({{{more, look::table_small, look::grey, {}}}, Align::left, "P"}, width, setting);
+  Block second = set_paragraph({{{more, look::table_small, look::ink, {}}}, Align::left, "P"}, width, setting);
   const Millimetres height = second.height;
   place_block(block.items, std::move(second), {{}, block.height});
   block.height += height;

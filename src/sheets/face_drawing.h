@@ -14,9 +14,9 @@ namespace loomfolio {
 
 /// What is written beside a terminal of the face.
 struct FaceLabel {
-  Point at;          ///< mm from the face's top left, true size
-  std::string mark;  ///< the terminal's id, bold
-  std::string code;  ///< colours of its wires; may be empty
+  Point at;                             ///< mm from the face's top left, true size
+  std::string mark;                     ///< the terminal's id, bold
+  std::vector<std::string> codes = {};  ///< number and colours of each of its wires; may be empty
 };
 
 /// How many times smaller than true the face is drawn: 1, 2, 5 or 10, the least with which it is at most that large.

@@ -1,31 +1,41 @@
 // SPDX-License-Identifier: MIT
-// Two arrangements are tried, labels at left and right and labels above and below, and the one with the shorter, less
-// crossed leaders is taken. Within a side, labels keep the order of their terminals; of two terminals one behind the
-// other, the inner one's leader goes round on the side away from the face's middle:
+// Two arrangements are tried, labels at left and right and labels above and below, and the one with the shorter leaders
+// that cross less of the face is taken. Each leader runs in a lane square to its side; of two terminals one behind the
+// other, the inner one's goes over to a lane beside, at 45 degrees:
 //
-//        86 --.              (inner, upper half: label above)
-//        85 -- o   o
+//      86 -------- o           (inner)
+//      85 -- o
 //
-// Labels that would touch are pushed apart in clusters about their mean, which keeps each as near its terminal as room
-// allows.
+// Outside the face it goes over, at 45 degrees again, to its label. All leaders of a side turn at the same distance
+// from the face and labels keep the order of their lanes, so no two cross. Labels that would touch are pushed apart in
+// clusters about their mean, which keeps each as near its terminal as room allows.
 #include "sheets/face_labels.h"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres elbow_out(2.2), edge_out(4.2), label_apart(1.2);
-constexpr double crossing_cost = 15;
+constexpr Millimetres label_apart(1.6);
+constexpr double turn_out = 0.8, last_out = 0.9;  // straight pieces outside the face, before and behind the turn
+constexpr double lane_step = 0.4, most_lane = 4.4, lane_clear = 0.9, lanes_apart = 0.7;
+constexpr double feature_cost = 20;
 
 enum class Arrangement { beside, above_below };
 
 struct Wish {
   std::size_t label = 0;
-  double along = 0;  ///< wished middle along the side
+  double start = 0;  ///< of the terminal, along the side
   double depth = 0;  ///< distance from the side
+  double along = 0;  ///< its lane, at which its label is wished
   double size = 0;   ///< along the side
+};
+
+/// A box along a side, with its depths.
+struct SideBox {
+  double along0 = 0, along1 = 0, depth0 = 0, depth1 = 0;
 };
 
 /// Pushes apart sorted wishes: clusters of touching ones share the mean of what they wish.
@@ -67,76 +77,138 @@ class Placer {
   Placer(const FaceLabelRequest& request, Arrangement arrangement) : request_(request), arrangement_(arrangement) {}
 
   std::vector<PlacedFaceLabel> place() {
-    std::vector<Wish> near, far;
+    std::vector<std::size_t> near, far;
     for (std::size_t i = 0; i < request_.terminals.size(); ++i) {
-      const Wish wish = wish_of(i);
-      const double middle = across() / 2;
-      const bool is_near = wish.depth < middle - 0.3 || (wish.depth < middle + 0.3 && near.size() <= far.size());
-      (is_near ? near : far).push_back(wish);
+      const double near_cost = cost_to_side(i, sides().first), far_cost = cost_to_side(i, sides().second);
+      const bool is_near = near_cost < far_cost - 0.6 || (near_cost < far_cost + 0.6 && near.size() <= far.size());
+      (is_near ? near : far).push_back(i);
     }
-    for (Wish& wish : far) wish.depth = across() - wish.depth;
-    put_side(near, arrangement_ == Arrangement::beside ? LabelSide::left : LabelSide::top);
-    put_side(far, arrangement_ == Arrangement::beside ? LabelSide::right : LabelSide::bottom);
+    put_side(near, sides().first);
+    put_side(far, sides().second);
     std::sort(placed_.begin(), placed_.end(), [](const auto& a, const auto& b) { return a.label < b.label; });
     return placed_;
   }
 
+  double cost() const { return cost_; }
+
  private:
+  std::pair<LabelSide, LabelSide> sides() const {
+    return arrangement_ == Arrangement::beside ? std::pair(LabelSide::left, LabelSide::right)
+                                               : std::pair(LabelSide::top, LabelSide::bottom);
+  }
   double across() const { return (arrangement_ == Arrangement::beside ? request_.width : request_.height).number(); }
-  double length() const { return (arrangement_ == Arrangement::beside ? request_.height : request_.width).number(); }
+  static bool is_far(LabelSide side) { return side == LabelSide::right || side == LabelSide::bottom; }
 
-  Wish wish_of(std::size_t i) const {
-    const Point& p = request_.terminals[i];
-    if (arrangement_ == Arrangement::beside) return {i, p.y.number(), p.x.number(), request_.line_height.number()};
-    return {i, p.x.number(), p.y.number(), (request_.two_line_widths[i] + label_apart).number()};
+  double along_of(Point p) const { return (arrangement_ == Arrangement::beside ? p.y : p.x).number(); }
+  double depth_of(Point p, LabelSide side) const {
+    const double from_near = (arrangement_ == Arrangement::beside ? p.x : p.y).number();
+    return is_far(side) ? across() - from_near : from_near;
+  }
+  Point point_at(double along, double depth, LabelSide side) const {
+    const Millimetres from_near(is_far(side) ? across() - depth : depth);
+    return arrangement_ == Arrangement::beside ? Point{from_near, Millimetres(along)}
+                                               : Point{Millimetres(along), from_near};
+  }
+  SideBox box_of(const Rect& rect, LabelSide side) const {
+    const Point a{rect.x, rect.y}, b{rect.right(), rect.bottom()};
+    return {std::min(along_of(a), along_of(b)), std::max(along_of(a), along_of(b)),
+            std::min(depth_of(a, side), depth_of(b, side)), std::max(depth_of(a, side), depth_of(b, side))};
   }
 
-  void put_side(std::vector<Wish>& wishes, LabelSide side) {
-    const double middle = length() / 2;
-    std::sort(wishes.begin(), wishes.end(), [&](const Wish& a, const Wish& b) {
-      if (std::abs(a.along - b.along) > 1) return a.along < b.along;
-      const bool inner_first = (a.along + b.along) / 2 < middle;
-      if (a.depth != b.depth) return inner_first ? a.depth > b.depth : a.depth < b.depth;
-      return a.label < b.label;
+  /// Features that a lane crosses on its way out from that depth.
+  int crossed_by(double lane, double depth, LabelSide side) const {
+    int count = 0;
+    for (const Rect& feature : request_.features) {
+      const SideBox box = box_of(feature, side);
+      const bool is_within = depth > box.depth0 && depth < box.depth1;  // its own blade or cavity
+      if (!is_within && lane > box.along0 - 0.3 && lane < box.along1 + 0.3 && box.depth1 <= depth) ++count;
+    }
+    return count;
+  }
+
+  double cost_to_side(std::size_t i, LabelSide side) const {
+    const Point p = request_.terminals[i];
+    return depth_of(p, side) + feature_cost * crossed_by(along_of(p), depth_of(p, side), side);
+  }
+
+  bool is_lane_free(double lane, double depth, std::size_t own, LabelSide side, const std::vector<Wish>& taken) const {
+    for (std::size_t k = 0; k < request_.terminals.size(); ++k) {
+      if (k == own) continue;
+      const Point p = request_.terminals[k];
+      if (depth_of(p, side) < depth + 0.2 && std::abs(along_of(p) - lane) < lane_clear) return false;
+    }
+    return std::none_of(taken.begin(), taken.end(),
+                        [&](const Wish& wish) { return std::abs(wish.along - lane) < lanes_apart; });
+  }
+
+  /// The free lane nearest the terminal that crosses least; lanes away from the face's middle first.
+  double choose_lane(std::size_t i, LabelSide side, const std::vector<Wish>& taken) const {
+    const double start = along_of(request_.terminals[i]), depth = depth_of(request_.terminals[i], side);
+    const double length = (arrangement_ == Arrangement::beside ? request_.height : request_.width).number();
+    const double outward = start < length / 2 ? -1 : 1;
+    double best = start, least = 1e9;
+    for (double off = 0; off <= std::min(most_lane, depth); off += lane_step)
+      for (const double way : {outward, -outward}) {
+        const double lane = start + way * off;
+        if (!is_lane_free(lane, depth - off, i, side, taken)) continue;
+        const double cost = off + feature_cost * crossed_by(lane, depth - off, side);
+        if (cost >= least - 1e-9) continue;
+        least = cost;
+        best = lane;
+      }
+    return best;
+  }
+
+  double size_of(std::size_t i) const {
+    return arrangement_ == Arrangement::beside ? request_.line_height.number()
+                                               : (request_.stacked_widths[i] + label_apart).number();
+  }
+
+  void put_side(std::vector<std::size_t>& terminals, LabelSide side) {
+    std::stable_sort(terminals.begin(), terminals.end(), [&](std::size_t a, std::size_t b) {
+      return depth_of(request_.terminals[a], side) < depth_of(request_.terminals[b], side) - 0.2;
     });
+    std::vector<Wish> wishes;
+    for (const std::size_t i : terminals) {
+      const Point p = request_.terminals[i];
+      wishes.push_back({i, along_of(p), depth_of(p, side), choose_lane(i, side, wishes), size_of(i)});
+    }
+    std::sort(wishes.begin(), wishes.end(), [](const Wish& a, const Wish& b) { return a.along < b.along; });
     const std::vector<double> middles = spread(wishes);
-    for (std::size_t i = 0; i < wishes.size(); ++i) put(wishes[i], middles[i], side);
+    double furthest = 0;
+    for (std::size_t i = 0; i < wishes.size(); ++i)
+      furthest = std::max(furthest, std::abs(middles[i] - wishes[i].along));
+    for (std::size_t i = 0; i < wishes.size(); ++i) put(wishes[i], middles[i], turn_out + furthest + last_out, side);
   }
 
-  void put(const Wish& wish, double along, LabelSide side) {
+  void put(const Wish& wish, double along, double out, LabelSide side) {
     PlacedFaceLabel label;
     label.label = wish.label;
     label.side = side;
-    label.terminal = request_.terminals[wish.label];
-    const Millimetres at(along);
-    switch (side) {
-      case LabelSide::left:
-        label.elbow = {-elbow_out, at};
-        label.edge = {-edge_out, at};
-        break;
-      case LabelSide::right:
-        label.elbow = {request_.width + elbow_out, at};
-        label.edge = {request_.width + edge_out, at};
-        break;
-      case LabelSide::top:
-        label.elbow = {at, -elbow_out};
-        label.edge = {at, -edge_out};
-        break;
-      case LabelSide::bottom:
-        label.elbow = {at, request_.height + elbow_out};
-        label.edge = {at, request_.height + edge_out};
-        break;
-    }
-    set_size(label);
-    placed_.push_back(label);
+    const auto add = [&](double at, double depth) {
+      const Point p = point_at(at, depth, side);
+      if (label.leader.empty() || !is_near_to(label.leader.back(), p)) label.leader.push_back(p);
+    };
+    add(wish.start, wish.depth);
+    add(wish.along, wish.depth - std::abs(wish.along - wish.start));
+    add(wish.along, -turn_out);
+    add(along, -turn_out - std::abs(along - wish.along));
+    add(along, -out);
+    cost_ += wish.depth + out + feature_cost * crossed_by(wish.along, wish.depth, side);
+    set_size(label, point_at(along, -out, side));
+    placed_.push_back(std::move(label));
   }
 
-  void set_size(PlacedFaceLabel& label) const {
+  static bool is_near_to(Point a, Point b) {
+    return std::abs((a.x - b.x).number()) < 1e-6 && std::abs((a.y - b.y).number()) < 1e-6;
+  }
+
+  void set_size(PlacedFaceLabel& label, Point edge) const {
     const bool is_beside = arrangement_ == Arrangement::beside;
-    label.width = (is_beside ? request_.one_line_widths : request_.two_line_widths)[label.label];
-    label.height = request_.line_height * (is_beside ? 1 : 2);
+    label.width = (is_beside ? request_.one_line_widths : request_.stacked_widths)[label.label];
+    label.height = request_.line_height * (is_beside ? 1 : request_.stacked_lines[label.label]);
     const Millimetres gap(0.6);
-    label.centre = label.edge;
+    label.centre = edge;
     if (label.side == LabelSide::left) label.centre.x -= gap + label.width / 2;
     if (label.side == LabelSide::right) label.centre.x += gap + label.width / 2;
     if (label.side == LabelSide::top) label.centre.y -= label.height / 2;
@@ -146,34 +218,15 @@ class Placer {
   const FaceLabelRequest& request_;
   Arrangement arrangement_;
   std::vector<PlacedFaceLabel> placed_;
+  double cost_ = 0;
 };
-
-double length_between(Point a, Point b) { return std::hypot((b.x - a.x).number(), (b.y - a.y).number()); }
-
-double turn(Point a, Point b, Point c) {
-  return (b.x - a.x).number() * (c.y - a.y).number() - (b.y - a.y).number() * (c.x - a.x).number();
-}
-
-bool cross(Point a, Point b, Point c, Point d) {
-  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
-}
-
-double cost_of(const std::vector<PlacedFaceLabel>& labels) {
-  double cost = 0;
-  for (std::size_t i = 0; i < labels.size(); ++i) {
-    cost += length_between(labels[i].terminal, labels[i].elbow);
-    for (std::size_t k = i + 1; k < labels.size(); ++k)
-      if (cross(labels[i].terminal, labels[i].elbow, labels[k].terminal, labels[k].elbow)) cost += crossing_cost;
-  }
-  return cost;
-}
 
 }  // namespace
 
 std::vector<PlacedFaceLabel> place_face_labels(const FaceLabelRequest& request) {
-  std::vector<PlacedFaceLabel> beside = Placer(request, Arrangement::beside).place();
-  std::vector<PlacedFaceLabel> above_below = Placer(request, Arrangement::above_below).place();
-  return cost_of(beside) <= cost_of(above_below) ? beside : above_below;
+  Placer beside(request, Arrangement::beside), above_below(request, Arrangement::above_below);
+  std::vector<PlacedFaceLabel> at_sides = beside.place(), above = above_below.place();
+  return beside.cost() <= above_below.cost() ? at_sides : above;
 }
 
 }  // namespace loomfolio

@@ -10,11 +10,12 @@ namespace loomfolio {
 
 enum class LabelSide : std::uint8_t { left, right, top, bottom };
 
-/// A label's place in the face's own coordinates, drawn size; `centre` is its middle, the leader ends at `edge`.
+/// A label's place in the face's own coordinates, drawn size; `centre` is its middle, the leader ends beside it.
 struct PlacedFaceLabel {
   std::size_t label = 0;  ///< index into the labels given
   LabelSide side = LabelSide::left;
-  Point terminal, elbow, edge, centre;
+  std::vector<Point> leader;  ///< from the terminal outwards; upright, level or at 45 degrees
+  Point centre;
   Millimetres width, height;
 };
 
@@ -22,8 +23,10 @@ struct FaceLabelRequest {
   Millimetres width, height;  ///< of the face, drawn size
   std::vector<Point> terminals;
   std::vector<Millimetres> one_line_widths;  ///< of the labels set in one line, as at the left and right
-  std::vector<Millimetres> two_line_widths;  ///< set in two, as above and below
+  std::vector<Millimetres> stacked_widths;   ///< set one line under the other, as above and below
+  std::vector<int> stacked_lines;            ///< how many lines that are
   Millimetres line_height;
+  std::vector<Rect> features;  ///< what leaders should not cross: lids, latches, figures
 };
 
 std::vector<PlacedFaceLabel> place_face_labels(const FaceLabelRequest& request);

@@ -62,10 +62,11 @@ std::vector<FaceLabel> face_labels(const SheetContext& context, const TerminalWi
   std::vector<FaceLabel> labels;
   for (std::size_t t = 0; t < kind.terminals.size(); ++t) {
     if (kind.terminals[t].face != face) continue;
-    std::vector<std::string> colours;
+    std::vector<std::string> lines;
     if (codes == LabelCodes::with_colours)
-      for (const WireId wire : wires_of(wires, part, t)) colours.push_back(context.build().wire(wire).colour.text());
-    labels.push_back({kind.terminals[t].at, kind.terminals[t].id, join(colours, " ")});
+      for (const WireId id : wires_of(wires, part, t))
+        lines.push_back(context.build().wire(id).id + " " + context.build().wire(id).colour.text());
+    labels.push_back({kind.terminals[t].at, kind.terminals[t].id, std::move(lines)});
   }
   return labels;
 }

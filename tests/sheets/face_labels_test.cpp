@@ -4,6 +4,9 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
+
 using namespace loomfolio;
 
 namespace {
@@ -18,7 +21,8 @@ FaceLabelRequest cavities(int columns, int rows, double pitch, double label_widt
     for (int column = 0; column < columns; ++column) {
       request.terminals.push_back({Millimetres(4 + pitch * (column + 0.5)), Millimetres(4 + pitch * (row + 0.5))});
       request.one_line_widths.push_back(Millimetres(label_width));
-      request.two_line_widths.push_back(Millimetres(label_width / 2));
+      request.stacked_widths.push_back(Millimetres(label_width / 2));
+      request.stacked_lines.push_back(2);
     }
   return request;
 }
@@ -36,9 +40,27 @@ double turn(Point a, Point b, Point c) {
   return (b.x - a.x).number() * (c.y - a.y).number() - (b.y - a.y).number() * (c.x - a.x).number();
 }
 
+bool cross(Point a, Point b, Point c, Point d) {
+  return turn(a, b, c) * turn(a, b, d) < -1e-9 && turn(c, d, a) * turn(c, d, b) < -1e-9;
+}
+
+/// Whether a leader crosses another or runs over another's terminal.
 bool cross(const PlacedFaceLabel& a, const PlacedFaceLabel& b) {
-  return turn(a.terminal, a.elbow, b.terminal) * turn(a.terminal, a.elbow, b.elbow) < -1e-9 &&
-         turn(b.terminal, b.elbow, a.terminal) * turn(b.terminal, b.elbow, a.elbow) < -1e-9;
+  for (std::size_t i = 1; i < a.leader.size(); ++i) {
+    for (std::size_t k = 1; k < b.leader.size(); ++k)
+      if (cross(a.leader[i - 1], a.leader[i], b.leader[k - 1], b.leader[k])) return true;
+    const Point p = a.leader[i - 1], q = a.leader[i], t = b.leader.front();
+    const double length = std::hypot((q.x - p.x).number(), (q.y - p.y).number());
+    const double along = ((t.x - p.x).number() * (q.x - p.x).number() + (t.y - p.y).number() * (q.y - p.y).number());
+    if (along > 0 && along < length * length && std::abs(turn(p, q, t)) / length < 0.5) return true;
+  }
+  return false;
+}
+
+/// Upright, level or at 45 degrees.
+bool is_true(Point a, Point b) {
+  const double x = std::abs((b.x - a.x).number()), y = std::abs((b.y - a.y).number());
+  return x < 1e-6 || y < 1e-6 || std::abs(x - y) < 1e-6;
 }
 
 }  // namespace
@@ -58,10 +80,32 @@ TEST_CASE("labels of usual connectors neither touch nor cross") {
       const bool is_above_below =
           top(labels[i]) >= request.height.number() || top(labels[i]) + labels[i].height.number() <= 0;
       CHECK((is_beside || is_above_below));
+      for (std::size_t p = 1; p < labels[i].leader.size(); ++p)
+        CHECK(is_true(labels[i].leader[p - 1], labels[i].leader[p]));
       for (std::size_t k = i + 1; k < labels.size(); ++k) {
         CHECK_FALSE(overlap(labels[i], labels[k]));
         CHECK_FALSE(cross(labels[i], labels[k]));
       }
     }
   }
+}
+
+TEST_CASE("a leader goes round a lid rather than over it") {
+  FaceLabelRequest request = cavities(1, 1, 6, 15);  // a face of 14 by 14 mm, its terminal in the middle
+  const auto crosses = [&](const Rect& lid) {
+    request.features = {lid};
+    const PlacedFaceLabel label = place_face_labels(request).front();
+    for (std::size_t i = 1; i < label.leader.size(); ++i) {
+      const Point a = label.leader[i - 1], b = label.leader[i];
+      const double x = (a.x + b.x).number() / 2, y = (a.y + b.y).number() / 2;  // each piece is short or square to it
+      if (x > lid.x.number() && x < lid.right().number() && y > lid.y.number() && y < lid.bottom().number())
+        return true;
+    }
+    return false;
+  };
+  const Millimetres zero(0), five(5), fourteen(14);
+  CHECK_FALSE(crosses({zero, zero, five, fourteen}));            // at the left
+  CHECK_FALSE(crosses({Millimetres(9), zero, five, fourteen}));  // at the right
+  CHECK_FALSE(crosses({zero, zero, fourteen, five}));            // above
+  CHECK_FALSE(crosses({zero, Millimetres(9), fourteen, five}));  // below
 }
