@@ -10,6 +10,7 @@
 #include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
+#include "sheets/scale_items.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/works_strip.h"
 
@@ -17,6 +18,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(6);
+constexpr double most_growth = 1.3;  // of the drawing of the inside, where half the page has room for it
 
 /// Parts of one kind; the first stands for all.
 struct KindUse {
@@ -77,10 +79,25 @@ class WorksPages {
     put(head(use), {});
     put(set_text(kind.about, look::text, flow_.width(), flow_.setting()), Millimetres(2));
     put(pictures(use), Millimetres(3.5));
-    const std::vector<std::string> sentences = inside_sentences(build_, build_.part(use.parts.front()), words_);
+    std::vector<std::string> sentences = inside_sentences(build_, use.parts.front(), words_);
     for (std::size_t i = 0; i < sentences.size(); ++i)
-      put(event(i + 1, sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
+      put(event(i + 1, sentences.size(), sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
+    const std::string unused = unused_text(use);
+    if (!unused.empty()) put(set_text(unused, look::text, flow_.width(), flow_.setting()), Millimetres(1.6));
     return block;
+  }
+
+  /// 'No wire of these pages goes to 2, 57a.': terminals that none of the parts uses, unless it uses none at all.
+  std::string unused_text(const KindUse& use) const {
+    std::vector<std::string> marks;
+    const Kind& kind = build_.kind(use.kind);
+    for (std::size_t t = 0; t < kind.terminals.size(); ++t)
+      if (kind.terminals[t].form != TerminalForm::body &&
+          std::all_of(use.parts.begin(), use.parts.end(),
+                      [&](PartId part) { return is_left_open(build_, part, static_cast<int>(t)); }))
+        marks.push_back(kind.terminals[t].id);
+    if (marks.empty() || marks.size() == kind.terminals.size()) return {};
+    return words_("works.not_used", {{"terminals", join(marks, ", ")}});
   }
 
   /// Parts that all hook-ups share are explained once, but what flows in them differs from one hook-up to the next.
@@ -101,8 +118,8 @@ class WorksPages {
     if (story) told = tell_coil_story(build_, *story, words_);
     for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
     if (told.empty()) return;
-    std::string head = words_("works.in_use");
-    if (use.parts.size() > 1 || !shows_part(context_, part)) head += ": " + build_.part(part).label;
+    // Named, as the list may begin on the next sheet.
+    const std::string head = words_("works.in_use") + ": " + build_.part(part).label;
     Block title = set_text(head, look::text_bold, flow_.width(), flow_.setting());
     Block strip = story ? make_works_strip(context_, *story, flow_.width()) : Block{};
     const Millimetres y = title.height + Millimetres(story ? 1 : 0);
@@ -111,7 +128,8 @@ class WorksPages {
     place_block(opening.items, std::move(strip), {{}, y});
     flow_.keep(opening.height + Millimetres(12));
     flow_.add(std::move(opening), Millimetres(3));
-    for (std::size_t i = 0; i < told.size(); ++i) flow_.add(event(i + 1, told[i]), Millimetres(i == 0 ? 1.5 : 0.6));
+    for (std::size_t i = 0; i < told.size(); ++i)
+      flow_.add(event(i + 1, told.size(), told[i]), Millimetres(i == 0 ? 1.5 : 0.6));
   }
 
   Block head(const KindUse& use) const {
@@ -127,16 +145,23 @@ class WorksPages {
     return block;
   }
 
-  /// The inside at the left, the first face that holds terminals at the right.
+  /// The inside at the left, all faces that hold terminals at the right.
   Block pictures(const KindUse& use) const {
+    const Millimetres half = (flow_.width() - look::gutter * 2) / 2;
     Block inside = inside_block(use.parts.front());
-    Block face = face_block(build_.kind(use.kind), flow_.width() - inside.width - look::gutter * 2);
-    Block block{flow_.width(), std::max(inside.height, face.height), {}};
-    const Millimetres x = std::max(inside.width + look::gutter * 2, flow_.width() * 0.5);
-    const Millimetres face_x = std::min(x, flow_.width() - face.width);
+    if (inside.width < half) scale_drawing(inside, std::min(most_growth, half / inside.width));
+    Block faces = faces_block(build_.kind(use.kind), flow_.width() - std::max(inside.width, half) - look::gutter * 2);
+    Block block{flow_.width(), std::max(inside.height, faces.height), {}};
+    const Millimetres x = std::max(inside.width, half) + look::gutter * 2;
     place_block(block.items, std::move(inside), {});
-    place_block(block.items, std::move(face), {face_x, {}});
+    place_block(block.items, std::move(faces), {std::min(x, flow_.width() - faces.width), {}});
     return block;
+  }
+
+  static void scale_drawing(Block& block, double factor) {
+    scale_items(block.items, {}, factor);
+    block.width = block.width * factor;
+    block.height = block.height * factor;
   }
 
   Block inside_block(PartId id) const {
@@ -150,28 +175,41 @@ class WorksPages {
     return block;
   }
 
-  Block face_block(const Kind& kind, Millimetres room) const {
+  Block faces_block(const Kind& kind, Millimetres room) const {
+    Block all;
     for (std::size_t f = 0; f < kind.faces.size(); ++f) {
-      std::vector<FaceLabel> labels;
-      for (const KindTerminal& terminal : kind.terminals)
-        if (terminal.face == static_cast<int>(f)) labels.push_back({terminal.at, terminal.id, {}});
-      if (labels.empty()) continue;
-      int scale = face_scale(kind.faces[f], std::min(most_face_width, room), most_face_height);
-      Block block = draw_face(kind.faces[f], labels, scale, context_.measure());
-      while (block.width > room && scale < 10)
-        block = draw_face(kind.faces[f], labels, scale = scale == 1 ? 2 : scale * 2, context_.measure());
-      Block caption = face_caption(kind.faces[f], scale, std::min(room, std::max(block.width, Millimetres(60))), words_,
-                                   flow_.setting());
-      const Millimetres y = block.height + Millimetres(1.5);
-      block.width = std::max(block.width, caption.width);
-      block.height = y + caption.height;
-      place_block(block.items, std::move(caption), {{}, y});
-      return block;
+      Block face = face_block(kind, static_cast<int>(f), room);
+      if (face.items.empty()) continue;
+      const Millimetres y = all.height + (all.height.number() > 0 ? look::block_gap : Millimetres(0));
+      all.height = y + face.height;
+      all.width = std::max(all.width, face.width);
+      place_block(all.items, std::move(face), {{}, y});
     }
-    return {};
+    return all;
   }
 
-  Block event(std::size_t number, const std::string& sentence) const {
+  Block face_block(const Kind& kind, int index, Millimetres room) const {
+    const Face& face = kind.faces[static_cast<std::size_t>(index)];
+    std::vector<FaceLabel> labels;
+    for (const KindTerminal& terminal : kind.terminals)
+      if (terminal.face == index) labels.push_back({terminal.at, terminal.id, {}});
+    if (labels.empty()) return {};
+    int scale = face_scale(face, std::min(most_face_width, room), most_face_height);
+    Block block = draw_face(face, labels, scale, context_.measure());
+    while (block.width > room && scale < 10)
+      block = draw_face(face, labels, scale = scale == 1 ? 2 : scale * 2, context_.measure());
+    Block caption =
+        face_caption(face, scale, std::min(room, std::max(block.width, Millimetres(60))), words_, flow_.setting());
+    const Millimetres y = block.height + Millimetres(1.5);
+    block.width = std::max(block.width, caption.width);
+    block.height = y + caption.height;
+    place_block(block.items, std::move(caption), {{}, y});
+    return block;
+  }
+
+  /// One of `count` events in order; one alone needs no number.
+  Block event(std::size_t number, std::size_t count, const std::string& sentence) const {
+    if (count == 1) return set_text(sentence, look::text, flow_.width(), flow_.setting());
     const Millimetres width = flow_.width() - text_indent;
     Block text = set_text(sentence, look::text, width, flow_.setting());
     Block block{flow_.width(), text.height, {}};

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/inside_sentences.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "model/kind_text.h"
 #include "sheets/print_text.h"
@@ -10,8 +12,8 @@ namespace {
 
 class Teller {
  public:
-  Teller(const Build& build, const Part& part, const Words& words)
-      : kind_(build.kind_of(part)), part_(part), words_(words) {}
+  Teller(const Build& build, PartId part, const Words& words)
+      : build_(build), id_(part), kind_(build.kind_of(build.part(part))), part_(build.part(part)), words_(words) {}
 
   std::vector<std::string> tell() {
     tell_rest();
@@ -91,8 +93,9 @@ class Teller {
   }
 
   void tell_fuse(const Inside& fuse) {
-    if (fuse.rating && !pair_of(fuse).empty())
-      say("works.fuse", {{"pair", pair_of(fuse)}, {"rating", print_rating(*fuse.rating)}});
+    const std::string a = mark(fuse, 0), b = mark(fuse, 1);
+    if (fuse.rating && !a.empty() && !b.empty())
+      say("works.fuse", {{"a", a}, {"b", b}, {"rating", print_rating(*fuse.rating)}});
   }
 
   void tell_diode(const Inside& diode) {
@@ -106,11 +109,25 @@ class Teller {
     std::vector<std::string> conditions;
     for (const OutputCondition& condition : output.conditions) {
       const std::string input = mark(output, static_cast<std::size_t>(condition.input));
+      if (is_met_without_wire(output, condition) && output.conditions.size() > 1) continue;
       conditions.push_back(words_(condition.when_live ? "works.is_live" : "works.is_earthed", {{"terminal", input}}));
     }
     const char* key = output.is_low_side ? "works.output_low" : "works.output_high";
     say(key, {{"out", out}, {"conditions", join(conditions, words_("works.and"))}});
-    if (output.rating) say("works.output_limit", {{"out", out}, {"rating", print_rating(*output.rating)}});
+    if (output.rating)
+      say(output.is_low_side ? "works.output_limit_low" : "works.output_limit",
+          {{"out", out}, {"rating", print_rating(*output.rating)}});
+  }
+
+  /// Whether an input that no wire goes to is held up inside, so that the machine has no say in it.
+  bool is_met_without_wire(const Inside& output, const OutputCondition& condition) const {
+    const int terminal = output.nodes[static_cast<std::size_t>(condition.input)].terminal;
+    if (!condition.when_live || terminal < 0 || !is_left_open(build_, id_, terminal)) return false;
+    return std::any_of(part_.insides.begin(), part_.insides.end(), [terminal](const Inside& inside) {
+      return inside.type == InsideType::resistor &&
+             std::any_of(inside.nodes.begin(), inside.nodes.end(),
+                         [terminal](const Inside::Node& node) { return node.terminal == terminal; });
+    });
   }
 
   void tell_charger(const Inside& charger) {
@@ -118,14 +135,29 @@ class Teller {
     if (charger.power) say("works.charger_most", {{"watts", shortest(charger.power->number(), 0)}});
   }
 
+  /// Of a sprung switch: what letting go does. With one way to press it, that is to open or to close again.
   void tell_switch(const Inside& element) {
-    const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
     const std::size_t rest = static_cast<std::size_t>(element.rest_position);
-    if (rest >= element.positions.size()) return;
-    const std::string position = element.positions[rest].name;
-    if (element.is_sprung) say("works.switch_sprung", {{"switch", name}, {"position", position}});
+    if (!element.is_sprung || rest >= element.positions.size() || !is_used(element)) return;
+    if (element.positions.size() == 2) {
+      const char* key = element.positions[rest].joined.empty() ? "works.switch_opens" : "works.switch_closes";
+      const std::string of = element.name.empty() ? std::string() : element.name + ". ";
+      sentences_.push_back(of + words_(key));
+      return;
+    }
+    const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
+    say("works.switch_sprung", {{"switch", name}, {"position", element.positions[rest].name}});
   }
 
+  /// Whether a wire of this machine goes to it.
+  bool is_used(const Inside& element) const {
+    return std::any_of(element.nodes.begin(), element.nodes.end(), [&](const Inside::Node& node) {
+      return node.terminal >= 0 && !is_left_open(build_, id_, node.terminal);
+    });
+  }
+
+  const Build& build_;
+  PartId id_;
   const Kind& kind_;
   const Part& part_;
   const Words& words_;
@@ -134,7 +166,15 @@ class Teller {
 
 }  // namespace
 
-std::vector<std::string> inside_sentences(const Build& build, const Part& part, const Words& words) {
+bool is_left_open(const Build& build, PartId part, int terminal) {
+  const KindTerminal& kind_terminal = build.kind_of(build.part(part)).terminals[static_cast<std::size_t>(terminal)];
+  if (kind_terminal.form == TerminalForm::body) return false;
+  const TerminalId id = build.part(part).terminals[static_cast<std::size_t>(terminal)];
+  return std::none_of(build.wires.begin(), build.wires.end(),
+                      [id](const Wire& wire) { return wire.from == id || wire.to == id; });
+}
+
+std::vector<std::string> inside_sentences(const Build& build, PartId part, const Words& words) {
   return Teller(build, part, words).tell();
 }
 

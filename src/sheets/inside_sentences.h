@@ -11,6 +11,9 @@
 namespace loomfolio {
 
 /// One sentence an event; empty for parts in which nothing acts.
-std::vector<std::string> inside_sentences(const Build& build, const Part& part, const Words& words);
+std::vector<std::string> inside_sentences(const Build& build, PartId part, const Words& words);
+
+/// Whether neither a wire nor the machine's metal is joined to the terminal, an index into the kind's terminals.
+bool is_left_open(const Build& build, PartId part, int terminal);
 
 }  // namespace loomfolio

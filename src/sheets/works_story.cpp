@@ -6,6 +6,8 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "model/kind_text.h"
+#include "sheets/inside_sentences.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/setting_text.h"
@@ -75,18 +77,69 @@ MostCarried find_most(const SolvedBuild& solved, InsideRef ref) {
   return most;
 }
 
-/// '82 and 82a are joined'; several groups stand one after the other.
+const Inside::Node& node_of(const Build& build, InsideRef ref, int node) {
+  return inside_of(build, ref).nodes[static_cast<std::size_t>(node)];
+}
+
+/// What people call a point that a switch joins: the terminal's mark; the part's own metal where it earths by that; of
+/// a point inside, what is joined to it there.
+std::string point_name(const Build& build, InsideRef ref, int node, const Words& words) {
+  const Part& part = build.part(ref.part);
+  const Inside::Node& point = node_of(build, ref, node);
+  if (point.terminal >= 0) {
+    const KindTerminal& terminal = build.kind_of(part).terminals[static_cast<std::size_t>(point.terminal)];
+    return terminal.form == TerminalForm::body ? words("works.metal") : terminal.id;
+  }
+  for (const Inside& other : part.insides) {
+    const bool is_there = other.type != InsideType::switch_ &&
+                          std::any_of(other.nodes.begin(), other.nodes.end(),
+                                      [&](const Inside::Node& own) { return own.inner == point.inner; });
+    if (is_there) return other.name.empty() ? translate_kind_text(other.id, words) : other.name;
+  }
+  return {};
+}
+
+/// Whether anything of this machine is joined to the point: a wire, the machine's metal, or what is inside.
+bool is_point_used(const Build& build, InsideRef ref, int node) {
+  const Inside::Node& point = node_of(build, ref, node);
+  return point.terminal < 0 || !is_left_open(build, ref.part, point.terminal);
+}
+
+/// '82 and 82a joined'; several groups stand one after the other. Empty when the position joins nothing that is used.
 std::string joined_text(const Build& build, InsideRef ref, const SwitchPosition& position, const Words& words) {
+  if (position.joined.empty()) return words("works.none_joined");
   std::vector<std::string> groups;
   for (const auto& group : position.joined) {
-    std::vector<std::string> marks;
+    std::vector<std::string> names;
     for (const int node : group) {
-      const std::string mark = mark_of(build, ref, static_cast<std::size_t>(node));
-      marks.push_back(mark.empty() ? words("works.metal") : mark);
+      std::string name = point_name(build, ref, node, words);
+      if (is_point_used(build, ref, node) && !name.empty()) names.push_back(std::move(name));
     }
-    groups.push_back(join(marks, words("works.and")));
+    if (names.size() >= 2) groups.push_back(join(names, words("works.and")));
   }
-  return groups.empty() ? words("works.none_joined") : words("works.joined", {{"terminals", join(groups, "; ")}});
+  return groups.empty() ? std::string() : words("works.joined", {{"terminals", join(groups, "; ")}});
+}
+
+/// The most that comes in or goes out by a wire at one of the switch's terminals, and in which situation.
+MostCarried find_most_by_wire(const SolvedBuild& solved, InsideRef ref) {
+  const Build& build = solved.build;
+  const Part& part = build.part(ref.part);
+  MostCarried most;
+  for (std::size_t s = 0; s < solved.solutions.size(); ++s)
+    for (const Inside::Node& node : inside_of(build, ref).nodes) {
+      if (node.terminal < 0) continue;
+      const TerminalId terminal = part.terminals[static_cast<std::size_t>(node.terminal)];
+      double sum = 0;
+      for (std::size_t w = 0; w < build.wires.size(); ++w) {
+        const double own = solved.solutions[s].wire_amperes[w].number();
+        if (build.wires[w].from == terminal) sum += own;
+        if (build.wires[w].to == terminal) sum -= own;
+      }
+      if (std::abs(sum) <= most.amperes.number()) continue;
+      most = {Amperes(std::abs(sum)), {}, static_cast<int>(s)};
+    }
+  if (most.amperes < least_flow) most.situation = -1;
+  return most;
 }
 
 void tell_switch_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
@@ -94,15 +147,13 @@ void tell_switch_use(const SolvedBuild& solved, InsideRef ref, const Words& word
   const std::vector<Inside>& insides = solved.build.part(ref.part).insides;
   const auto is_switch = [](const Inside& inside) { return inside.type == InsideType::switch_; };
   if (std::count_if(insides.begin(), insides.end(), is_switch) > 1) return;  // the drawing above tells it better
-  for (std::size_t p = 0; p < element.positions.size(); ++p) {
-    Setting setting;
-    setting.actuator = ref;
-    setting.position = static_cast<int>(p);
-    told.push_back(
-        words("works.use_position", {{"position", setting_text(solved.build, setting)},
-                                     {"joined", joined_text(solved.build, ref, element.positions[p], words)}}));
+  for (const SwitchPosition& position : element.positions) {
+    const std::string joined = joined_text(solved.build, ref, position, words);
+    std::string name = position.name;
+    std::replace(name.begin(), name.end(), '-', ' ');
+    if (!joined.empty()) told.push_back(words("works.use_position", {{"position", name}, {"joined", joined}}));
   }
-  const MostCarried most = find_most(solved, ref);
+  const MostCarried most = find_most_by_wire(solved, ref);
   if (most.situation < 0) return;
   told.push_back(words("works.use_switch",
                        {{"amperes", print_flow(most.amperes)}, {"number", std::to_string(most.situation + 1)}}));
@@ -115,6 +166,7 @@ void tell_output_use(const SolvedBuild& solved, InsideRef ref, const Words& word
   for (std::size_t s = 0; s < solved.solutions.size(); ++s) {
     const auto pair = find_pair(solved, SituationId{static_cast<std::int32_t>(s)});
     if (!pair || state_of(pair->before.solution, ref).is_on || !state_of(pair->after.solution, ref).is_on) continue;
+    if (std::abs(state_of(pair->after.solution, ref).amperes.number()) < least_flow.number()) continue;
     const MovedSwitch& moved = pair->moved.front();
     told.push_back(words("works.seq_move", {{"action", moved_text(build, moved, moved.after)}}));
     const std::string fed = inside_of(build, ref).is_low_side ? std::string() : fed_text(build, pair->after, ref);
