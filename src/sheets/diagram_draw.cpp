@@ -81,6 +81,7 @@ SpliceCore core_of(const GraphBox& graph_box, const GridBox& at) {
 
 void draw_bands(const Drawer& d) {
   for (std::size_t z = 0; z < d.ink.laid.bands.size(); ++z) {
+    if (d.ink.diagram.graph.zones[z].name.empty()) continue;
     const GridBox band = d.ink.laid.bands[z];
     // The name has a strip of its own above what the layout used.
     const Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0) - to_mm(zone_head), to_mm(band.width()),
@@ -330,7 +331,7 @@ void draw_upright_tag(const Drawer& d, WireId id, const WireLabel& words, const 
       TextItem{{at.x, at.y - own - gap - code}, words.figure, look::flow_figure, look::accent, Align::left, true});
 }
 
-/// On the wire itself.
+/// On the wire itself, or beside it.
 void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
   const WireId id = d.ink.diagram.wires[tag.wire];
   WireLabel words = in_situation(d, id, d.ink.diagram.labels[tag.wire]);
@@ -352,9 +353,14 @@ void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
 
 void draw_labels(const Drawer& d) {
   std::vector<bool> is_anchored(d.ink.diagram.wires.size(), false);
+  const std::vector<SpareTag> tags = find_spare_tags(d.ink.diagram, d.ink.laid);
+  const auto has_tag = [&](int wire) {
+    return std::any_of(tags.begin(), tags.end(),
+                       [wire](const SpareTag& tag) { return static_cast<int>(tag.wire) == wire; });
+  };
   for (std::size_t l = 0; l < d.ink.laid.labels.size(); ++l) {
     const PlacedLabel& label = d.ink.laid.labels[l];
-    if (is_repeated(d.ink.laid, l)) continue;
+    if (is_repeated(d.ink.laid, l) || has_tag(label.wire)) continue;
     const auto w = static_cast<std::size_t>(label.wire);
     const WireId id = d.ink.diagram.wires[w];
     const WireLabel words = in_situation(d, id, d.ink.diagram.labels[w]);
@@ -373,7 +379,8 @@ void draw_labels(const Drawer& d) {
     if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
     is_anchored[w] = true;
   }
-  for (const SpareTag& tag : find_spare_tags(d.ink.diagram, d.ink.laid)) draw_spare_tag(d, tag);
+  for (const SpareTag& tag : tags)
+    if (tag.is_placed) draw_spare_tag(d, tag);
 }
 
 Side mirrored_side(Side side) {
@@ -389,6 +396,12 @@ void draw_part_box(const Drawer& d, std::size_t b) {
   const Point at = d.place({placed.box.x0 + x, placed.box.y0 + content.body.y0});
   const PartState state = d.is_live() ? d.ink.state->parts[static_cast<std::size_t>(content.index)] : PartState{};
   d.items.push_back(AnchorItem{part_anchor(part), at});
+  for (const PlacedTerminal& terminal : content.drawing.terminals) {
+    GridPoint tap = terminal.taps.front();
+    if (placed.is_mirrored) tap.x = content.drawing.width - tap.x;
+    const TerminalId id = part.terminals[static_cast<std::size_t>(terminal.terminal)];
+    d.items.push_back(AnchorItem{terminal_anchor(d.build().terminal(id)), at + to_mm(tap)});
+  }
   draw_local_earths(d, b, at, content.body.width());
   draw_part(d.items, placed.is_mirrored ? mirrored(content.drawing) : content.drawing, at, state);
   for (const Flag& flag : content.flags) {

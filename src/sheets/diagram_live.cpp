@@ -2,6 +2,8 @@
 #include "sheets/diagram_live.h"
 
 #include <algorithm>
+#include <functional>
+#include <utility>
 
 #include "sheets/diagram_tags.h"
 #include "sheets/wire_look.h"
@@ -9,17 +11,27 @@
 namespace loomfolio {
 namespace {
 
+/// The outline of a wire with volts but no current is broken: no white wire looks so.
+constexpr Millimetres hollow_dash{1.5}, hollow_gap{0.9};
 constexpr Grid least_stretch = 420, arrow_every = 5000, search_step = 100, keep_off = 90;
 
 /// What arrowheads keep clear of, but for the wire they stand on.
-std::vector<GridBox> obstacles_of(const DiagramInk& ink) {
-  std::vector<GridBox> found;
-  for (const PlacedLabel& label : ink.laid.labels) found.push_back(label.box);
-  for (const SpareTag& tag : find_spare_tags(ink.diagram, ink.laid)) found.push_back(tag.box);
+struct ArrowObstacles {
+  std::vector<GridBox> all;
+  std::vector<GridBox> labels;  ///< what they must keep clear of even on the shortest wire
+};
+
+ArrowObstacles obstacles_of(const DiagramInk& ink) {
+  ArrowObstacles around;
+  for (const PlacedLabel& label : ink.laid.labels) around.labels.push_back(label.box);
+  for (const SpareTag& tag : find_spare_tags(ink.diagram, ink.laid))
+    if (tag.is_placed) around.labels.push_back(tag.box);
+  std::vector<GridBox> found = around.labels;
   for (const Course& course : ink.laid.courses)
     for (const Hop& hop : course.hops) found.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half));
   for (const PlacedBox& placed : ink.laid.boxes) found.push_back(placed.box.grown(-keep_off));
-  return found;
+  around.all = std::move(found);
+  return around;
 }
 
 int sign(Grid g) { return (g > 0) - (g < 0); }
@@ -46,25 +58,60 @@ ArrowSeat find_seat(GridPoint a, GridPoint b, double share, Grid half, const std
   return {};
 }
 
-void draw_arrows_of(Items& items, const DiagramInk& ink, std::size_t wire, Point origin,
-                    const std::vector<GridBox>& obstacles) {
+struct ArrowRequest {
+  const std::vector<GridBox>& obstacles;
+  Grid half = 0;           ///< of the head, across
+  Grid least_stretch = 0;  ///< shorter ones get none
+};
+
+/// Arrowheads along the wire, one every so often on each stretch that is long enough; how many there are.
+int draw_arrows_along(Items& items, const std::vector<GridPoint>& points, const ArrowRequest& request,
+                      const std::function<void(Items&, GridPoint, int, int)>& draw) {
+  int drawn = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const GridPoint a = points[i - 1], b = points[i];
+    const Grid length = std::abs(a.x - b.x) + std::abs(a.y - b.y);
+    if (length < request.least_stretch) continue;
+    const int count = 1 + length / arrow_every;
+    for (int n = 0; n < count; ++n) {
+      const ArrowSeat seat = find_seat(a, b, (n + 0.5) / count, request.half, request.obstacles);
+      if (!seat.is_found) continue;
+      draw(items, seat.at, sign(b.x - a.x), sign(b.y - a.y));
+      ++drawn;
+    }
+  }
+  return drawn;
+}
+
+/// The middle of the longest stretch.
+void draw_arrow_anyhow(Items& items, const std::vector<GridPoint>& points,
+                       const std::function<void(Items&, GridPoint, int, int)>& draw) {
+  std::size_t longest = 0;
+  Grid most = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const Grid length = std::abs(points[i].x - points[i - 1].x) + std::abs(points[i].y - points[i - 1].y);
+    if (length > most) most = length, longest = i;
+  }
+  if (longest == 0) return;
+  const GridPoint a = points[longest - 1], b = points[longest];
+  draw(items, {(a.x + b.x) / 2, (a.y + b.y) / 2}, sign(b.x - a.x), sign(b.y - a.y));
+}
+
+/// A wire that carries current shows its way at least once: where there is no room, between what crowds it.
+void draw_arrows_of(Items& items, const DiagramInk& ink, std::size_t wire, Point origin, const ArrowObstacles& around) {
   const WireId id = ink.diagram.wires[wire];
   const WireState& state = ink.state->wires[id.at()];
   if (state.liveness != Liveness::flowing || state.direction == 0) return;
   const Millimetres width = wire_width(ink.build.wire(id).area);
   const Grid half = to_grid(width / 2 + look::arrow_over);
-  const std::vector<GridPoint>& points = ink.laid.courses[wire].points;
   const int way = state.direction > 0 ? 1 : -1;
-  for (std::size_t i = 1; i < points.size(); ++i) {
-    const GridPoint a = points[i - 1], b = points[i];
-    const Grid length = std::abs(a.x - b.x) + std::abs(a.y - b.y);
-    if (length < least_stretch) continue;
-    const int count = 1 + length / arrow_every;
-    for (int n = 0; n < count; ++n) {
-      const ArrowSeat seat = find_seat(a, b, (n + 0.5) / count, half, obstacles);
-      if (seat.is_found) add_arrow(items, origin + to_mm(seat.at), way * sign(b.x - a.x), way * sign(b.y - a.y), width);
-    }
-  }
+  const auto draw = [&](Items& to, GridPoint at, int x, int y) {
+    add_arrow(to, origin + to_mm(at), way * x, way * y, width);
+  };
+  const std::vector<GridPoint>& points = ink.laid.courses[wire].points;
+  if (draw_arrows_along(items, points, {around.all, half, least_stretch}, draw) > 0) return;
+  if (draw_arrows_along(items, points, {around.labels, half, 0}, draw) > 0) return;
+  draw_arrow_anyhow(items, points, draw);
 }
 
 }  // namespace
@@ -80,10 +127,10 @@ void add_arrow(Items& items, Point at, int way_x, int way_y, Millimetres wire) {
 
 void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state) {
   const Millimetres width = wire_width(wire.area);
-  const auto stroke = [&](Colour colour, Millimetres pen) {
+  const auto stroke = [&](Colour colour, Millimetres pen, std::vector<Millimetres> dashes = {}) {
     PathItem item;
     item.pieces = path;
-    item.stroke = {true, {colour, pen, {}, Cap::butt}};
+    item.stroke = {true, {colour, pen, std::move(dashes), Cap::butt}};
     items.push_back(std::move(item));
   };
   switch (state.liveness) {
@@ -91,7 +138,8 @@ void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const W
       stroke(look::dead_wire, look::part_line);
       break;
     case Liveness::waiting:
-      stroke(look::ink, width);
+      stroke(look::paper, width);
+      stroke(look::ink, width, {hollow_dash, hollow_gap});
       stroke(look::paper, width - look::hollow_edge * 2);
       break;
     case Liveness::flowing:
@@ -108,7 +156,7 @@ void draw_live_stub(Items& items, Point top, Point foot, const Wire& wire, const
 }
 
 void draw_flow(Items& items, const DiagramInk& ink, Point origin) {
-  const std::vector<GridBox> obstacles = obstacles_of(ink);
+  const ArrowObstacles obstacles = obstacles_of(ink);
   for (std::size_t wire = 0; wire < ink.diagram.wires.size(); ++wire)
     draw_arrows_of(items, ink, wire, origin, obstacles);
 }

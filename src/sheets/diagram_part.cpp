@@ -2,6 +2,7 @@
 #include "sheets/diagram_part.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace loomfolio {
 namespace {
@@ -19,7 +20,27 @@ struct PartInk {
     return !state.is_known || (node >= 0 && static_cast<std::size_t>(node) < state.live_nodes.size() &&
                                state.live_nodes[static_cast<std::size_t>(node)]);
   }
-  Colour colour_of(int node) const { return is_live(node) ? look::ink : look::dead_wire; }
+  /// What holds volts is drawn in ink, as outside; what has none, light.
+  bool is_held(int node) const {
+    return node >= 0 && static_cast<std::size_t>(node) < state.held_nodes.size() &&
+           state.held_nodes[static_cast<std::size_t>(node)];
+  }
+  Colour colour_of(int node) const { return is_live(node) || is_held(node) ? look::ink : look::dead_wire; }
+
+  /// What joins live lines is as bold as they are, so that a way looks whole.
+  SymbolInk ink_of(const PlacedSymbol& symbol, const SymbolState& stands) const {
+    SymbolInk made{look::ink, look::part_line, look::paper};
+    const bool is_way = symbol.symbol == Symbol::contact_pair || symbol.symbol == Symbol::make_contact ||
+                        symbol.symbol == Symbol::break_contact || symbol.symbol == Symbol::selector;
+    if (!state.is_known || !is_way || symbol.nodes.empty()) return made;
+    const bool joins_all = symbol.symbol == Symbol::contact_pair || stands.is_on || stands.way >= 0;
+    const auto live = std::count_if(symbol.nodes.begin(), symbol.nodes.end(), [&](int node) { return is_live(node); });
+    if (joins_all && live >= 2) made.width = look::live_line;
+    const bool is_dead = std::none_of(symbol.nodes.begin(), symbol.nodes.end(),
+                                      [&](int node) { return is_live(node) || is_held(node); });
+    if (is_dead && symbol.symbol == Symbol::contact_pair) made.line = look::dead_wire;
+    return made;
+  }
 };
 
 /// Whether the symbol's insides, as they stand, join the two nodes.
@@ -98,6 +119,104 @@ bool is_in_force(const PartInk& ink, const SwitchTable& table, const SwitchTable
   return !ink.state.is_known || ink.state.positions[static_cast<std::size_t>(table.inside)] == row.position;
 }
 
+/// Where a node's line runs within the table: from the edge its wire comes from to the last position that joins it.
+struct NodeLine {
+  Grid from = 0, to = 0;  ///< along the node's column; equal where no position joins it
+};
+
+constexpr Grid track_step = 150, bar_hop = 80;
+
+/// The track of each group of a row: groups that reach into one another lie on tracks of their own, since on one line
+/// all their rings would look joined.
+std::vector<int> tracks_of(const SwitchTable& table, const SwitchTable::Row& row) {
+  std::vector<int> tracks;
+  std::vector<std::vector<std::pair<Grid, Grid>>> taken;
+  for (const auto& group : row.joined) {
+    Grid low = table.columns[static_cast<std::size_t>(group[0])], high = low;
+    for (const int c : group) {
+      low = std::min(low, table.columns[static_cast<std::size_t>(c)]);
+      high = std::max(high, table.columns[static_cast<std::size_t>(c)]);
+    }
+    std::size_t track = 0;
+    const auto is_free = [&](std::size_t t) {
+      return std::none_of(taken[t].begin(), taken[t].end(),
+                          [&](const auto& span) { return low <= span.second && high >= span.first; });
+    };
+    while (track < taken.size() && !is_free(track)) ++track;
+    if (track == taken.size()) taken.emplace_back();
+    taken[track].emplace_back(low, high);
+    tracks.push_back(static_cast<int>(track));
+  }
+  return tracks;
+}
+
+/// How the tracks of a row lie about its middle.
+Grid track_at(const SwitchTable::Row& row, const std::vector<int>& tracks, std::size_t group) {
+  const int last = *std::max_element(tracks.begin(), tracks.end());
+  return row.y + tracks[group] * track_step - last * track_step / 2;
+}
+
+NodeLine line_of(const SwitchTable& table, std::size_t column) {
+  const bool from_start = table.from_start[column];
+  NodeLine line;
+  line.from = line.to = from_start ? table.reach_start : table.reach_end;
+  for (const SwitchTable::Row& row : table.rows) {
+    const std::vector<int> tracks = tracks_of(table, row);
+    for (std::size_t g = 0; g < row.joined.size(); ++g) {
+      if (std::find(row.joined[g].begin(), row.joined[g].end(), static_cast<int>(column)) == row.joined[g].end())
+        continue;
+      const Grid y = track_at(row, tracks, g);
+      line.to = from_start ? std::max(line.to, y) : std::min(line.to, y);
+    }
+  }
+  return line;
+}
+
+/// A bar over the joined nodes, with an arc over each line of another node that it crosses.
+void draw_bar(const PartInk& ink, const SwitchTable& table, Grid y, const std::vector<int>& group, const Pen& pen) {
+  const auto spot = [&](Grid column, Grid row) {
+    return ink.place(table.is_across ? GridPoint{row, column} : GridPoint{column, row});
+  };
+  std::vector<Grid> ends;
+  for (const int c : group) ends.push_back(table.columns[static_cast<std::size_t>(c)]);
+  const auto [low, high] = std::minmax_element(ends.begin(), ends.end());
+  std::vector<Grid> crossed;
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    const NodeLine line = line_of(table, c);
+    const bool is_passed = table.columns[c] > *low && table.columns[c] < *high && y >= std::min(line.from, line.to) &&
+                           y <= std::max(line.from, line.to);
+    if (is_passed && std::find(ends.begin(), ends.end(), table.columns[c]) == ends.end())
+      crossed.push_back(table.columns[c]);
+  }
+  std::sort(crossed.begin(), crossed.end());
+  PathItem bar;
+  bar.pieces.push_back(PathMove{spot(*low, y)});
+  for (const Grid at : crossed) {
+    bar.pieces.push_back(PathLine{spot(at - bar_hop, y)});
+    bar.pieces.push_back(PathCurve{spot(at - bar_hop, y - bar_hop * 4 / 3), spot(at + bar_hop, y - bar_hop * 4 / 3),
+                                   spot(at + bar_hop, y)});
+  }
+  bar.pieces.push_back(PathLine{spot(*high, y)});
+  bar.stroke = {true, pen};
+  ink.items.push_back(std::move(bar));
+}
+
+/// Bars with rings; filled in the row in which the switch stands.
+void draw_table_row(const PartInk& ink, const SwitchTable& table, const SwitchTable::Row& row) {
+  const Colour colour = is_in_force(ink, table, row) ? look::ink : look::dead_wire;
+  const bool is_filled = ink.state.is_known && is_in_force(ink, table, row);
+  const std::vector<int> tracks = tracks_of(table, row);
+  for (std::size_t g = 0; g < row.joined.size(); ++g) {
+    const Grid y = track_at(row, tracks, g);
+    draw_bar(ink, table, y, row.joined[g], {colour, look::heavy_line, {}, Cap::round});
+    for (const int c : row.joined[g]) {
+      const Grid column = table.columns[static_cast<std::size_t>(c)];
+      add_circle(ink.items, ink.place(table.is_across ? GridPoint{y, column} : GridPoint{column, y}), Millimetres(0.75),
+                 {true, {colour, look::part_line}}, {true, is_filled ? look::ink : look::paper});
+    }
+  }
+}
+
 void draw_table(const PartInk& ink, const SwitchTable& table) {
   const auto spot = [&](Grid column, Grid row) {
     return ink.place(table.is_across ? GridPoint{row, column} : GridPoint{column, row});
@@ -108,34 +227,11 @@ void draw_table(const PartInk& ink, const SwitchTable& table) {
   const auto [least, most] = std::minmax_element(table.columns.begin(), table.columns.end());
   for (const SwitchTable::Row& row : table.rows)
     add_line(ink.items, spot(*least - 120, row.y), spot(*most + 120, row.y), hairline);
-  // A node's line runs from the edge its wire comes from to the last position that joins it.
-  const Grid start = table.is_across ? table.box.x0 : table.box.y0, end = table.is_across ? table.box.x1 : table.box.y1;
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
-    Grid first = end, last = start;
-    for (const SwitchTable::Row& row : table.rows)
-      for (const auto& group : row.joined)
-        if (std::find(group.begin(), group.end(), static_cast<int>(c)) != group.end()) {
-          first = std::min(first, row.y);
-          last = std::max(last, row.y);
-        }
-    const bool from_start = table.from_start[c];
-    add_line(ink.items, spot(table.columns[c], from_start ? table.reach_start : table.reach_end),
-             spot(table.columns[c], from_start ? last : first), lead);
+    const NodeLine line = line_of(table, c);
+    add_line(ink.items, spot(table.columns[c], line.from), spot(table.columns[c], line.to), lead);
   }
-  for (const SwitchTable::Row& row : table.rows)
-    for (const auto& group : row.joined) {
-      Grid low = table.columns[static_cast<std::size_t>(group[0])], high = low;
-      for (int c : group) {
-        low = std::min(low, table.columns[static_cast<std::size_t>(c)]);
-        high = std::max(high, table.columns[static_cast<std::size_t>(c)]);
-      }
-      const Colour colour = is_in_force(ink, table, row) ? look::ink : look::dead_wire;
-      const bool is_filled = ink.state.is_known && is_in_force(ink, table, row);
-      add_line(ink.items, spot(low, row.y), spot(high, row.y), {colour, look::heavy_line, {}, Cap::round});
-      for (int c : group)
-        add_circle(ink.items, spot(table.columns[static_cast<std::size_t>(c)], row.y), Millimetres(0.75),
-                   {true, {colour, look::part_line}}, {true, is_filled ? look::ink : look::paper});
-    }
+  for (const SwitchTable::Row& row : table.rows) draw_table_row(ink, table, row);
 }
 
 void draw_terminal(const PartInk& ink, const PlacedTerminal& terminal) {
@@ -164,6 +260,44 @@ void draw_terminal_text(const PartInk& ink, const InnerText& text) {
                Align::right);
 }
 
+/// The word at a contact names the position that closes it; in a situation, the one in which the switch stands.
+std::string position_word(const PartInk& ink, const InnerText& text) {
+  if (!ink.state.is_known || text.role != TextRole::position) return text.text;
+  const PlacedSymbol* nearest = nullptr;
+  Grid least = 0;
+  for (const PlacedSymbol& symbol : ink.drawing.symbols) {
+    const bool is_contact = symbol.symbol == Symbol::make_contact || symbol.symbol == Symbol::break_contact;
+    if (!is_contact || symbol.inside < 0) continue;
+    const auto& names = ink.state.position_names[static_cast<std::size_t>(symbol.inside)];
+    const bool names_it = std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+      return ("," + text.text + ",").find(name) != std::string::npos;
+    });
+    const Grid away = std::abs(symbol.at.x - (text.box.x0 + text.box.x1) / 2) +
+                      std::abs(symbol.at.y - (text.box.y0 + text.box.y1) / 2);
+    if (!names_it || (nearest != nullptr && away >= least)) continue;
+    nearest = &symbol;
+    least = away;
+  }
+  const bool is_in_table =
+      std::any_of(ink.drawing.tables.begin(), ink.drawing.tables.end(),
+                  [&](const SwitchTable& table) { return table.box.grown(1500).overlaps(text.box); });
+  if (nearest == nullptr || is_in_table) return text.text;
+  const auto inside = static_cast<std::size_t>(nearest->inside);
+  const int position = ink.state.positions[inside];
+  return position < 0 ? text.text : ink.state.position_names[inside][static_cast<std::size_t>(position)];
+}
+
+/// Whether a text stands where the rays of the symbol, a lit lamp, would reach to its sides.
+bool has_text_aside(const PartDrawing& drawing, const PlacedSymbol& symbol) {
+  constexpr Grid reach = 600, half = 260;
+  const bool is_level = symbol.heading == Heading::right || symbol.heading == Heading::left;
+  const GridBox rays = is_level
+                           ? GridBox{symbol.at.x - half, symbol.at.y - reach, symbol.at.x + half, symbol.at.y + reach}
+                           : GridBox{symbol.at.x - reach, symbol.at.y - half, symbol.at.x + reach, symbol.at.y + half};
+  return std::any_of(drawing.texts.begin(), drawing.texts.end(),
+                     [&](const InnerText& text) { return text.box.overlaps(rays); });
+}
+
 }  // namespace
 
 InsideStyles inside_styles() { return {look::part_name, look::part_value, look::terminal_name, look::small}; }
@@ -174,7 +308,9 @@ void draw_part(Items& items, const PartDrawing& drawing, Point at, const PartSta
                  {look::ink, look::part_line});
   draw_lines(ink);
   for (const PlacedSymbol& symbol : drawing.symbols) {
-    draw_symbol(items, symbol, at, {look::ink, look::part_line, look::paper}, state_of(state, symbol));
+    SymbolState stands = state_of(state, symbol);
+    stands.shows_rays_aside = !has_text_aside(drawing, symbol);
+    draw_symbol(items, symbol, at, ink.ink_of(symbol, stands), stands);
   }
   for (const SwitchTable& table : drawing.tables) draw_table(ink, table);
   for (const PlacedTerminal& terminal : drawing.terminals) draw_terminal(ink, terminal);
@@ -182,7 +318,7 @@ void draw_part(Items& items, const PartDrawing& drawing, Point at, const PartSta
     if (text.role == TextRole::terminal)
       draw_terminal_text(ink, text);
     else
-      add_text(items, ink.place(text.baseline), text.text, text.style);
+      add_text(items, ink.place(text.baseline), position_word(ink, text), text.style);
 }
 
 }  // namespace loomfolio

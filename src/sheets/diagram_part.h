@@ -20,13 +20,15 @@ struct NodeJoint {
 /// What a situation does to the part; not known: the part is drawn at rest. Nodes: terminals first, then inner points.
 struct PartState {
   bool is_known = false;
-  std::vector<bool> live_nodes;                ///< by node: current passes there
-  std::vector<SymbolState> insides;            ///< by Part::insides
-  std::vector<std::vector<NodeJoint>> joints;  ///< by Part::insides: what it joins as it stands
-  std::vector<NodeJoint> links;                ///< what is always joined
-  std::vector<int> positions;                  ///< by Part::insides: of a switch, where it stands
-  std::vector<std::string> marks;              ///< by terminal: its id
-  std::vector<std::string> figures;            ///< by terminal: '12.4 V'; may be empty
+  std::vector<bool> live_nodes;                          ///< by node: current passes there
+  std::vector<bool> held_nodes;                          ///< by node: volts, with or without current
+  std::vector<SymbolState> insides;                      ///< by Part::insides
+  std::vector<std::vector<NodeJoint>> joints;            ///< by Part::insides: what it joins as it stands
+  std::vector<NodeJoint> links;                          ///< what is always joined
+  std::vector<int> positions;                            ///< by Part::insides: of a switch, where it stands
+  std::vector<std::vector<std::string>> position_names;  ///< by Part::insides: of a switch
+  std::vector<std::string> marks;                        ///< by terminal: its id
+  std::vector<std::string> figures;                      ///< by terminal: '12.4 V'; may be empty
 };
 
 /// Stands between a terminal's mark and the room kept for its figure, in kinds made by reserve_figures.

@@ -105,6 +105,55 @@ LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std
   return best;
 }
 
+/// What the tries for one pair share.
+class PairLayout {
+ public:
+  PairLayout(const SheetContext& context, const SituationPair& pair)
+      : request_{context, pair, make_diagram_state(context.build(), pair.before.situation, pair.before.solution),
+                 make_diagram_state(context.build(), pair.after.situation, pair.after.solution),
+                 across_page(context.input.larger_paper != nullptr ? *context.input.larger_paper
+                                                                   : context.input.drawing_paper)},
+        build_(reserve_figures(request_)),
+        close_(without_zones(build_)),
+        figures_(widest_flows(request_)) {}
+
+  struct Try {
+    Arrangement arrangement;
+    Bands bands;
+    double hope = 1;  ///< how many times the usual wires may be tried on that area
+  };
+
+  /// Whether it fits; what is made is kept in any case.
+  bool fits(StoryWidth width, Try way, StoryShare share = {}) {
+    const std::vector<WireId> wires = find_story(request_.context.build(), request_.pair, width, share);
+    if (wires.empty()) return false;
+    const std::vector<Rect> frames = frames_of(drawing_room(request_.page), way.arrangement);
+    const Rect place = drawing_in(frames.front());
+    const double most = wires_per_area * place.width.number() * place.height.number();
+    if (static_cast<double>(wires.size()) > most * way.hope) return false;
+    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place);
+    made.width = width;
+    made.arrangement = way.arrangement;
+    made.frames = frames;
+    made.share = share;
+    return made.drawing.scale >= look::least_scale;
+  }
+
+  LaidPair made;
+
+ private:
+  PairRequest request_;
+  Build build_, close_;
+  std::vector<std::string> figures_;
+};
+
+constexpr double no_limit = 1e9;
+constexpr int most_shares = 4;
+
+bool is_printable(const LaidPair& laid) {
+  return !laid.drawing.plan.wires.empty() && laid.drawing.scale >= look::least_scale;
+}
+
 }  // namespace
 
 Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& states, const TextMeasure& measure) {
@@ -118,50 +167,48 @@ Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& st
 }
 
 LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
-  const Paper& paper =
-      context.input.larger_paper != nullptr ? *context.input.larger_paper : context.input.drawing_paper;
-  const PairRequest request{
-      context, pair, make_diagram_state(context.build(), pair.before.situation, pair.before.solution),
-      make_diagram_state(context.build(), pair.after.situation, pair.after.solution), across_page(paper)};
-  const Build build = reserve_figures(request);
-  const std::vector<std::string> figures = widest_flows(request);
-  const Rect room = drawing_room(request.page);
-  const Build close = without_zones(build);
   constexpr StoryWidth widths[] = {StoryWidth::everything, StoryWidth::waiting, StoryWidth::flowing};
-  struct Try {
-    Arrangement arrangement;
-    Bands bands;
+  constexpr PairLayout::Try together[] = {{Arrangement::beside, Bands::zones},
+                                          {Arrangement::beside, Bands::none},
+                                          {Arrangement::stacked, Bands::zones},
+                                          {Arrangement::stacked, Bands::none}};
+  PairLayout layout(context, pair);
+  // What is left last is tried in any case on a sheet of its own, and with some hope on half of one.
+  const auto with_hope = [](PairLayout::Try way, double hope) {
+    way.hope = hope;
+    return way;
   };
-  constexpr Try together[] = {{Arrangement::beside, Bands::zones},
-                              {Arrangement::beside, Bands::none},
-                              {Arrangement::stacked, Bands::zones},
-                              {Arrangement::stacked, Bands::none}};
-  LaidPair made;
-  /// Whether it fits; the last try is kept in any case.
-  const auto fits = [&](StoryWidth width, Try way) {
-    const std::vector<WireId> wires = find_story(context.build(), pair, width);
-    const std::vector<Rect> frames = frames_of(room, way.arrangement);
-    const Rect place = drawing_in(frames.front());
-    const double area = place.width.number() * place.height.number();
-    const double most = wires_per_area * area;
-    // What is left last is tried in any case on a sheet of its own, and with some hope on half of one.
-    const double hope = way.arrangement == Arrangement::facing ? 1e9 : 1.5;
-    if (static_cast<double>(wires.size()) > most * (width == StoryWidth::flowing ? hope : 1)) return false;
-    made.drawing = lay_out_in(request, way.bands == Bands::zones ? build : close, figures, wires, place);
-    made.width = width;
-    made.arrangement = way.arrangement;
-    made.frames = frames;
-    return made.drawing.scale >= look::least_scale;
-  };
-  const bool is_together = std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
-    return std::any_of(std::begin(together), std::end(together), [&](Try way) { return fits(width, way); });
+  bool is_laid = std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
+    const double hope = width == StoryWidth::flowing ? 1.5 : 1;
+    return std::any_of(std::begin(together), std::end(together),
+                       [&](PairLayout::Try way) { return layout.fits(width, with_hope(way, hope)); });
   });
-  if (!is_together)
-    static_cast<void>(std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
-      return fits(width, {Arrangement::facing, Bands::zones}) || fits(width, {Arrangement::facing, Bands::none});
-    }));
-  made.pair = std::move(pair);
-  return made;
+  for (const StoryWidth width : widths)
+    for (const Bands bands : {Bands::zones, Bands::none}) {
+      const double hope = width == StoryWidth::everything ? 1 : no_limit;
+      is_laid = is_laid || layout.fits(width, {Arrangement::facing, bands, hope});
+    }
+  layout.made.pair = std::move(pair);
+  return std::move(layout.made);
+}
+
+std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const SituationPair& pair) {
+  std::vector<LaidPair> laid;
+  laid.push_back(lay_out_pair(context, pair));
+  if (is_printable(laid.front())) return laid;
+  for (int count = 2; count <= most_shares; ++count) {
+    laid.clear();
+    for (int index = 0; index < count; ++index) {
+      PairLayout layout(context, pair);
+      const StoryShare share{index, count};
+      const bool is_laid = layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::zones, no_limit}, share) ||
+                           layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::none, no_limit}, share);
+      layout.made.pair = pair;
+      if (is_laid) laid.push_back(std::move(layout.made));
+    }
+    if (static_cast<int>(laid.size()) == count) return laid;
+  }
+  return {};
 }
 
 }  // namespace loomfolio

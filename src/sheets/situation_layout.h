@@ -23,6 +23,7 @@ struct LaidPair {
   Arrangement arrangement = Arrangement::beside;
   LaidDiagram drawing;       ///< plan, graph, laid, page and scale; id and title unset
   std::vector<Rect> frames;  ///< places of the drawings: two, or one that holds on both facing sheets
+  StoryShare share;          ///< what of the story the drawing tells
 };
 
 /// Room above each drawing for its caption.
@@ -32,7 +33,12 @@ inline constexpr Millimetres caption_room{15.5};
 /// by mark, gap and figure.
 Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& states, const TextMeasure& measure);
 
-/// A pair that fits no sheet even so has a drawing smaller than look::least_scale: it is not to be printed.
+/// A pair that fits no sheet even so has a drawing smaller than look::least_scale, and one that tells nothing no wires:
+/// they are not to be printed.
 LaidPair lay_out_pair(const SheetContext& context, SituationPair pair);
+
+/// The pair on as many sheets as it needs: one, or, where its story fits none, each a share of it; none when it tells
+/// nothing, or when not even a quarter of it fits a sheet.
+std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const SituationPair& pair);
 
 }  // namespace loomfolio

@@ -3,15 +3,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/diagram_legend.h"
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
 #include "sheets/situation_state.h"
+#include "sheets/text_flow.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
@@ -36,76 +39,110 @@ Sign wire_sign(const Wire& wire, Liveness liveness, std::string text) {
   return sign;
 }
 
-/// The drawn wire that carries most in the later state, as example.
-WireId busiest(const LaidPair& laid) {
-  const auto amperes = [&](WireId id) { return std::abs(laid.pair.after.solution.wire_amperes[id.at()].number()); };
-  const auto& wires = laid.drawing.plan.wires;
-  return *std::max_element(wires.begin(), wires.end(), [&](WireId a, WireId b) { return amperes(a) < amperes(b); });
+const Solution& solution_of(const LaidPair& laid, ShownStates shown) {
+  return shown == ShownStates::before ? laid.pair.before.solution : laid.pair.after.solution;
 }
 
-bool is_any(const Build& build, const LaidPair& laid, Liveness wanted) {
+bool is_alternating(const Solution& solution, WireId id) {
+  return id.at() < solution.wire_alternating.size() && solution.wire_alternating[id.at()] >= least_flow;
+}
+
+/// The drawn wire that carries most, as example: one on which an arrow shows, if any is; none when nothing flows.
+std::optional<WireId> find_example(const Build& build, const LaidPair& laid, ShownStates shown) {
+  const Solution& solution = solution_of(laid, shown);
+  std::optional<WireId> best;
+  const auto rank = [&](WireId id) {
+    const std::string& base = build.wire(id).colour.base;
+    return std::pair(base != "BK" && base != "WH", std::abs(solution.wire_amperes[id.at()].number()));
+  };
+  for (const WireId id : laid.drawing.plan.wires) {
+    if (liveness_of(build, solution, id) != Liveness::flowing || is_alternating(solution, id)) continue;
+    if (!best || rank(id) > rank(*best)) best = id;
+  }
+  return best;
+}
+
+std::optional<WireId> find_alternating(const LaidPair& laid, ShownStates shown) {
+  for (const WireId id : laid.drawing.plan.wires)
+    if (is_alternating(solution_of(laid, shown), id)) return id;
+  return std::nullopt;
+}
+
+bool is_any(const Build& build, const LaidPair& laid, ShownStates shown, Liveness wanted) {
   const auto& wires = laid.drawing.plan.wires;
   return std::any_of(wires.begin(), wires.end(), [&](WireId id) {
-    return liveness_of(build, laid.pair.before.solution, id) == wanted ||
-           liveness_of(build, laid.pair.after.solution, id) == wanted;
+    return (shown != ShownStates::after && liveness_of(build, laid.pair.before.solution, id) == wanted) ||
+           (shown != ShownStates::before && liveness_of(build, laid.pair.after.solution, id) == wanted);
   });
 }
 
-bool is_any_alternating(const LaidPair& laid) {
-  const auto& alternating = laid.pair.after.solution.wire_alternating;
-  const auto& wires = laid.drawing.plan.wires;
-  return std::any_of(wires.begin(), wires.end(),
-                     [&](WireId id) { return id.at() < alternating.size() && alternating[id.at()] >= least_flow; });
-}
-
-std::vector<Sign> signs_for(const SheetContext& context, const LaidPair& laid) {
+std::vector<Sign> signs_for(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
   const Build& build = context.build();
   const Words& words = context.words();
   std::vector<Sign> signs;
   if (laid.drawing.plan.wires.empty()) return signs;
-  const WireId id = busiest(laid);
-  const Wire& wire = build.wire(id);
-  Sign flows =
-      wire_sign(wire, Liveness::flowing,
-                words("live.sign_flows",
-                      {{"amperes", print_flow(laid.pair.after.solution.wire_amperes[id.at()])}, {"wire", wire.id}}));
-  add_arrow(flows.items, {sign_length / 2, Millimetres(0)}, 1, 0, wire_width(wire.area));
-  signs.push_back(std::move(flows));
-  if (is_any_alternating(laid)) signs.push_back(wire_sign(wire, Liveness::flowing, words("live.sign_alternating")));
-  if (is_any(build, laid, Liveness::waiting))
-    signs.push_back(wire_sign(wire, Liveness::waiting, words("live.sign_waiting")));
-  if (is_any(build, laid, Liveness::dead)) signs.push_back(wire_sign(wire, Liveness::dead, words("live.sign_dead")));
+  const auto example = find_example(build, laid, shown);
+  if (example) {
+    const Wire& wire = build.wire(*example);
+    const std::string amperes = print_flow(solution_of(laid, shown).wire_amperes[example->at()]);
+    Sign flows =
+        wire_sign(wire, Liveness::flowing, words("live.sign_flows", {{"amperes", amperes}, {"wire", wire.id}}));
+    add_arrow(flows.items, {sign_length / 2, Millimetres(0)}, 1, 0, wire_width(wire.area));
+    signs.push_back(std::move(flows));
+  }
+  if (const auto alternating = find_alternating(laid, shown))
+    signs.push_back(wire_sign(build.wire(*alternating), Liveness::flowing, words("live.sign_alternating")));
+  const Wire& thin = build.wire(example.value_or(laid.drawing.plan.wires.front()));
+  if (is_any(build, laid, shown, Liveness::waiting))
+    signs.push_back(wire_sign(thin, Liveness::waiting, words("live.sign_waiting")));
+  if (is_any(build, laid, shown, Liveness::dead))
+    signs.push_back(wire_sign(thin, Liveness::dead, words("live.sign_dead")));
   Sign volts;
-  const Volts shown = build.electrics.resting;
-  add_text(volts.items, {Millimetres(0), baseline_at_middle(Millimetres(0), look::volts)}, print_terminal_volts(shown),
-           look::volts, look::accent);
-  volts.width = context.measure().measure(print_terminal_volts(shown), look::volts).width;
+  const Volts resting = build.electrics.resting;
+  add_text(volts.items, {Millimetres(0), baseline_at_middle(Millimetres(0), look::volts)},
+           print_terminal_volts(resting), look::volts, look::accent);
+  volts.width = context.measure().measure(print_terminal_volts(resting), look::volts).width;
   volts.text = words("live.sign_volts", pole_names(build, words));
   signs.push_back(std::move(volts));
   return signs;
 }
 
-/// '10 BK 0 A, 2.6 A': wires whose tag had no room for their amperes, in both states.
-std::string numbers_without_figures(const SheetContext& context, const LaidPair& laid) {
-  std::vector<std::string> texts;
+/// '10 BK 0 A, 2.6 A': wires whose tag had no room for their amperes, in the states shown; with where they run when
+/// not even their number had room.
+std::string numbers_without_figures(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
+  std::vector<std::string> numbered, unnumbered;
   for (const SpareTag& tag : find_spare_tags(laid.drawing.diagram, laid.drawing.laid)) {
     if (!tag.is_number_only) continue;
     const WireId id = laid.drawing.diagram.wires[tag.wire];
     const WireLabel& label = laid.drawing.diagram.labels[tag.wire];
-    const auto flow = [id](const SolvedState& state) { return print_flow(flow_in_wire(state.solution, id)); };
-    texts.push_back(label.number + " " + label.code + " " + flow(laid.pair.before) + ", " + flow(laid.pair.after));
+    const auto flow = [&](const SolvedState& state) {
+      return print_flow(is_stray_flow(context.build(), state.solution, id) ? Amperes(0)
+                                                                           : flow_in_wire(state.solution, id));
+    };
+    std::string text = label.number + " " + label.code + " ";
+    if (shown != ShownStates::after) text += flow(laid.pair.before);
+    if (shown == ShownStates::both) text += ", ";
+    if (shown != ShownStates::before) text += flow(laid.pair.after);
+    if (!tag.is_placed) text += ", " + wire_run_text(context.build(), id, context.words());
+    (tag.is_placed ? numbered : unnumbered).push_back(std::move(text));
   }
-  return texts.empty() ? std::string() : context.words()("live.numbers_only", {{"wires", join(texts, " \u00b7 ")}});
+  const char* key = shown == ShownStates::both ? "live.numbers_only" : "live.numbers_only_one";
+  std::string told;
+  if (!numbered.empty()) told = context.words()(key, {{"wires", join(numbered, " \u00b7 ")}});
+  if (!unnumbered.empty())
+    told +=
+        (told.empty() ? "" : "   ") + context.words()("diagram.no_number", {{"wires", join(unnumbered, " \u00b7 ")}});
+  return told;
 }
 
 }  // namespace
 
-Block make_situation_legend(const SheetContext& context, const LaidPair& laid, Millimetres width) {
+Block make_situation_legend(const SheetContext& context, const LaidPair& laid, ShownStates shown, Millimetres width) {
   Block block;
   block.width = width;
   block.items.push_back(TagOpenItem{"P", {}});
   Millimetres x(0), y = line_height / 2;
-  for (Sign& sign : signs_for(context, laid)) {
+  for (Sign& sign : signs_for(context, laid, shown)) {
     const Millimetres text = context.measure().measure(sign.text, look::small).width,
                       whole = sign.width + sign_gap + text;
     if (x > Millimetres(0) && x + whole > width) {
@@ -116,11 +153,12 @@ Block make_situation_legend(const SheetContext& context, const LaidPair& laid, M
     add_text(block.items, {x + sign.width + sign_gap, baseline_at_middle(y, look::small)}, sign.text, look::small);
     x += whole + entry_gap;
   }
-  const std::string numbers = numbers_without_figures(context, laid);
+  const std::string numbers = numbers_without_figures(context, laid, shown);
   if (!numbers.empty()) {
-    y += line_height;
-    const FittedText fitted = fit_text(numbers, look::small, width, context.measure());
-    add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, fitted.text, fitted.style);
+    const Block told = set_paragraph({{{numbers, look::small, look::ink, {}}}, Align::left, {}}, width,
+                                     {context.measure(), context.words().is_right_to_left()});
+    place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
+    y += told.height;
   }
   y += line_height;
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, context.words()("live.note"), look::small,

@@ -15,6 +15,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double changed_share = 0.25, worth_telling = 0.01;  // of the wire's own current; of the greatest change
+constexpr double fed_share = 0.9;                             // of what leaves a splice
 
 enum class Way : std::uint8_t { up, down };
 enum class Coils : std::uint8_t { follow, leave };
@@ -123,7 +124,7 @@ class Tracer {
   void follow_wire(const Bridge& bridge, PathPoint at, Way way, std::vector<PathPoint>& open) {
     if (!bridge.wire.is_set()) return;
     const double amperes = state_.solution.wire_amperes[bridge.wire.at()].number();
-    if (std::abs(amperes) < least_flow.number()) return;
+    if (std::abs(amperes) < least_flow.number() || is_stray_flow(build_, state_.solution, bridge.wire)) return;
     const TerminalId from = build_.wire(bridge.wire).from;
     const bool leaves = (from.index == at) == (amperes > 0);
     if (leaves != (way == Way::down)) return;
@@ -160,8 +161,11 @@ bool is_stray(const Build& build, const SituationPair& pair, WireId wire) {
         return true;
     return false;
   };
-  return !ends_hold(pair.before.solution) && !ends_hold(pair.after.solution) &&
-         change_in(pair, wire) < worth_telling * greatest_change(build, pair);
+  if (ends_hold(pair.before.solution) || ends_hold(pair.after.solution)) return false;
+  const bool is_stray_in_both =
+      (is_stray_flow(build, pair.before.solution, wire) || flow_in_wire(pair.before.solution, wire) < least_flow) &&
+      (is_stray_flow(build, pair.after.solution, wire) || flow_in_wire(pair.after.solution, wire) < least_flow);
+  return is_stray_in_both || change_in(pair, wire) < worth_telling * greatest_change(build, pair);
 }
 
 bool is_changed_wire(const Build& build, const SituationPair& pair, WireId wire, StoryWidth width) {
@@ -176,15 +180,22 @@ bool is_changed_wire(const Build& build, const SituationPair& pair, WireId wire,
                      pair.after.solution.wire_amperes[wire.at()].number());
 }
 
-/// The strap between the battery and the frame closes every circuit; generator leads make the charger's current.
+bool has_element(const Build& build, TerminalId id, InsideType type) {
+  const Terminal& terminal = build.terminal(id);
+  if (terminal.owner != OwnerType::part) return false;
+  const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+  return std::any_of(part.insides.begin(), part.insides.end(),
+                     [type](const Inside& inside) { return inside.type == type; });
+}
+
+bool flows_ever(const Build& build, const SituationPair& pair, WireId id) {
+  return liveness_of(build, pair.before.solution, id) == Liveness::flowing ||
+         liveness_of(build, pair.after.solution, id) == Liveness::flowing;
+}
+
+/// A battery and a charger are drawn with all wires that carry their current: the strap to the frame closes every
+/// circuit, generator leads make the charger's current.
 void add_common(const Build& build, const SituationPair& pair, std::vector<bool>& story) {
-  const auto is_supply_pole = [&](TerminalId id) {
-    const Terminal& terminal = build.terminal(id);
-    if (terminal.owner != OwnerType::part) return false;
-    const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
-    return std::any_of(part.insides.begin(), part.insides.end(),
-                       [](const Inside& inside) { return inside.type == InsideType::source; });
-  };
   const auto has_part = [&](std::int32_t part) {
     for (std::size_t w = 0; w < build.wires.size(); ++w)
       if (story[w])
@@ -195,27 +206,68 @@ void add_common(const Build& build, const SituationPair& pair, std::vector<bool>
   const std::vector<bool> traced = story;
   for (std::size_t w = 0; w < build.wires.size(); ++w) {
     const WireId id{static_cast<std::int32_t>(w)};
-    const Wire& wire = build.wires[w];
-    const bool flows = liveness_of(build, pair.before.solution, id) == Liveness::flowing ||
-                       liveness_of(build, pair.after.solution, id) == Liveness::flowing;
-    if (!flows || traced[w]) continue;
-    for (const auto& [pole, far] : {std::pair(wire.from, wire.to), std::pair(wire.to, wire.from)})
-      if (is_supply_pole(pole) && build.terminal(far).owner == OwnerType::earth &&
-          has_part(build.terminal(pole).owner_index))
+    if (traced[w] || !flows_ever(build, pair, id)) continue;
+    for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
+      if ((has_element(build, end, InsideType::source) || has_element(build, end, InsideType::charger)) &&
+          has_part(build.terminal(end).owner_index))
         story[w] = true;
     const bool alternates =
         w < pair.after.solution.wire_alternating.size() && pair.after.solution.wire_alternating[w] >= least_flow;
-    if (alternates &&
-        (has_part(build.terminal(wire.from).owner_index) || has_part(build.terminal(wire.to).owner_index)))
-      story[w] = true;
+    const auto is_told = [&](TerminalId end) {
+      return build.terminal(end).owner == OwnerType::part && has_part(build.terminal(end).owner_index);
+    };
+    if (alternates && (is_told(build.wires[w].from) || is_told(build.wires[w].to))) story[w] = true;
   }
 }
 
+/// The wires of a switch that is moved stand in the story, though nothing may flow in them: who reads that it is set
+/// looks for it.
+void add_moved_switches(const Build& build, const SituationPair& pair, std::vector<bool>& story) {
+  for (const MovedSwitch& moved : pair.moved) {
+    const auto part = moved.actuator.part;
+    std::vector<std::size_t> own;
+    bool is_told = false;
+    for (std::size_t w = 0; w < build.wires.size(); ++w)
+      for (const TerminalId end : {build.wires[w].from, build.wires[w].to}) {
+        const Terminal& terminal = build.terminal(end);
+        if (terminal.owner != OwnerType::part || terminal.owner_index != part.index) continue;
+        const std::vector<Inside::Node>& nodes = inside_of(build, moved.actuator).nodes;
+        if (std::none_of(nodes.begin(), nodes.end(),
+                         [&](const Inside::Node& node) { return node.terminal == terminal.kind_terminal; }))
+          continue;
+        own.push_back(w);
+        is_told = is_told || story[w];
+      }
+    if (is_told) continue;
+    for (const std::size_t w : own) story[w] = true;
+  }
+}
+
+/// Consumers that take another current than before, in order.
+std::vector<InsideRef> changed_consumers(const Build& build, const SituationPair& pair) {
+  std::vector<InsideRef> found;
+  const double worth = worth_telling * greatest_change(build, pair);
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      if (!is_consumer_type(build.parts[p].insides[i].type)) continue;
+      const InsideState &was = pair.before.solution.insides[p][i], &is = pair.after.solution.insides[p][i];
+      const double before = was.amperes.number(), after = is.amperes.number();
+      const double most_volts = std::max(std::abs(was.volts.number()), std::abs(is.volts.number()));
+      if (most_volts < waiting_share * build.electrics.nominal.number()) continue;
+      const bool starts_or_stops = (std::abs(before) < least_flow.number()) != (std::abs(after) < least_flow.number());
+      if (has_changed(before, after) && (starts_or_stops || std::abs(before - after) >= worth))
+        found.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+    }
+  return found;
+}
+
+/// Of all changes, those of the consumers in the share alone; of a whole story, those of wires as well.
 void trace_changes(const Build& build, const Paths& paths, const SituationPair& pair, StoryWidth width,
-                   std::vector<bool>& story) {
+                   StoryShare share, std::vector<bool>& story) {
+  const std::vector<InsideRef> consumers = changed_consumers(build, pair);
   for (const SolvedState* state : {&pair.before, &pair.after}) {
     Tracer tracer(build, paths, *state, story);
-    for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    for (std::size_t w = 0; w < build.wires.size() && share.count == 1; ++w) {
       const WireId id{static_cast<std::int32_t>(w)};
       if (!is_changed_wire(build, pair, id, width)) continue;
       story[w] = true;
@@ -224,26 +276,38 @@ void trace_changes(const Build& build, const Paths& paths, const SituationPair& 
                             liveness_of(build, pair.after.solution, id) == Liveness::flowing;
       if (!is_trunk) tracer.follow_from_wire(id);
     }
-    for (std::size_t p = 0; p < build.parts.size(); ++p)
-      for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-        if (!is_consumer_type(build.parts[p].insides[i].type)) continue;
-        const double before = pair.before.solution.insides[p][i].amperes.number(),
-                     after = pair.after.solution.insides[p][i].amperes.number();
-        const double most_volts = std::max(std::abs(pair.before.solution.insides[p][i].volts.number()),
-                                           std::abs(pair.after.solution.insides[p][i].volts.number()));
-        if (most_volts < waiting_share * build.electrics.nominal.number()) continue;
-        const bool starts_or_stops =
-            (std::abs(before) < least_flow.number()) != (std::abs(after) < least_flow.number());
-        if (has_changed(before, after) &&
-            (starts_or_stops || std::abs(before - after) >= worth_telling * greatest_change(build, pair)))
-          tracer.follow_element({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
-      }
+    for (std::size_t c = 0; c < consumers.size(); ++c)
+      if (static_cast<int>(c) * share.count / static_cast<int>(consumers.size()) == share.index)
+        tracer.follow_element(consumers[c]);
   }
+}
+
+/// Current that leaves a splice must be seen to arrive there: feeders that the story left out, up to their sources.
+void add_feeders(const Build& build, const Paths& paths, const SituationPair& pair, std::vector<bool>& story) {
+  for (const SolvedState* state : {&pair.before, &pair.after})
+    for (const Splice& splice : build.splices) {
+      double leaves = 0, arrives = 0;
+      std::vector<WireId> feeders;
+      for (std::size_t w = 0; w < build.wires.size(); ++w) {
+        const Wire& wire = build.wires[w];
+        if (wire.from != splice.terminal && wire.to != splice.terminal) continue;
+        const double out = state->solution.wire_amperes[w].number() * (wire.from == splice.terminal ? 1 : -1);
+        if (story[w]) (out > 0 ? leaves : arrives) += std::abs(out);
+        if (!story[w] && out < -least_flow.number()) feeders.push_back(WireId{static_cast<std::int32_t>(w)});
+      }
+      if (leaves < least_flow.number() || arrives >= fed_share * leaves) continue;
+      Tracer tracer(build, paths, *state, story, Coils::leave);
+      for (const WireId feeder : feeders) {
+        story[feeder.at()] = true;
+        const bool is_to = build.wire(feeder).to == splice.terminal;
+        tracer.follow((is_to ? build.wire(feeder).from : build.wire(feeder).to).index, Way::up);
+      }
+    }
 }
 
 }  // namespace
 
-std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width) {
+std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width, StoryShare share) {
   std::vector<bool> story(build.wires.size(), false);
   if (width == StoryWidth::everything) {
     for (std::size_t w = 0; w < build.wires.size(); ++w) {
@@ -252,8 +316,12 @@ std::vector<WireId> find_story(const Build& build, const SituationPair& pair, St
                  liveness_of(build, pair.after.solution, id) != Liveness::dead;
     }
   } else {
-    trace_changes(build, trace_paths(build), pair, width, story);
+    const Paths paths = trace_paths(build);
+    trace_changes(build, paths, pair, width, share, story);
+    if (std::none_of(story.begin(), story.end(), [](bool is_told) { return is_told; })) return {};
+    if (width == StoryWidth::waiting) add_feeders(build, paths, pair, story);
     add_common(build, pair, story);
+    add_moved_switches(build, pair, story);
   }
   std::vector<WireId> wires;
   for (std::size_t w = 0; w < build.wires.size(); ++w)

@@ -15,8 +15,13 @@ enum class StoryWidth : std::uint8_t {
   flowing,     ///< where current changes, and no more
 };
 
-/// Wires of the story, in order.
-std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width);
+/// A story too long for a sheet is told in several: of the consumers that change, each tells an equal share.
+struct StoryShare {
+  int index = 0, count = 1;
+};
+
+/// Wires of the story, in order; none when nothing changes that the width counts.
+std::vector<WireId> find_story(const Build& build, const SituationPair& pair, StoryWidth width, StoryShare share = {});
 
 /// Parts that take the current which passes the element - a contact, an output, a switch - in that state, in order.
 std::vector<PartId> find_fed(const Build& build, const SolvedState& state, InsideRef element);

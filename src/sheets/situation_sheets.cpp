@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <optional>
 #include <utility>
 
 #include "base/text.h"
@@ -15,6 +14,7 @@
 #include "sheets/situation_legend.h"
 #include "sheets/situation_state.h"
 #include "sheets/situation_text.h"
+#include "sheets/works_story.h"
 
 namespace loomfolio {
 namespace {
@@ -27,16 +27,18 @@ const SolvedState& state_at(const SituationPair& pair, Moment moment) {
   return moment == Moment::before ? pair.before : pair.after;
 }
 
-/// 'Start button: on · engine cranking'.
+/// 'Start button: on · Key: on · engine cranking': what is moved first, then what else is set.
 std::string switches_text(const SheetContext& context, const SituationPair& pair, Moment moment) {
   std::vector<std::string> texts;
-  for (const MovedSwitch& moved : pair.moved) {
-    Setting setting;
-    setting.actuator = moved.actuator;
-    setting.position = moment == Moment::before ? moved.before : moved.after;
-    texts.push_back(setting_text(context.build(), setting));
+  for (const MovedSwitch& moved : pair.moved)
+    texts.push_back(moved_text(context.build(), moved, moment == Moment::before ? moved.before : moved.after));
+  const Situation& situation = state_at(pair, moment).situation;
+  for (const Setting& setting : situation.settings) {
+    const bool is_told = std::any_of(pair.moved.begin(), pair.moved.end(),
+                                     [&](const MovedSwitch& moved) { return moved.actuator == setting.actuator; });
+    if (!is_told) texts.push_back(setting_text(context.build(), setting));
   }
-  texts.push_back(context.words()(engine_key(state_at(pair, moment).situation.engine)));
+  texts.push_back(context.words()(engine_key(situation.engine)));
   return join(texts, " \u00b7 ");
 }
 
@@ -71,7 +73,13 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
   line(outcome_text(context, state), look::table, 13.8, look::grey);
 }
 
-void draw_state(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame) {
+/// Space between a drawing and what stands below it.
+constexpr Millimetres foot_gap{4};
+constexpr double most_growth = 1.2;  // of a drawing that leaves its frame half empty
+
+/// The drawing stands in the middle of its frame, but for what it must give way to the legend at `foot`.
+void draw_state(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame,
+                Millimetres foot) {
   draw_caption(items, context, laid, moment, frame);
   const SolvedState& solved = state_at(laid.pair, moment);
   const DiagramState state = make_diagram_state(context.build(), solved.situation, solved.solution);
@@ -79,10 +87,14 @@ void draw_state(Items& items, const SheetContext& context, const LaidPair& laid,
                  &state};
   const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
   const Rect place{frame.x, frame.y + caption_room, frame.width, frame.height - caption_room};
-  const Point middle{place.x + place.width / 2, place.y + place.height / 2};
+  const double growth = std::min(place.width / width, (std::min(foot - foot_gap, place.bottom()) - place.y) / height);
+  const double scale = laid.drawing.scale < 1 ? laid.drawing.scale : std::clamp(growth, 1.0, most_growth);
+  const Millimetres half = height * scale / 2;
+  Point middle{place.x + place.width / 2, place.y + place.height / 2};
+  middle.y = std::max(std::min(middle.y, foot - foot_gap - half), place.y + half);
   Items drawing;
   draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)});
-  if (laid.drawing.scale < 1) scale_items(drawing, middle, laid.drawing.scale);
+  if (scale != 1) scale_items(drawing, middle, scale);
   items.push_back(TagOpenItem{
       "Figure", context.words()("live.alternative", {{"state", switches_text(context, laid.pair, moment)}})});
   std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
@@ -96,6 +108,9 @@ std::string intro_text(const SheetContext& context, const LaidPair& laid, const 
       before_anchor.empty()
           ? words("live.intro")
           : words("live.intro_after", {{"sheet", sheet_mark(context.id_prefix + "situations", before_anchor)}});
+  if (laid.share.count > 1)
+    text += " " + words("live.intro_share", {{"number", std::to_string(laid.share.index + 1)},
+                                             {"count", std::to_string(laid.share.count)}});
   return text + " " + words(laid.width == StoryWidth::everything ? "live.intro_whole" : "live.intro_part");
 }
 
@@ -104,6 +119,9 @@ Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::
   Sheet sheet;
   sheet.title = context.words()(
       "live.title", {{"number", std::to_string(after.index + 1)}, {"situation", situation_name(after.situation)}});
+  if (laid.share.count > 1)
+    sheet.title =
+        context.words()("page.numbered", {{"title", sheet.title}, {"number", std::to_string(laid.share.index + 1)}});
   sheet.width = laid.drawing.page.width;
   sheet.height = laid.drawing.page.height;
   const Rect& body = laid.drawing.page.body;
@@ -118,31 +136,29 @@ Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::
   return sheet;
 }
 
-void finish_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid) {
+/// The drawings over their legend.
+void fill_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid, ShownStates shown) {
   const Rect& body = laid.drawing.page.body;
-  Block legend = make_situation_legend(context, laid, body.width);
+  Block legend = make_situation_legend(context, laid, shown, body.width);
   const Millimetres foot = body.bottom() - legend.height + Millimetres(2);
+  if (shown != ShownStates::after) draw_state(sheet.items, context, laid, Moment::before, laid.frames.front(), foot);
+  if (shown != ShownStates::before) draw_state(sheet.items, context, laid, Moment::after, laid.frames.back(), foot);
   place_block(sheet.items, std::move(legend), {body.x, foot});
 }
 
 /// `before_anchor`: where the state before is drawn as a sheet of its own; empty: nowhere.
 std::vector<Sheet> draw_pair(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor) {
   std::vector<Sheet> sheets;
+  const auto add = [&](ShownStates shown, const std::string& anchor) {
+    sheets.push_back(start_sheet(context, laid, anchor));
+    fill_sheet(sheets.back(), context, laid, shown);
+  };
   if (laid.arrangement != Arrangement::facing) {
-    Sheet sheet = start_sheet(context, laid, {});
-    draw_state(sheet.items, context, laid, Moment::before, laid.frames[0]);
-    draw_state(sheet.items, context, laid, Moment::after, laid.frames[1]);
-    finish_sheet(sheet, context, laid);
-    sheets.push_back(std::move(sheet));
+    add(ShownStates::both, {});
     return sheets;
   }
-  for (const Moment moment : {Moment::before, Moment::after}) {
-    if (moment == Moment::before && !before_anchor.empty()) continue;
-    Sheet sheet = start_sheet(context, laid, before_anchor);
-    draw_state(sheet.items, context, laid, moment, laid.frames[0]);
-    finish_sheet(sheet, context, laid);
-    sheets.push_back(std::move(sheet));
-  }
+  if (before_anchor.empty()) add(ShownStates::before, {});
+  add(ShownStates::after, before_anchor);
   return sheets;
 }
 
@@ -163,38 +179,74 @@ bool covers_before(const Build& build, const LaidPair& laid) {
          count_working(build, laid.pair.before.solution) <= count_working(build, laid.pair.after.solution);
 }
 
+/// Whether a person would find everything alike in both: currents, volts, what is lit.
+bool are_alike(const Build& build, const SituationPair& pair) {
+  const DiagramState before = make_diagram_state(build, pair.before.situation, pair.before.solution),
+                     after = make_diagram_state(build, pair.after.situation, pair.after.solution);
+  const auto is_same_wire = [](const WireState& a, const WireState& b) {
+    return a.liveness == b.liveness && a.figure == b.figure && (a.direction > 0) == (b.direction > 0);
+  };
+  const auto is_same_part = [](const PartState& a, const PartState& b) { return a.figures == b.figures; };
+  return std::equal(before.wires.begin(), before.wires.end(), after.wires.begin(), is_same_wire) &&
+         std::equal(before.parts.begin(), before.parts.end(), after.parts.begin(), is_same_part);
+}
+
+/// A situation's story: laid out on one sheet or more; on none when it tells nothing.
+struct Told {
+  std::vector<LaidPair> laid;
+  bool is_covered = false;  ///< another sheet shows it as its 'before'
+
+  const SituationPair& pair() const { return laid.front().pair; }
+};
+
+std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
+  const Build& build = context.build();
+  std::vector<Told> told(build.situations.size());
+  for (std::size_t s = 0; s < told.size(); ++s) {
+    const auto pair = find_pair(context.solved, SituationId{static_cast<std::int32_t>(s)});
+    if (!pair) continue;
+    if (are_alike(build, *pair))
+      made.same_as[s] = pair->before.index;
+    else
+      told[s].laid = lay_out_in_shares(context, *pair);
+  }
+  for (const Told& other : told)
+    if (other.laid.size() == 1 && covers_before(build, other.laid.front()))
+      told[static_cast<std::size_t>(other.pair().before.index)].is_covered = true;
+  return told;
+}
+
+/// The anchor of the situation's 'then', where it has a sheet.
+std::string anchor_of_before(const std::vector<Told>& told, const SituationPair& pair) {
+  if (pair.before.index < 0) return {};
+  const Told& before = told[static_cast<std::size_t>(pair.before.index)];
+  return before.laid.empty() || before.is_covered ? std::string() : anchor_of_situation(pair.before.situation);
+}
+
 }  // namespace
 
 SituationSheets make_situation_sheets(const SheetContext& context) {
   const Build& build = context.build();
   SituationSheets made;
   made.anchors.resize(build.situations.size());
-  std::vector<std::optional<LaidPair>> pairs;
-  for (std::size_t s = 0; s < build.situations.size(); ++s) {
-    auto pair = find_pair(context.solved, SituationId{static_cast<std::int32_t>(s)});
-    pairs.push_back(pair ? std::optional(lay_out_pair(context, *std::move(pair))) : std::nullopt);
-    if (pairs.back() && pairs.back()->drawing.scale < look::least_scale) pairs.back().reset();
-  }
-  std::vector<bool> is_covered(pairs.size(), false);
-  for (const auto& pair : pairs)
-    if (pair && covers_before(build, *pair)) is_covered[static_cast<std::size_t>(pair->pair.before.index)] = true;
-  for (std::size_t s = 0; s < pairs.size(); ++s) {
-    if (!pairs[s] || is_covered[s]) continue;
-    const SituationPair& pair = pairs[s]->pair;
-    const auto before = static_cast<std::size_t>(std::max(pair.before.index, 0));
-    const bool is_before_drawn = pair.before.index >= 0 && pairs[before] && !is_covered[before];
-    std::vector<Sheet> sheets =
-        draw_pair(context, *pairs[s], is_before_drawn ? anchor_of_situation(pair.before.situation) : std::string());
-    const Point top{sheets.front().width / 2, Millimetres(20)};
-    for (const SolvedState* state : {&pair.after, &pair.before}) {
-      if (state->index < 0) continue;
-      std::string& anchor = made.anchors[static_cast<std::size_t>(state->index)];
-      const bool is_own = state == &pair.after;
-      if (!is_own && (!covers_before(build, *pairs[s]) || !anchor.empty())) continue;
-      anchor = anchor_of_situation(state->situation);
-      sheets.front().items.push_back(AnchorItem{anchor, top});
+  made.same_as.assign(build.situations.size(), -1);
+  const std::vector<Told> told = tell_all(context, made);
+  const auto set_anchor = [&](const SolvedState& state, Sheet& sheet) {
+    std::string& anchor = made.anchors[static_cast<std::size_t>(state.index)];
+    if (!anchor.empty()) return;
+    anchor = anchor_of_situation(state.situation);
+    sheet.items.push_back(AnchorItem{anchor, {sheet.width / 2, Millimetres(20)}});
+  };
+  for (const Told& one : told) {
+    if (one.laid.empty() || one.is_covered) continue;
+    const std::string before_anchor = anchor_of_before(told, one.pair());
+    for (const LaidPair& laid : one.laid) {
+      std::vector<Sheet> sheets = draw_pair(context, laid, before_anchor);
+      // The state before is on the first sheet, the situation itself on the last.
+      set_anchor(laid.pair.after, sheets.back());
+      if (one.laid.size() == 1 && covers_before(build, laid)) set_anchor(laid.pair.before, sheets.front());
+      std::move(sheets.begin(), sheets.end(), std::back_inserter(made.sheets));
     }
-    std::move(sheets.begin(), sheets.end(), std::back_inserter(made.sheets));
   }
   return made;
 }

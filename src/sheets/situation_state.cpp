@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "base/text.h"
 #include "sheets/print_text.h"
@@ -48,6 +49,36 @@ void mark_live_nodes(const Kind& kind, const Inside& inside, const InsideState& 
     if (n < inside.nodes.size()) mark(nodes, raw_node(kind, inside.nodes[n]));
 }
 
+bool holds_volts(const Build& build, Volts volts) {
+  return std::abs(volts.number()) >= waiting_share * build.electrics.nominal.number();  // false for what floats
+}
+
+/// Inner points that hold volts: behind what is closed, and behind what would take current and finds no way on.
+void mark_held_nodes(const Build& build, const Kind& kind, const Part& part, const std::vector<InsideState>& solved,
+                     PartState& state, const Solution& solution) {
+  const auto terminals = kind.terminals.size();
+  state.held_nodes.assign(state.live_nodes.size(), false);
+  for (std::size_t t = 0; t < terminals; ++t)
+    state.held_nodes[t] = holds_volts(build, solution.terminal_volts[part.terminals[t].at()]);
+  std::vector<NodeJoint> ways;
+  for (std::size_t i = 0; i < part.insides.size(); ++i) {
+    ways.insert(ways.end(), state.joints[i].begin(), state.joints[i].end());
+    const Inside& inside = part.insides[i];
+    const bool is_switching = inside.type == InsideType::switch_ || inside.type == InsideType::contact ||
+                              inside.type == InsideType::output || inside.type == InsideType::source;
+    if (is_switching || inside.nodes.size() != 2 || std::abs(solved[i].amperes.number()) >= least_flow.number())
+      continue;
+    if (inside.type != InsideType::diode)
+      ways.push_back({raw_node(kind, inside.nodes[0]), raw_node(kind, inside.nodes[1])});
+  }
+  for (std::size_t round = 0; round < ways.size(); ++round)
+    for (const NodeJoint& way : ways)
+      for (const auto& [from, to] : {std::pair(way.a, way.b), std::pair(way.b, way.a)}) {
+        const auto target = static_cast<std::size_t>(to);
+        if (target >= terminals && state.held_nodes[static_cast<std::size_t>(from)]) state.held_nodes[target] = true;
+      }
+}
+
 void spread_over_links(const PartState& part, std::vector<bool>& nodes) {
   for (std::size_t round = 0; round < part.links.size(); ++round)
     for (const NodeJoint& link : part.links)
@@ -57,7 +88,75 @@ void spread_over_links(const PartState& part, std::vector<bool>& nodes) {
       }
 }
 
+/// Follows a small current from one end of a wire, against or with its way, to a consumer that may send it.
+class StraySearch {
+ public:
+  StraySearch(const Build& build, const Solution& solution, double amperes)
+      : build_(build), solution_(solution), amperes_(amperes) {}
+
+  /// `sign` 1: to where the current comes from; -1: to where it goes.
+  bool finds_consumer(TerminalId start, double sign) {
+    std::vector<TerminalId> open{start};
+    for (std::size_t next = 0; next < open.size(); ++next) {
+      const TerminalId at = open[next];
+      if (build_.terminal(at).owner == OwnerType::earth) continue;
+      if (build_.terminal(at).owner == OwnerType::part && meets_consumer(at, open)) return true;
+      for (std::size_t w = 0; w < build_.wires.size(); ++w) {
+        const double own = solution_.wire_amperes[w].number() * sign;
+        if (std::abs(own) < least_flow.number()) continue;
+        const Wire& wire = build_.wires[w];
+        if (own > 0 && wire.to == at) note(open, wire.from);
+        if (own < 0 && wire.from == at) note(open, wire.to);
+      }
+    }
+    return false;
+  }
+
+ private:
+  static void note(std::vector<TerminalId>& open, TerminalId terminal) {
+    if (std::find(open.begin(), open.end(), terminal) == open.end()) open.push_back(terminal);
+  }
+
+  bool meets_consumer(TerminalId at, std::vector<TerminalId>& open) const {
+    const Terminal& terminal = build_.terminal(at);
+    const auto p = static_cast<std::size_t>(terminal.owner_index);
+    const Part& part = build_.parts[p];
+    for (std::size_t i = 0; i < part.insides.size(); ++i) {
+      const Inside& inside = part.insides[i];
+      const bool is_met = std::any_of(inside.nodes.begin(), inside.nodes.end(), [&](const Inside::Node& node) {
+        return node.terminal == terminal.kind_terminal;
+      });
+      if (!is_met) continue;
+      if (inside.type == InsideType::link) {
+        for (const Inside::Node& node : inside.nodes)
+          if (node.terminal >= 0) note(open, part.terminals[static_cast<std::size_t>(node.terminal)]);
+        continue;
+      }
+      const InsideState& state = solution_.insides[p][i];
+      const double own = std::abs(state.amperes.number());
+      if (holds_volts(build_, state.volts) && own >= least_flow.number() && amperes_ >= own * sent_share) return true;
+    }
+    return false;
+  }
+
+  static constexpr double sent_share = 0.1;
+  const Build& build_;
+  const Solution& solution_;
+  double amperes_;
+};
+
 }  // namespace
+
+bool is_stray_flow(const Build& build, const Solution& solution, WireId id) {
+  const Wire& wire = build.wire(id);
+  if (flow_in_wire(solution, id) >= least_return) return false;
+  for (const TerminalId end : {wire.from, wire.to})
+    if (holds_volts(build, solution.terminal_volts[end.at()])) return false;
+  const double amperes = solution.wire_amperes[id.at()].number();
+  const TerminalId source = amperes > 0 ? wire.from : wire.to, drain = amperes > 0 ? wire.to : wire.from;
+  StraySearch search(build, solution, std::abs(amperes));
+  return !search.finds_consumer(source, 1) && !search.finds_consumer(drain, -1);
+}
 
 Amperes flow_in_wire(const Solution& solution, WireId wire) {
   const double direct = std::abs(solution.wire_amperes[wire.at()].number());
@@ -67,7 +166,7 @@ Amperes flow_in_wire(const Solution& solution, WireId wire) {
 }
 
 Liveness liveness_of(const Build& build, const Solution& solution, WireId wire) {
-  if (flow_in_wire(solution, wire) >= least_flow) return Liveness::flowing;
+  if (flow_in_wire(solution, wire) >= least_flow && !is_stray_flow(build, solution, wire)) return Liveness::flowing;
   const double least = waiting_share * build.electrics.nominal.number();
   for (const TerminalId end : {build.wire(wire).from, build.wire(wire).to}) {
     const double volts = std::abs(solution.terminal_volts[end.at()].number());
@@ -131,6 +230,9 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
     symbol.is_known = true;
     symbol.is_on = solved.is_on;
     state.insides.push_back(symbol);
+    state.position_names.emplace_back();
+    for (const SwitchPosition& position : part.insides[i].positions)
+      state.position_names.back().push_back(position.name);
     state.positions.push_back(part.insides[i].type == InsideType::switch_ ? position_in(build, situation, ref) : -1);
   }
   for (const Wire& wire : build.wires)
@@ -146,9 +248,11 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
       if ((part.insides[i].type == InsideType::switch_) == is_switch)
         mark_live_nodes(kind, part.insides[i], solution.insides[id.at()][i], state.joints[i], state.live_nodes);
   spread_over_links(state, state.live_nodes);
+  mark_held_nodes(build, kind, part, solution.insides[id.at()], state, solution);
   for (const TerminalId terminal : part.terminals) {
     const Volts volts = solution.terminal_volts[terminal.at()];
-    state.figures.push_back(std::isnan(volts.number()) ? std::string() : print_terminal_volts(volts));
+    state.figures.push_back(std::isnan(volts.number()) ? std::string()
+                                                       : print_plain_volts(volts, build.electrics.nominal));
   }
   return state;
 }
@@ -165,9 +269,13 @@ DiagramState make_diagram_state(const Build& build, const Situation& situation, 
 
 std::string print_flow(Amperes amperes) {
   const double size = std::abs(amperes.number());
-  if (size < 0.00005) return "0 A";
-  if (size < 0.0995) return fixed(size * 1000, size < 0.00995 ? 1 : 0) + " mA";
+  if (size < least_flow.number()) return "0 A";
+  if (size < 0.0995) return fixed(size * 1000, 0) + " mA";
   return print_amperes(Amperes(size)) + " A";
+}
+
+std::string print_plain_volts(Volts volts, Volts nominal) {
+  return std::abs(volts.number()) < nominal.number() * least_volts_share ? "0 V" : print_terminal_volts(volts);
 }
 
 std::string print_terminal_volts(Volts volts) {

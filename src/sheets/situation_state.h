@@ -12,15 +12,23 @@
 
 namespace loomfolio {
 
-/// Less than this is no current to a person: what a sleeping control unit takes. Its inputs pass about twice as much.
-inline constexpr Amperes least_flow{0.0015};
+/// Less than this is no current to a person: what a sleeping control unit and its inputs take.
+inline constexpr Amperes least_flow{0.005};
+/// In a return, less than this counts only where a consumer that is fed sends it: see is_stray_flow.
+inline constexpr Amperes least_return{0.05};
+/// Share of the nominal voltage below which volts are printed as none: 0.2 V of 12 V.
+inline constexpr double least_volts_share = 1.0 / 60;
 /// Share of the nominal voltage from which a wire without current is said to hold volts. A drop in a return is less.
 inline constexpr double waiting_share = 0.2;
 
 /// What flows in the wire, without sign; effective where it alternates.
 Amperes flow_in_wire(const Solution& solution, WireId wire);
 
-/// How the wire is found in that solution. Alternating current counts.
+/// Whether the wire holds no volts and carries less than `least_return`, of which no consumer that is fed sends a tenth
+/// part or more: it is what volts between two earths drive backwards through whatever joins them, no one's doing.
+bool is_stray_flow(const Build& build, const Solution& solution, WireId wire);
+
+/// How the wire is found in that solution. Alternating current counts, stray current does not.
 Liveness liveness_of(const Build& build, const Solution& solution, WireId wire);
 
 /// Where a switch stands in the situation: an index into its positions.
@@ -37,5 +45,7 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
 std::string print_flow(Amperes amperes);
 /// '12.4 V', '0.3 V'.
 std::string print_terminal_volts(Volts volts);
+/// The same, but '0 V' for what no one asks for: a small drop in a return.
+std::string print_plain_volts(Volts volts, Volts nominal);
 
 }  // namespace loomfolio

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/situation_text.h"
 
+#include <algorithm>
+#include <iterator>
+#include <string_view>
 #include <vector>
 
 #include "sheets/names.h"
@@ -8,9 +11,15 @@
 namespace loomfolio {
 namespace {
 
-bool is_worth_listing(const Inside& inside) {
-  return inside.type == InsideType::lamp || inside.type == InsideType::motor || inside.type == InsideType::load ||
-         inside.type == InsideType::charger;
+/// What a person sees, hears or feels: lamps, motors, and loads that are no works of a switching or timing part.
+bool is_noticed(const Kind& kind, const std::vector<Inside>& insides, const Inside& inside) {
+  if (inside.type == InsideType::lamp || inside.type == InsideType::motor) return true;
+  if (inside.type != InsideType::load) return false;
+  const bool is_works = std::any_of(insides.begin(), insides.end(), [](const Inside& other) {
+    return other.type == InsideType::output || (other.type == InsideType::contact && other.flashes);
+  });
+  constexpr std::string_view silent[] = {"ignition", "control", "charging", "switching", "protection"};
+  return !is_works && std::find(std::begin(silent), std::end(silent), kind.group) == std::end(silent);
 }
 
 }  // namespace
@@ -20,12 +29,14 @@ std::string working_text(const Build& build, const Solution& solution, const Wor
   for (std::size_t p = 0; p < build.parts.size(); ++p)
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
       const Inside& inside = build.parts[p].insides[i];
-      if (!is_worth_listing(inside)) continue;
+      const bool is_charger = inside.type == InsideType::charger;
+      if (!is_charger && !is_noticed(build.kind_of(build.parts[p]), build.parts[p].insides, inside)) continue;
       const Expected seen = observed(inside, solution.insides[p][i]);
       if (seen == Expected::off) continue;
       std::string note;
       if (seen == Expected::flashing) note = words("situations.flashing");
       if (seen == Expected::dim) note = words("situations.dim");
+      if (is_charger) note = words("situations.charging");
       elements.push_back({{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, std::move(note)});
     }
   return list_elements(build, elements);

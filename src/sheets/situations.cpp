@@ -27,10 +27,12 @@ Cell current_cell(const SheetContext& context, Amperes out) {
   return two_line_cell(print_amperes(out), context.words()(out.number() > 0 ? "situations.gives" : "situations.takes"));
 }
 
-/// Where the situation is drawn; empty when it is on no sheet.
+/// Where the situation is drawn; the situation that looks alike, or a dash when nothing is to be seen in it.
 Cell sheet_cell(const SheetContext& context, const SituationSheets& drawn, std::size_t index) {
+  const int same = drawn.same_as[index];
+  if (same >= 0) return text_cell(context.words()("situations.same_as", {{"number", std::to_string(same + 1)}}));
   const std::string& anchor = drawn.anchors[index];
-  if (anchor.empty()) return text_cell("");
+  if (anchor.empty()) return text_cell("\u2013");
   const std::string sheets = context.id_prefix + "situations";
   Cell cell;
   cell.lines.push_back(

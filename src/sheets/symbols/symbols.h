@@ -10,8 +10,9 @@ namespace loomfolio {
 /// How an element stands when the sheet shows a situation; at rest else.
 struct SymbolState {
   bool is_known = false;
-  bool is_on = false;  ///< contact closed, lamp lit
-  int way = -1;        ///< selector: the pin (from 1) it joins to its common, -1: none
+  bool is_on = false;            ///< contact closed, lamp lit
+  int way = -1;                  ///< selector: the pin (from 1) it joins to its common, -1: none
+  bool shows_rays_aside = true;  ///< lamp: nothing stands beside it; else its rays go up and down
 };
 
 /// Draws the symbol with its place counted from `origin`, leads to its pins excluded.
