@@ -14,8 +14,6 @@ std::string fuse_anchor(const Build& build, InsideRef fuse) {
 
 std::string part_anchor(const Part& part) { return "part " + part.id; }
 
-std::string terminal_anchor(const Terminal& terminal) { return "terminal " + terminal.name; }
-
 std::string splice_anchor(const Splice& splice) { return "splice " + splice.id; }
 
 std::string earth_anchor(const Earth& earth) { return "earth " + earth.id; }

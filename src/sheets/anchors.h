@@ -14,8 +14,6 @@ std::string wire_anchor(const Wire& wire);
 std::string fuse_anchor(const Build& build, InsideRef fuse);
 /// A part's place on the terminal map ("terminals").
 std::string part_anchor(const Part& part);
-/// A part's terminal on a diagram.
-std::string terminal_anchor(const Terminal& terminal);
 /// A splice's or earth's place ("earths").
 std::string splice_anchor(const Splice& splice);
 std::string earth_anchor(const Earth& earth);

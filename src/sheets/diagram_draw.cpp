@@ -9,6 +9,7 @@
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/symbols/symbols.h"
+#include "sheets/terminal_anchor.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {

@@ -14,6 +14,7 @@
 #include "sheets/reference.h"
 #include "sheets/scale_items.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/terminal_anchor.h"
 
 namespace loomfolio {
 namespace {
