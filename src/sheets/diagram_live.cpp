@@ -13,6 +13,7 @@ namespace {
 
 /// The outline of a wire with volts but no current is broken: no white wire looks so.
 constexpr Millimetres hollow_dash{1.5}, hollow_gap{0.9};
+constexpr Grid heads_apart = 900;
 constexpr Grid least_stretch = 420, arrow_every = 5000, search_step = 100, keep_off = 90;
 
 /// What arrowheads keep clear of, but for the wire they stand on.
@@ -68,15 +69,17 @@ struct ArrowRequest {
 int draw_arrows_along(Items& items, const std::vector<GridPoint>& points, const ArrowRequest& request,
                       const std::function<void(Items&, GridPoint, int, int)>& draw) {
   int drawn = 0;
+  std::vector<GridBox> taken = request.obstacles;  // with the heads drawn, which keep apart
   for (std::size_t i = 1; i < points.size(); ++i) {
     const GridPoint a = points[i - 1], b = points[i];
     const Grid length = std::abs(a.x - b.x) + std::abs(a.y - b.y);
     if (length < request.least_stretch) continue;
     const int count = 1 + length / arrow_every;
     for (int n = 0; n < count; ++n) {
-      const ArrowSeat seat = find_seat(a, b, (n + 0.5) / count, request.half, request.obstacles);
+      const ArrowSeat seat = find_seat(a, b, (n + 0.5) / count, request.half, taken);
       if (!seat.is_found) continue;
       draw(items, seat.at, sign(b.x - a.x), sign(b.y - a.y));
+      taken.push_back(GridBox{seat.at.x, seat.at.y, seat.at.x, seat.at.y}.grown(heads_apart));
       ++drawn;
     }
   }

@@ -193,30 +193,35 @@ bool flows_ever(const Build& build, const SituationPair& pair, WireId id) {
          liveness_of(build, pair.after.solution, id) == Liveness::flowing;
 }
 
+/// Whether the part is at an end of a wire of the story.
+bool is_part_told(const Build& build, const std::vector<bool>& story, TerminalId of) {
+  if (build.terminal(of).owner != OwnerType::part) return false;
+  for (std::size_t w = 0; w < build.wires.size(); ++w)
+    if (story[w])
+      for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
+        if (build.terminal(end).owner == OwnerType::part &&
+            build.terminal(end).owner_index == build.terminal(of).owner_index)
+          return true;
+  return false;
+}
+
 /// A battery and a charger are drawn with all wires that carry their current: the strap to the frame closes every
 /// circuit, generator leads make the charger's current.
 void add_common(const Build& build, const SituationPair& pair, std::vector<bool>& story) {
-  const auto has_part = [&](std::int32_t part) {
-    for (std::size_t w = 0; w < build.wires.size(); ++w)
-      if (story[w])
-        for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
-          if (build.terminal(end).owner == OwnerType::part && build.terminal(end).owner_index == part) return true;
-    return false;
+  const auto alternates = [&](std::size_t w) {
+    return w < pair.after.solution.wire_alternating.size() && pair.after.solution.wire_alternating[w] >= least_flow;
   };
-  const std::vector<bool> traced = story;
-  for (std::size_t w = 0; w < build.wires.size(); ++w) {
-    const WireId id{static_cast<std::int32_t>(w)};
-    if (traced[w] || !flows_ever(build, pair, id)) continue;
-    for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
-      if ((has_element(build, end, InsideType::source) || has_element(build, end, InsideType::charger)) &&
-          has_part(build.terminal(end).owner_index))
-        story[w] = true;
-    const bool alternates =
-        w < pair.after.solution.wire_alternating.size() && pair.after.solution.wire_alternating[w] >= least_flow;
-    const auto is_told = [&](TerminalId end) {
-      return build.terminal(end).owner == OwnerType::part && has_part(build.terminal(end).owner_index);
-    };
-    if (alternates && (is_told(build.wires[w].from) || is_told(build.wires[w].to))) story[w] = true;
+  // A wire may bring the battery into the story whose other wires then belong to it as well.
+  for (bool is_grown = true; is_grown;) {
+    is_grown = false;
+    const std::vector<bool> told = story;
+    for (std::size_t w = 0; w < build.wires.size(); ++w) {
+      if (story[w] || !flows_ever(build, pair, WireId{static_cast<std::int32_t>(w)})) continue;
+      for (const TerminalId end : {build.wires[w].from, build.wires[w].to}) {
+        const bool is_own = has_element(build, end, InsideType::source) || has_element(build, end, InsideType::charger);
+        if ((is_own || alternates(w)) && is_part_told(build, told, end)) story[w] = is_grown = true;
+      }
+    }
   }
 }
 

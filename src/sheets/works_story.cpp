@@ -216,7 +216,11 @@ std::optional<CoilStory> find_coil_story(const SolvedBuild& solved, PartId part)
 std::vector<std::string> tell_coil_story(const Build& build, const CoilStory& story, const Words& words) {
   std::vector<std::string> told;
   const InsideRef coil{story.part, story.coil};
-  for (const MovedSwitch& moved : story.pair.moved)
+  std::vector<MovedSwitch> moves = story.pair.moved;  // what stays where it is put first, buttons last
+  std::stable_sort(moves.begin(), moves.end(), [&](const MovedSwitch& a, const MovedSwitch& b) {
+    return !inside_of(build, a.actuator).is_sprung && inside_of(build, b.actuator).is_sprung;
+  });
+  for (const MovedSwitch& moved : moves)
     told.push_back(words("works.seq_move", {{"action", moved_text(build, moved, moved.after)}}));
   const InsideState& pulled = state_of(story.pair.after.solution, coil);
   told.push_back(words("works.seq_coil", {{"amperes", print_flow(pulled.amperes)},
