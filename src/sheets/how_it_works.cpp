@@ -18,7 +18,8 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(6);
-constexpr double most_growth = 1.3;  // of the drawing of the inside, where half the page has room for it
+constexpr std::size_t look_ahead = 6;  // how far a part may be drawn forward to fill a page
+constexpr double most_growth = 1.3;    // of the drawing of the inside, where half the page has room for it
 
 /// Parts of one kind; the first stands for all.
 struct KindUse {
@@ -58,16 +59,28 @@ class WorksPages {
         words_(context.words()),
         flow_(context, {"works", words_("works.title"), words_("works.intro")}) {}
 
-  std::vector<Sheet> make(const std::vector<KindUse>& uses) {
-    for (const KindUse& use : uses) {
-      flow_.add(kind_block(use), look::heading_gap);
-      if (context_.extent != Extent::common) add_use(use);
+  std::vector<Sheet> make(std::vector<KindUse> uses) {
+    std::vector<Block> blocks;
+    for (const KindUse& use : uses) blocks.push_back(kind_block(use));
+    while (!uses.empty()) {
+      const std::size_t next = choose_next(blocks);
+      flow_.add(std::move(blocks[next]), look::heading_gap);
+      if (context_.extent != Extent::common) add_use(uses[next]);
+      blocks.erase(blocks.begin() + static_cast<std::ptrdiff_t>(next));
+      uses.erase(uses.begin() + static_cast<std::ptrdiff_t>(next));
     }
     if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
   }
 
  private:
+  /// The first of the next few that still fits on the page, so that pages are full.
+  std::size_t choose_next(const std::vector<Block>& waiting) const {
+    for (std::size_t i = 0; i < std::min(waiting.size(), look_ahead); ++i)
+      if (look::heading_gap + waiting[i].height <= flow_.room()) return i;
+    return 0;
+  }
+
   Block kind_block(const KindUse& use) const {
     const Kind& kind = build_.kind(use.kind);
     Block block{flow_.width(), {}, {}};

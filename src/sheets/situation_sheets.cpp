@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
 #include <utility>
 
 #include "base/text.h"
@@ -199,11 +200,35 @@ struct Told {
   const SituationPair& pair() const { return laid.front().pair; }
 };
 
+/// The situation of the build that is fewest moves away, as the one before: for a situation in which pressing its
+/// button changes nothing, such as a start that is refused, since what keeps it from working is then what there is to
+/// see.
+std::optional<SituationPair> pair_with_nearest(const SolvedBuild& solved, std::size_t after) {
+  constexpr std::size_t most_moves = 4;
+  const Build& build = solved.build;
+  const auto state_of = [&](std::size_t s) {
+    return SolvedState{build.situations[s], solved.solutions[s], static_cast<int>(s)};
+  };
+  std::optional<SituationPair> nearest;
+  for (std::size_t s = 0; s < build.situations.size(); ++s) {
+    if (s == after || build.situations[s].engine != build.situations[after].engine) continue;
+    auto moved = find_moved(build, build.situations[s], build.situations[after]);
+    if (moved.empty() || moved.size() > most_moves) continue;
+    if (nearest && nearest->moved.size() <= moved.size()) continue;
+    SituationPair pair{state_of(s), state_of(after), std::move(moved)};
+    if (!find_story(build, pair, StoryWidth::waiting).empty()) nearest = std::move(pair);
+  }
+  return nearest;
+}
+
 std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
   const Build& build = context.build();
   std::vector<Told> told(build.situations.size());
   for (std::size_t s = 0; s < told.size(); ++s) {
-    const auto pair = find_pair(context.solved, SituationId{static_cast<std::int32_t>(s)});
+    auto pair = find_pair(context.solved, SituationId{static_cast<std::int32_t>(s)});
+    if (!pair) continue;
+    const bool is_shown = pair->before.index >= 0 || !find_story(build, *pair, StoryWidth::waiting).empty();
+    if (!is_shown) pair = pair_with_nearest(context.solved, s);
     if (!pair) continue;
     if (are_alike(build, *pair))
       made.same_as[s] = pair->before.index;
