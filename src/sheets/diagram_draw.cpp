@@ -341,8 +341,9 @@ void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
     words.figure.clear();
     words.width = tag.is_upright ? tag.box.height() : tag.box.width();
   }
-  const Point corner = d.place({tag.box.x0, tag.box.y0});
+  Point corner = d.place({tag.box.x0, tag.box.y0});
   const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
+  if (tag.ends_at_wire) corner.x = rect.right() - to_mm(words.width);
   const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
   if (tag.is_upright)
     draw_upright_tag(d, id, words, rect, colour);

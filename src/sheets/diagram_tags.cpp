@@ -89,6 +89,8 @@ bool place_beside(const Stretch& stretch, const TagSize& size, const Obstacles& 
   return false;
 }
 
+bool is_left_of(const GridBox& box, const Stretch& stretch) { return !stretch.is_level() && box.x1 < stretch.a.x; }
+
 Grid length_of_course(const std::vector<GridPoint>& points) {
   Grid length = 0;
   for (std::size_t i = 1; i < points.size(); ++i)
@@ -123,14 +125,15 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
     const WireLabel& label = diagram.labels[w];
     const std::vector<Stretch> stretches = stretches_of(laid.courses[w].points);
     if (is_labelled) {
-      SpareTag tag{w, {}, false, false, true};
+      SpareTag tag{w, {}, false, false, false, true};
       const TagSize size{label.width, label.height, diagram.graph.wires[w].pen};
       if (!is_covered(laid, w) || !place_beside(stretches.front(), size, obstacles, tag.box)) continue;
+      tag.ends_at_wire = is_left_of(tag.box, stretches.front());
       obstacles.fixed.push_back(tag.box.grown(clear));
       tags.push_back(tag);
       continue;
     }
-    SpareTag tag{w, {}, false, true, false};
+    SpareTag tag{w, {}, false, true, false, false};
     for (const bool is_number_only : {false, true}) {
       if (tag.is_placed) break;
       const TagSize size{is_number_only ? label.number_width + 2 * tag_pad : label.width, label.height,
@@ -141,6 +144,7 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
         const bool is_beside = is_short && place_beside(s, size, obstacles, tag.box);
         if (!is_on && !is_beside && !place_on(s, size.width, size.height, obstacles, w, tag.box)) continue;
         tag.is_upright = !s.is_level() && !is_beside;
+        tag.ends_at_wire = is_beside && is_left_of(tag.box, s);
         tag.is_number_only = is_number_only;
         tag.is_placed = true;
         obstacles.fixed.push_back(tag.box.grown(clear));

@@ -16,6 +16,7 @@ struct SpareTag {
   GridBox box;
   bool is_upright = false;
   bool is_number_only = false;  ///< colour and size are then told in the legend
+  bool ends_at_wire = false;    ///< stands left of an upright wire: shorter words keep to its right end
   bool is_placed = true;        ///< false: nowhere on the drawing; the legend says between which terminals it runs
 };
 
