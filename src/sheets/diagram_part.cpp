@@ -284,7 +284,11 @@ std::string position_word(const PartInk& ink, const InnerText& text) {
   if (nearest == nullptr || is_in_table) return text.text;
   const auto inside = static_cast<std::size_t>(nearest->inside);
   const int position = ink.state.positions[inside];
-  return position < 0 ? text.text : ink.state.position_names[inside][static_cast<std::size_t>(position)];
+  if (position < 0) return text.text;
+  // A longer word would run into what stands beside it: then none is better than one that is not so.
+  const std::string& word = ink.state.position_names[inside][static_cast<std::size_t>(position)];
+  if (text.text.find(word) != std::string::npos) return text.text;
+  return word.size() <= text.text.size() + 1 ? word : std::string();
 }
 
 /// Whether a text stands where the rays of the symbol, a lit lamp, would reach to its sides.

@@ -20,10 +20,13 @@ struct Obstacles {
   std::vector<GridBox> fixed;
   std::vector<std::pair<std::size_t, GridBox>> wires;
 
+  Grid width = 0, height = 0;  ///< of the drawing, which tags must not leave
+
   static constexpr auto none = static_cast<std::size_t>(-1);
 
   /// Its own wire, if any, may lie under it.
   bool is_free(GridBox box, std::size_t own) const {
+    if (box.x0 < 0 || box.y0 < 0 || box.x1 > width || box.y1 > height) return false;
     return std::none_of(fixed.begin(), fixed.end(), [&](GridBox o) { return o.overlaps(box); }) &&
            std::none_of(wires.begin(), wires.end(), [&](auto& w) { return w.first != own && w.second.overlaps(box); });
   }
@@ -31,6 +34,8 @@ struct Obstacles {
 
 Obstacles collect(const DiagramGraph& diagram, const Laid& laid) {
   Obstacles found;
+  found.width = laid.width;
+  found.height = laid.height;
   for (const PlacedBox& placed : laid.boxes) found.fixed.push_back(placed.box.grown(clear));
   for (const PlacedLabel& label : laid.labels) found.fixed.push_back(label.box.grown(clear));
   for (std::size_t w = 0; w < laid.courses.size(); ++w) {
