@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+// What the fuse chart says of the main fuse, and how tables are cut at the foot of a page.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/paths.h"
+#include "sheets/names.h"
+#include "sheets/page_flow.h"
+#include "sheets/sample_sheets.h"
+#include "sheets/table.h"
+
+using namespace loomfolio;
+
+namespace {
+
+const FuseStudy& main_fuse(const SolvedBuild& solved) {
+  for (const FuseStudy& study : solved.study->fuses)
+    if (inside_of(solved.build, study.fuse).id == "main") return study;
+  FAIL("no main fuse");
+  return solved.study->fuses.front();
+}
+
+std::string text_of(const Sheet& sheet) {
+  std::string all;
+  for (const Item& item : sheet.items)
+    if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("the main fuse must carry all that the generator fed: its load is that with the charging dead") {
+  const SampleFolio& sample = shared_sample("street-single");
+  const SolvedBuild& solved = sample.solved().front();
+  const FuseStudy& study = main_fuse(solved);
+  CHECK(study.is_uncharged);
+  const Solution& charged = solved.solutions[study.situation.at()];
+  REQUIRE(charged.situation == study.situation);
+  // With the engine running the same loads come along wire 30 from the regulator: at most a tenth more, for its volts.
+  const auto wire =
+      std::find_if(solved.build.wires.begin(), solved.build.wires.end(), [](const Wire& w) { return w.id == "30"; });
+  REQUIRE(wire != solved.build.wires.end());
+  const double fed =
+      std::abs(charged.wire_amperes[static_cast<std::size_t>(wire - solved.build.wires.begin())].number());
+  CHECK(study.load.number() < fed);
+  CHECK(study.load.number() > fed * 0.9);
+  const double now =
+      std::abs(charged.insides[study.fuse.part.at()][static_cast<std::size_t>(study.fuse.inside)].amperes.number());
+  CHECK(study.load.number() > now + 5);
+}
+
+TEST_CASE("a blown main fuse: parked everything stops, riding nothing does, and the chart says both") {
+  const SampleFolio& sample = shared_sample("street-single");
+  const FuseStudy& study = main_fuse(sample.solved().front());
+  CHECK(study.stops_all_parked);
+  CHECK(study.stops_running.empty());
+  std::string chart;
+  for (const Sheet& sheet : sample.composed().folio.sheets)
+    if (sheet.id.starts_with("fuses")) chart += text_of(sheet);
+  for (const char* key : {"fuses.running_nothing", "fuses.uncharged"}) {
+    // Cells wrap: the first two words stand together.
+    const std::string words = sample.words()(key);
+    CHECK_MESSAGE(chart.find(words.substr(0, words.find(' ', words.find(' ') + 1))) != std::string::npos, words);
+  }
+  for (const FuseStudy& other : sample.solved().front().study->fuses)
+    if (other.fuse != study.fuse && !other.stops.empty()) CHECK(other.stops_running.size() <= other.stops.size());
+}
+
+TEST_CASE("a fuse in a part of another trade bears its own name") {
+  const SolvedBuild& solved = shared_sample("electric-start-kit").solved().front();
+  const std::string name = fuse_name(solved.build, main_fuse(solved).fuse);
+  CHECK(name == "Starter relay, main fuse");
+}
+
+TEST_CASE("no page begins or ends a table with fewer than three rows") {
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
+  const FixedTextMeasure fixed_face;
+  const FolioInput input = sample.input(fixed_face);
+  const SheetContext context{input, sample.solved().front(), {}, {}};
+  for (std::size_t rows = 1; rows < 90; ++rows) {
+    CAPTURE(rows);
+    Table table;
+    table.columns = {{"A", CellAlign::near, Wrapping::keeps, 0}};
+    for (std::size_t i = 0; i < rows; ++i) table.rows.push_back({{text_cell("row")}});
+    PageFlow flow(context, {"table", "Table", {}});
+    add_table(flow, table);
+    std::size_t all = 0;
+    for (const Sheet& sheet : flow.take()) {
+      const auto here =
+          static_cast<std::size_t>(std::count_if(sheet.items.begin(), sheet.items.end(), [](const Item& item) {
+            const auto* text = std::get_if<TextItem>(&item);
+            return text != nullptr && text->text == "row";
+          }));
+      CHECK(here >= std::min<std::size_t>(3, rows));
+      all += here;
+    }
+    CHECK(all == rows);
+  }
+}
