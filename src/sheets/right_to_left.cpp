@@ -28,7 +28,8 @@ bool holds_from_right(const std::string& text) {
 /// Where the number that begins at `at` ends: digits with points, commas and hyphens between.
 std::size_t end_of_number(const std::string& text, std::size_t at) {
   const auto joins = [&](std::size_t i) {
-    return (text[i] == '.' || text[i] == ',' || text[i] == '/') && i + 1 < text.size() && is_digit(text[i + 1]);
+    const bool is_joint = text[i] == '.' || text[i] == ',' || text[i] == '/' || text[i] == '-';
+    return is_joint && i + 1 < text.size() && is_digit(text[i + 1]);
   };
   while (at < text.size() && (is_digit(text[at]) || joins(at))) ++at;
   return at;

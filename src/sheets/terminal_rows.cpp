@@ -2,6 +2,7 @@
 #include "sheets/terminal_rows.h"
 
 #include "base/text.h"
+#include "sheets/cavity_place.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -29,6 +30,15 @@ Row open_row(const SheetContext& context, const KindTerminal& terminal, Cell mar
   return {{std::move(mark), text_cell(""), text_cell(""), text_cell(""), std::move(note)}};
 }
 
+/// The terminal's mark, where a connector has it, and its name below.
+Cell mark_cell(const SheetContext& context, const Kind& kind, std::size_t t, NameTerminals names) {
+  const KindTerminal& terminal = kind.terminals[t];
+  Cell mark = two_line_cell(terminal.id, names == NameTerminals::yes ? terminal.name : "", look::table_bold);
+  const std::string place = cavity_place_text(kind, t, context.words());
+  if (!place.empty()) mark.lines.front().spans.push_back({"  " + place, look::table_small, look::ink, {}});
+  return mark;
+}
+
 }  // namespace
 
 std::vector<Column> terminal_columns(const Words& words) {
@@ -45,7 +55,7 @@ std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires&
   std::vector<Row> rows;
   for (std::size_t t = 0; t < part.terminals.size(); ++t) {
     const KindTerminal& terminal = kind.terminals[t];
-    Cell mark = two_line_cell(terminal.id, names == NameTerminals::yes ? terminal.name : "", look::table_bold);
+    const Cell mark = mark_cell(context, kind, t, names);
     const std::vector<WireId>& ends = wires_of(wires, part, t);
     if (ends.empty()) rows.push_back(open_row(context, terminal, mark));
     for (std::size_t i = 0; i < ends.size(); ++i) {
