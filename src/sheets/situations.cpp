@@ -66,6 +66,18 @@ Row situation_row(const SheetContext& context, const SituationSheets& drawn, std
   return row;
 }
 
+/// A drawing has no running head; where there are several hook-ups, their names stand at the far end of its title line.
+void name_hook_up(Sheet& sheet, const SheetContext& context) {
+  if (context.group.empty()) return;
+  const Rect body = page_of(sheet, context.input.text_paper, context.input.drawing_paper).body;
+  const Millimetres title = context.measure().measure(sheet.title, look::title).width;
+  const FittedText name =
+      fit_text(context.group, look::group_label, body.width - title - look::gutter * 2, context.measure());
+  sheet.items.push_back(TagOpenItem{"P", {}});
+  add_text(sheet.items, {body.right(), body.y + Millimetres(6)}, name.text, name.style, look::grey, Align::right);
+  sheet.items.push_back(TagCloseItem{});
+}
+
 }  // namespace
 
 std::vector<Sheet> make_situations(const SheetContext& context) {
@@ -87,6 +99,7 @@ std::vector<Sheet> make_situations(const SheetContext& context) {
   std::vector<Sheet> sheets = flow.take();
   for (Sheet& sheet : drawn.sheets) {
     sheet.id = context.id_prefix + "situations-" + std::to_string(sheets.size() + 1);
+    name_hook_up(sheet, context);
     sheets.push_back(std::move(sheet));
   }
   return sheets;

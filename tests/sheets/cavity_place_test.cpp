@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "sample_sheets.h"
+#include "sheets/sample_sheets.h"
 
 using namespace loomfolio;
 
@@ -66,7 +66,7 @@ TEST_CASE("the terminal map says where each cavity of a connector stands") {
             return true;
     return false;
   };
-  CHECK(is_said("street-single", "row 3, column 1"));  // L of the left handlebar switches
-  CHECK_FALSE(is_said("street-single", "row 9"));
-  CHECK(is_said("electric-start-kit", "row 1, column 2"));  // 15 of the key switch
+  CHECK(is_said("street-single", "row\u00a03, column\u00a01"));  // L of the left handlebar switches
+  CHECK_FALSE(is_said("street-single", "row\u00a09"));
+  CHECK(is_said("electric-start-kit", "row\u00a01, column\u00a02"));  // 15 of the key switch
 }

@@ -53,6 +53,23 @@ bool says(const Sheet& sheet, const std::string& text) {
 
 }  // namespace
 
+TEST_CASE("each situation drawn for one hook-up names it") {
+  const SampleFolio& sample = shared_sample("electric-start-kit");
+  std::size_t drawn = 0;
+  for (std::size_t b = 0; b < sample.solved().size(); ++b) {
+    const Build& build = sample.solved()[b].build;
+    const std::string name =
+        sample.words()("hook_up.title", {{"letter", hook_up_letter(b)}, {"label", build.variant_label}});
+    for (const Sheet& sheet : sample.composed().folio.sheets) {
+      if (!sheet.id.starts_with(build.variant + "/situations") || sheet.width < sheet.height) continue;
+      CAPTURE(sheet.id);
+      ++drawn;
+      CHECK(says(sheet, name));
+    }
+  }
+  CHECK(drawn >= sample.solved().size());
+}
+
 TEST_CASE("pages that all hook-ups share stand once, and the kit stays a document that one reads") {
   for (const auto& [name, most] :
        std::map<std::string, std::size_t>{{"electric-start-kit", 100}, {"driving-lamp-kit", 70}}) {
