@@ -22,8 +22,9 @@ namespace {
 
 constexpr Millimetres question_share(73), arrow_width(28), number_room(8), pad(1.4), down_gap(6.4), row_gap(2.6),
     exit_gap(1.4);
+constexpr Millimetres lower(0.4);  // a line of text stands high in its step
 constexpr Millimetres disc(2.6), head_length(2.2), head_half(0.9);
-constexpr TextStyle reading_style{FaceName::sans, Weight::bold, 8.5};
+constexpr TextStyle reading_style{FaceName::sans, Weight::bold, 9};
 
 class ChartDrawing {
  public:
@@ -102,7 +103,7 @@ class ChartDrawing {
     add_circle(block_.items, centre, disc, {false, {}}, {true, look::ink});
     add_text(block_.items, {centre.x, baseline_at_middle(centre.y, look::text_bold)}, std::to_string(number),
              look::text_bold, look::paper, Align::centre);
-    const Point at{x(number_room, text.width), rect.y + (rect.height - text.height) / 2};
+    const Point at{x(number_room, text.width), rect.y + (rect.height - text.height) / 2 + lower};
     place_block(block_.items, std::move(text), at);
   }
 
@@ -117,7 +118,7 @@ class ChartDrawing {
                      {look::ink, look::part_line}, exit.height / 2);
     }
     if (has_arrow) draw_arrow(middle, exit.exit->reading);
-    const Point at{x(near + pad * 1.3, exit.text.width), middle - exit.text.height / 2};
+    const Point at{x(near + pad * 1.3, exit.text.width), middle - exit.text.height / 2 + lower};
     place_block(block_.items, std::move(exit.text), at);
   }
 
@@ -127,8 +128,8 @@ class ChartDrawing {
     add_line(block_.items, {x(from), y}, {x(to - head_length), y}, pen);
     add_polygon(block_.items, {{x(to), y}, {x(to - head_length), y - head_half}, {x(to - head_length), y + head_half}},
                 look::ink, {look::ink, Millimetres(0)});
-    const FittedText text = fit_text(reading, reading_style, arrow_width - Millimetres(2.5), style_.setting.measure);
-    add_text(block_.items, {x(from + (arrow_width - head_length) / 2), y - Millimetres(1.0)}, text.text, text.style,
+    const FittedText text = fit_text(reading, reading_style, arrow_width - head_length - Millimetres(2.4), style_.setting.measure);
+    add_text(block_.items, {x(from + (arrow_width - head_length) / 2), y - Millimetres(1.4)}, text.text, text.style,
              look::ink, Align::centre);
   }
 

@@ -19,7 +19,8 @@ namespace loomfolio {
 namespace {
 
 constexpr std::size_t most_questions = 16;  // no page has room for more
-constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5);
+constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5);
+constexpr TextStyle cause_style{FaceName::sans, Weight::regular, 9}, seen_style{FaceName::sans, Weight::bold, 9};
 constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
 class FaultPages {
@@ -52,8 +53,21 @@ class FaultPages {
     auto values = pole_names(build_, words_);
     values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests"));
     for (int i = 1; words_.has("faults.rule_" + std::to_string(i)); ++i)
-      flow_.add_text("\u2022 " + words_("faults.rule_" + std::to_string(i), values), look::text,
-                     i == 1 ? look::block_gap : Millimetres(0.6));
+      flow_.add(hanging("\u2022", words_("faults.rule_" + std::to_string(i), values)),
+                i == 1 ? look::block_gap : Millimetres(0.6));
+  }
+
+  /// A bullet or a number, and its text clear of it on every line.
+  Block hanging(const std::string& mark, const std::string& said) const {
+    const bool is_right_to_left = flow_.setting().is_right_to_left;
+    const Millimetres width = flow_.width();
+    Block block{width, {}, {}};
+    Block sign = set_text(mark, look::text, hang, flow_.setting());
+    Block text = set_paragraph({marked_spans(said, look::text, look::text_bold), Align::left, "P"}, width - hang, flow_.setting());
+    block.height = text.height;
+    place_block(block.items, std::move(sign), {is_right_to_left ? width - hang : Millimetres(0), {}});
+    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : hang, {}});
+    return block;
   }
 
   Row index_row(const std::vector<std::string>& seen, const std::string& when, std::size_t index) const {
@@ -85,10 +99,11 @@ class FaultPages {
     for (std::size_t c = 0; c < plan_.charts.size(); ++c)
       table.rows.push_back(
           index_row(symptoms_of(plan_.charts[c].symptoms),
-                    situation_name(build_.situations[plan_.charts[c].diagnosis.symptom.situation.at()]), c));
+                    say_.situation(plan_.charts[c].diagnosis.symptom.situation), c));
     std::size_t next = plan_.charts.size();
     if (!plan_.blows.empty()) table.rows.push_back(index_row({words_("faults.blows_title")}, {}, next++));
     if (!plan_.odd.empty()) table.rows.push_back(index_row({words_("faults.odd_title")}, {}, next));
+    if (!plan_.odd.empty() && !plan_.burning.empty()) table.rows.push_back(index_row({words_("faults.burning")}, {}, next));
     add_table(flow_, table, look::block_gap);
   }
 
@@ -114,16 +129,35 @@ class FaultPages {
     block.height = y + height;
   }
 
+  /// What anyone looks at by hand before the first box; nothing for a lamp: its bulb and fuse are boxes.
+  static std::string_view hand_key(const FaultChart& chart) {
+    if (chart.works_in.is_set()) return {};
+    switch (chart.kind) {
+      case Ailing::starter:
+        return "faults.hand_starter";
+      case Ailing::ignition:
+        return "faults.hand_ignition";
+      case Ailing::charging:
+        return "faults.hand_charging";
+      default:
+        return {};
+    }
+  }
+
   Block chart_head(std::size_t c) const {
     const FaultChart& chart = plan_.charts[c];
     Block block = head(c, say_.symptom(chart.symptoms.front()));
     const SituationId situation = chart.diagnosis.symptom.situation;
-    const std::string set = words_("faults.set", {{"situation", situation_name(build_.situations[situation.at()])},
-                                                  {"settings", say_.settings(situation)}});
+    std::string set = words_("faults.set", {{"situation", say_.situation(situation)}, {"settings", say_.settings(situation)}});
+    if (chart.works_in.is_set())
+      set += " " + words_("faults.only_in", {{"situation", say_.situation(chart.works_in)}});
+    if (is_in_gear(build_, plan_.bench.build.situations[situation.at()])) set += " " + words_("faults.in_gear");
     put_below(block,
               set_paragraph({marked_spans(set, look::text, look::text_bold), Align::left, "P"}, flow_.width(),
                             flow_.setting()),
               Millimetres(1.5));
+    if (const std::string_view first = hand_key(chart); !first.empty())
+      put_below(block, set_text(words_(first), look::text, flow_.width(), flow_.setting()), {});
     if (chart.symptoms.size() < 2) return block;
     std::vector<NamedElement> others;
     for (std::size_t i = 1; i < chart.symptoms.size(); ++i) others.push_back({chart.symptoms[i].what, {}});
@@ -136,13 +170,15 @@ class FaultPages {
 
   std::vector<DrawnBox> boxes_to_draw(const FaultChart& chart, std::size_t most) const {
     std::vector<DrawnBox> drawn;
-    for (const ChartBox& box : cut_chart(plan_, chart, most)) {
+    const std::vector<ChartBox> boxes = cut_chart(plan_, chart, most);
+    for (std::size_t b = 0; b < boxes.size(); ++b) {
+      const ChartBox& box = boxes[b];
       DrawnBox out;
       out.below = box.below;
-      if (box.probe >= 0) out.question = say_.question(chart, box);
+      if (box.probe >= 0) out.question = say_.question(chart, boxes, b);
       for (const ChartExit& exit : box.exits)
         out.exits.push_back({box.probe >= 0 ? say_.reading(chart, box, exit) : std::string(), exit.next,
-                             exit.next < 0 ? say_.end(exit) : std::vector<Paragraph>()});
+                             exit.next < 0 ? say_.end(chart, box, exit) : std::vector<Paragraph>()});
       drawn.push_back(std::move(out));
     }
     return drawn;
@@ -160,6 +196,8 @@ class FaultPages {
       last = boxes.size();
       block = chart_head(c);
       put_below(block, draw_fault_chart(boxes, flow_.width(), style), look::gutter);
+      if (const std::string rest = say_.not_asked(chart); !rest.empty() && !chart.works_in.is_set())
+        put_below(block, set_text(rest, look::text, flow_.width(), flow_.setting()), Millimetres(2));
       if (block.height <= flow_.full_room()) break;
     }
     return block;
@@ -172,16 +210,16 @@ class FaultPages {
     flow_.keep(Millimetres(80));
     flow_.add(head(index, words_("faults.blows_title")), Millimetres(11));
     for (int i = 1; words_.has("faults.blows_" + std::to_string(i)); ++i)
-      flow_.add_text(std::to_string(i) + ".  " + words_("faults.blows_" + std::to_string(i)), look::text,
-                     Millimetres(1));
+      flow_.add(hanging(std::to_string(i) + ".", words_("faults.blows_" + std::to_string(i))), Millimetres(1));
     Table table;
     table.columns = {{words_("fuses.fuse"), CellAlign::near, Wrapping::wraps, 0.5},
+                     {words_("faults.load_side"), CellAlign::near, Wrapping::wraps, 0.25},
                      {words_("faults.first_in"), CellAlign::near, Wrapping::wraps, 0.8},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
     for (const FuseBlow& blow : plan_.blows)
-      table.rows.push_back({{text_cell(fuse_name(build_, blow.fuse), look::table_bold),
-                             text_cell(situation_name(build_.situations[blow.situation.at()])),
-                             text_cell(say_.list_mends(blow.suspects))}});
+      table.rows.push_back({{text_cell(fuse_name(build_, blow.fuse), seen_style), text_cell(terminal_mark(build_, blow.load_side), cause_style),
+                             text_cell(say_.situation(blow.situation), cause_style),
+                             text_cell(say_.list_mends(blow.suspects), cause_style)}});
     add_table(flow_, table, look::paragraph_gap);
   }
 
@@ -194,13 +232,20 @@ class FaultPages {
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
+    if (!plan_.burning.empty()) {
+      const std::string act = words_("faults.burning_do", {{"list", say_.list_mends(plan_.burning)}});
+      table.rows.push_back({{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
+                             Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});
+    }
+    std::vector<std::string> last;
     for (const OddSymptom& odd : plan_.odd) {
       std::vector<Paragraph> see;
-      for (const std::string& said : symptoms_of(odd.symptoms))
-        see.push_back({{{said, look::table_bold, look::ink, {}}}, Align::left, {}});
-      const Situation& situation = build_.situations[odd.symptoms.front().situation.at()];
-      table.rows.push_back(
-          {{Cell{std::move(see)}, text_cell(situation_name(situation)), text_cell(say_.list_mends(odd.suspects))}});
+      const std::vector<std::string> said = symptoms_of(odd.symptoms);
+      if (said != last)  // of several causes in several situations the symptom is said once
+        for (const std::string& one : said) see.push_back({{{one, seen_style, look::ink, {}}}, Align::left, {}});
+      last = said;
+      table.rows.push_back({{Cell{std::move(see)}, text_cell(say_.situation(odd.symptoms.front().situation), cause_style),
+                             text_cell(say_.list_mends(odd.suspects), cause_style)}});
     }
     add_table(flow_, table, look::paragraph_gap);
   }

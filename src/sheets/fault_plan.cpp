@@ -14,44 +14,32 @@ namespace {
 /// Elements share a chart from that share of common suspects on, by likelihood; of parts of one kind a lesser share
 /// will do.
 constexpr double least_shared = 0.5, least_shared_of_kind = 0.4;
-/// A situation with the engine stopped is as good when it shows that share of the suspects.
+/// A situation that is easier to reach is as good when it shows that share of the suspects.
 constexpr double nearly_all = 0.97;
-
-enum class Ailing : std::uint8_t { shown, starter, ignition, charging, none };
-
-Ailing kind_of_element(const Build& build, InsideRef what) {
-  const Inside& inside = inside_of(build, what);
-  const Part& part = build.part(what.part);
-  const std::string& group = build.kind_of(part).group;
-  if (inside.type == InsideType::charger) return Ailing::charging;
-  if (inside.type == InsideType::motor) return group == "starting" ? Ailing::starter : Ailing::shown;
-  if (inside.type == InsideType::lamp) return Ailing::shown;
-  if (inside.type != InsideType::load) return Ailing::none;
-  if (group == "ignition") return Ailing::ignition;
-  const auto flashes = [](const Inside& i) { return i.flashes; };
-  const bool is_hidden = group == "control" || std::any_of(part.insides.begin(), part.insides.end(), flashes);
-  return is_hidden ? Ailing::none : Ailing::shown;
-}
 
 /// All that is known, and what was chosen so far.
 class Planner {
  public:
   Planner(const Build& build, const std::vector<Solution>& solutions)
-      : build_(build), solutions_(solutions), book_(solve_faults(build, solutions, {})) {}
+      : bench_(set_on_bench(build, solutions)),
+        build_(bench_.build),
+        solutions_(bench_.solutions),
+        book_(solve_faults(build_, solutions_, {})),
+        study_(build_, solutions_, book_) {}
 
   FaultPlan plan() {
     gather_groups();
     FaultPlan plan;
-    for (const Group& group : groups_) {
-      std::vector<Symptom> symptoms;
-      for (const InsideRef what : group.elements)
-        symptoms.push_back({group.situation, what, state_in(group.situation, what), Expected::off});
-      Diagnosis diagnosis = diagnose_any(build_, solutions_, book_, symptoms);
-      if (!diagnosis.suspects.empty()) plan.charts.push_back({std::move(symptoms), std::move(diagnosis)});
-    }
+    for (const Group& group : groups_) add_chart(plan, group, group.situation, {});
+    for (const Group& group : groups_) add_partial_charts(plan, group);
+    std::stable_sort(plan.charts.begin(), plan.charts.end(),
+                     [](const FaultChart& a, const FaultChart& b) { return rank(a.kind) < rank(b.kind); });
     add_blows(plan);
     add_odd(plan);
-    plan.faults = std::move(book_.faults);
+    for (std::size_t f = 0; f < book_.faults.size(); ++f)
+      if (burns_somewhere(f)) plan.burning.push_back(static_cast<int>(f));
+    plan.faults = book_.faults;
+    plan.bench = bench_;
     return plan;
   }
 
@@ -72,8 +60,65 @@ class Planner {
     std::set<int> suspects;
     for (std::size_t f = 0; f < book_.faults.size(); ++f)
       for (const StateChange& change : book_.effect(f, s.at()).changes)
-        if (change.what == what && change.after == seen) suspects.insert(static_cast<int>(f));
+        if (change.what == what && change.after == seen && !study_.burns(f, s.at())) suspects.insert(static_cast<int>(f));
     return suspects;
+  }
+
+  bool burns_somewhere(std::size_t fault) const {
+    for (std::size_t s = 0; s < solutions_.size(); ++s)
+      if (study_.burns(fault, s)) return true;
+    return false;
+  }
+
+  void add_chart(FaultPlan& plan, const Group& group, SituationId situation, SituationId works_in) {
+    FaultChart chart{group.kind, {}, works_in, {}};
+    for (const InsideRef what : group.elements)
+      if (const Expected sound = state_in(situation, what); sound != Expected::off)
+        chart.symptoms.push_back({situation, what, sound, Expected::off});
+    chart.diagnosis = diagnose_any(study_, chart.symptoms, works_in);
+    if (chart.diagnosis.suspects.empty()) return;
+    covered_.insert(chart.diagnosis.suspects.begin(), chart.diagnosis.suspects.end());
+    plan.charts.push_back(std::move(chart));
+  }
+
+  /// What shows in one of the group's other situations only: a second way to the same lamp, a second interlock.
+  void add_partial_charts(FaultPlan& plan, const Group& group) {
+    const InsideRef what = group.elements.front();
+    const auto missed_in = [&](SituationId s) {
+      std::set<int> missed;
+      if (s == group.situation || state_in(s, what) == Expected::off || is_running_in_vain(group.kind, s)) return missed;
+      for (const int f : suspects_in(s, what, Expected::off))
+        if (!covered_.contains(f)) missed.insert(f);
+      return missed;
+    };
+    for (std::size_t round = 0; round < solutions_.size(); ++round) {
+      SituationId best;
+      double most = 0;
+      for (const Solution& solution : solutions_)
+        if (const double missed = weight(missed_in(solution.situation)); missed > most)
+          best = solution.situation, most = missed;
+      if (!best.is_set()) return;
+      const std::size_t before = covered_.size();
+      add_chart(plan, {group.kind, {what}, {}, best}, best, group.situation);
+      if (covered_.size() == before) return;
+    }
+  }
+
+  /// What a situation asks of the person: the less the better.
+  int effort(SituationId s) const {
+    const Situation& situation = build_.situations[s.at()];
+    if (situation.engine == EngineState::running) return 4;
+    return (situation.engine == EngineState::cranking ? 1 : 0) + (is_in_gear(build_, situation) ? 2 : 0);
+  }
+
+  /// No engine runs that does not start.
+  bool is_running_in_vain(Ailing kind, SituationId s) const {
+    return (kind == Ailing::starter || kind == Ailing::ignition) &&
+           build_.situations[s.at()].engine == EngineState::running;
+  }
+
+  static int rank(Ailing kind) {
+    return kind == Ailing::starter ? 0 : kind == Ailing::ignition ? 1 : kind == Ailing::charging ? 2 : 3;
   }
 
   double weight(const std::set<int>& suspects) const {
@@ -89,7 +134,7 @@ class Planner {
     return situations;
   }
 
-  /// Where most suspects show; with the engine stopped if that shows nearly all, else the first that does.
+  /// Where most suspects show; of those that show nearly as many, the one that asks least of the person.
   SituationId best_situation(const std::vector<SituationId>& among, InsideRef what) const {
     double most = 0;
     std::vector<double> shown;
@@ -98,13 +143,10 @@ class Planner {
       most = std::max(most, shown.back());
     }
     if (most <= 0) return {};
-    SituationId first;
-    for (std::size_t i = 0; i < among.size(); ++i) {
-      if (shown[i] < most * nearly_all) continue;
-      if (build_.situations[among[i].at()].engine == EngineState::stopped) return among[i];
-      if (!first.is_set()) first = among[i];
-    }
-    return first;
+    SituationId best;
+    for (std::size_t i = 0; i < among.size(); ++i)
+      if (shown[i] >= most * nearly_all && (!best.is_set() || effort(among[i]) < effort(best))) best = among[i];
+    return best;
   }
 
   double shared(SituationId s, InsideRef a, InsideRef b) const {
@@ -134,7 +176,8 @@ class Planner {
   void gather(InsideRef what) {
     const Ailing kind = kind_of_element(build_, what);
     if (kind == Ailing::none) return;
-    const std::vector<SituationId> situations = working_situations(what);
+    std::vector<SituationId> situations = working_situations(what);
+    std::erase_if(situations, [&](SituationId s) { return is_running_in_vain(kind, s); });
     const SituationId best = best_situation(situations, what);
     if (!best.is_set()) return;
     for (Group& group : groups_)
@@ -146,11 +189,8 @@ class Planner {
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
       for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i)
         gather({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
-    // What stops the machine comes first.
-    const auto rank = [](const Group& g) {
-      return g.kind == Ailing::starter ? 0 : g.kind == Ailing::ignition ? 1 : g.kind == Ailing::charging ? 2 : 3;
-    };
-    std::stable_sort(groups_.begin(), groups_.end(), [&](const Group& a, const Group& b) { return rank(a) < rank(b); });
+    std::stable_sort(groups_.begin(), groups_.end(),
+                     [](const Group& a, const Group& b) { return rank(a.kind) < rank(b.kind); });
   }
 
   std::vector<int> by_likelihood(const std::set<int>& suspects) const {
@@ -167,9 +207,12 @@ class Planner {
       std::set<InsideRef> seen;
       for (const Solution& solution : solutions_)
         for (const InsideRef fuse : book_.effect(f, solution.situation.at()).blown)
-          if (seen.insert(fuse).second) first[{fuse, solution.situation}].insert(static_cast<int>(f));
+          if (!study_.burns(f, solution.situation.at()) && seen.insert(fuse).second) first[{fuse, solution.situation}].insert(static_cast<int>(f));
     }
-    for (const auto& [key, suspects] : first) plan.blows.push_back({key.first, key.second, by_likelihood(suspects)});
+    for (const auto& [key, suspects] : first) 
+      plan.blows.push_back({key.first, key.second,
+                            dead_end(study_, static_cast<std::size_t>(*suspects.begin()), key.second.at(), key.first),
+                            by_likelihood(suspects)});
   }
 
   void add_odd(FaultPlan& plan) const {
@@ -185,11 +228,18 @@ class Planner {
       else
         plan.odd.push_back({{symptom}, suspects});
     }
+    std::erase_if(plan.odd, [](const OddSymptom& o) { return o.suspects.empty(); });
+    const auto key = [](const OddSymptom& o) { return std::pair(o.symptoms.front().what, o.symptoms.front().seen); };
+    std::stable_sort(plan.odd.begin(), plan.odd.end(),
+                     [&](const OddSymptom& a, const OddSymptom& b) { return key(a) < key(b); });
   }
 
+  BenchSituations bench_;
   const Build& build_;
   const std::vector<Solution>& solutions_;
   FaultBook book_;
+  FaultStudy study_;
+  std::set<int> covered_;  // by charts so far
   std::vector<Group> groups_;
 };
 
@@ -204,9 +254,9 @@ class Cutter {
     while (count_open(0) > std::max<std::size_t>(most_boxes, 1)) is_closed_[least_telling()] = 1;
     std::vector<ChartBox> boxes;
     if (is_closed_[0])
-      boxes.push_back({-1, {{0, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
+      boxes.push_back({-1, -1, {{0, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
     else
-      add_box(0, boxes);
+      add_box(0, -1, boxes);
     return boxes;
   }
 
@@ -275,9 +325,9 @@ class Cutter {
     return n == 0;
   }
 
-  int add_box(std::size_t n, std::vector<ChartBox>& boxes) const {
+  int add_box(std::size_t n, int parent, std::vector<ChartBox>& boxes) const {
     const std::size_t here = boxes.size();
-    boxes.push_back({node(n).probe, {}, -1});
+    boxes.push_back({parent, node(n).probe, {}, -1});
     std::vector<ChartExit> exits;
     std::vector<std::size_t> open;
     for (const auto& [outcome, child] : node(n).branches) {
@@ -292,7 +342,7 @@ class Cutter {
     const auto child_of = [&](std::size_t exit) { return static_cast<std::size_t>(node(n).branches[exit].second); };
     std::stable_sort(open.begin(), open.end(),
                      [&](std::size_t a, std::size_t b) { return mass(child_of(a)) > mass(child_of(b)); });
-    for (const std::size_t exit : open) exits[exit].next = add_box(child_of(exit), boxes);
+    for (const std::size_t exit : open) exits[exit].next = add_box(child_of(exit), static_cast<int>(here), boxes);
     boxes[here].below = open.empty() ? -1 : static_cast<int>(open.front());
     boxes[here].exits = std::move(exits);
     return static_cast<int>(here);
@@ -304,6 +354,20 @@ class Cutter {
 };
 
 }  // namespace
+
+Ailing kind_of_element(const Build& build, InsideRef what) {
+  const Inside& inside = inside_of(build, what);
+  const Part& part = build.part(what.part);
+  const std::string& group = build.kind_of(part).group;
+  if (inside.type == InsideType::charger) return Ailing::charging;
+  if (inside.type == InsideType::motor) return group == "starting" ? Ailing::starter : Ailing::shown;
+  if (inside.type == InsideType::lamp) return Ailing::shown;
+  if (inside.type != InsideType::load) return Ailing::none;
+  if (group == "ignition") return Ailing::ignition;
+  const auto flashes = [](const Inside& i) { return i.flashes; };
+  const bool is_hidden = group == "control" || std::any_of(part.insides.begin(), part.insides.end(), flashes);
+  return is_hidden ? Ailing::none : Ailing::shown;
+}
 
 Mend mend_for(const Fault& fault) {
   const FaultType type = fault.type == FaultType::bad_joint ? FaultType::wire_open : fault.type;

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "solve/bench_situations.h"
 #include "solve/diagnose.h"
 
 namespace loomfolio {
@@ -22,9 +23,15 @@ struct Mend {
 };
 Mend mend_for(const Fault& fault);
 
+/// What a chart is about.
+enum class Ailing : std::uint8_t { shown, starter, ignition, charging, none };
+Ailing kind_of_element(const Build& build, InsideRef what);
+
 /// Symptoms that one chart serves: all in one situation, a person sees at least one of them.
 struct FaultChart {
+  Ailing kind = Ailing::shown;
   std::vector<Symptom> symptoms;
+  SituationId works_in;  ///< set: there the first symptom does not show; an earlier chart serves if it does
   Diagnosis diagnosis;  ///< its suspects index FaultPlan::faults
 };
 
@@ -32,6 +39,7 @@ struct FaultChart {
 struct FuseBlow {
   InsideRef fuse;
   SituationId situation;
+  TerminalId load_side;       ///< its terminal away from the battery
   std::vector<int> suspects;  ///< into FaultPlan::faults, most likely first
 };
 
@@ -42,17 +50,20 @@ struct OddSymptom {
 };
 
 struct FaultPlan {
+  BenchSituations bench;  ///< what all situations here mean: as a person with a meter sets them
   std::vector<Fault> faults;
   std::vector<FaultChart> charts;  ///< F1 is the first
   std::vector<FuseBlow> blows;     ///< by fuse and situation
-  std::vector<OddSymptom> odd;     ///< by situation
+  std::vector<OddSymptom> odd;     ///< by element, then what is seen
+  std::vector<int> burning;        ///< into `faults`: shorts that no fuse ends, in some situation
 
   /// Index of the chart that has this element fail; -1: none.
   int chart_for(InsideRef what) const;
 };
 
-/// Charts for what should work and does not: elements that a person sees, hears or feels, the spark and the charging. Those that
-/// share most of their suspects (by likelihood) in one situation share a chart.
+/// `solutions` of all situations of the build. Charts for what should work and does not: elements that a person sees, hears or feels, the spark and the charging. Those that
+/// share most of their suspects (by likelihood) in one situation share a chart. What fails in one situation only has a
+/// further, smaller chart. What stops the machine comes first.
 FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions);
 
 /// Where a reading leads: to another box, or to what must be mended.
@@ -63,6 +74,7 @@ struct ChartExit {
   bool is_cut = false;        ///< more measurements would tell them apart, but the chart has no room for them
 };
 struct ChartBox {
+  int parent = -1;              ///< the box that leads here; -1: the first
   int probe = -1;               ///< into Diagnosis::probes
   std::vector<ChartExit> exits;  ///< by outcome
   int below = -1;               ///< the exit whose box follows directly; -1: all are ends

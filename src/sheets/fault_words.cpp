@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <map>
 #include <set>
 
 #include "base/text.h"
@@ -78,6 +79,8 @@ std::string_view mend_key(FaultType type) {
   }
 }
 
+constexpr TextStyle small_print{FaceName::sans, Weight::regular, 9}, small_bold{FaceName::sans, Weight::bold, 9};
+
 Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::left, "P"}; }
 
 }  // namespace
@@ -87,6 +90,7 @@ FaultWords::FaultWords(const SheetContext& context, const FaultPlan& plan)
       build_(context.build()),
       words_(context.words()),
       plan_(plan),
+      situations_(plan.bench.build.situations),
       poles_(pole_names(context.build(), context.words())) {}
 
 std::string FaultWords::element(InsideRef what) const {
@@ -97,12 +101,30 @@ std::string FaultWords::element(InsideRef what) const {
 
 std::string FaultWords::symptom(const Symptom& symptom) const {
   const std::string_view key = symptom.seen == Expected::off ? failing_key(build_, symptom) : odd_key(build_, symptom);
-  const std::string name = within_sentence(element(symptom.what));
-  return words_(key, {{"part", name}});
+  return words_(key, {{"part", called(symptom.what)}});
+}
+
+/// A lamp of the instrument that has a name of its own.
+bool FaultWords::is_tell_tale(InsideRef what) const {
+  const Inside& inside = inside_of(build_, what);
+  return inside.type == InsideType::lamp && !inside.name.empty() &&
+         build_.kind_of(build_.part(what.part)).group == "instruments";
+}
+
+std::string FaultWords::called(InsideRef what) const {
+  if (!is_tell_tale(what)) return within_sentence(element(what));
+  return words_("faults.no_light_part",
+                {{"name", inside_of(build_, what).name}, {"part", within_sentence(build_.part(what.part).label)}});
+}
+
+std::string FaultWords::situation(SituationId id) const {
+  const std::string& name = situation_name(situations_[id.at()]);
+  if (situations_[id.at()].engine == build_.situations[id.at()].engine) return name;
+  return words_("faults.engine_off", {{"situation", name}});
 }
 
 std::string FaultWords::settings(SituationId id) const {
-  const Situation& situation = build_.situations[id.at()];
+  const Situation& situation = situations_[id.at()];
   std::vector<std::string> settings;
   for (const Setting& setting : situation.settings) settings.push_back(setting_text(build_, setting));
   if (settings.empty()) settings.push_back(words_("situations.all_at_rest"));
@@ -128,27 +150,103 @@ std::string FaultWords::ask_ohms(const Probe& probe) const {
   return words_("faults.ask_element", {{"part", element(probe.what)}, {"first", marks[0]}, {"second", marks[1]}});
 }
 
-std::string FaultWords::ask_of(const FaultChart& chart, const Probe& probe) const {
+std::string FaultWords::ask_short(const Probe& probe) const {
+  std::string ask;
+  if (!probe.taken_out.empty()) {
+    std::vector<NamedElement> bulbs;
+    for (const InsideRef bulb : probe.taken_out) bulbs.push_back({bulb, {}});
+    ask = words_("faults.take_out", {{"list", list_elements(build_, bulbs)}}) + " ";
+  }
+  const char* key = probe.standing == Standing::all_at_rest ? "faults.ask_short" : "faults.ask_short_set";
+  return ask + words_(key, {{"place", place(probe.at)}, {"fuse", fuse_name(build_, probe.what)}});
+}
+
+std::string FaultWords::ask_watch(const Probe& probe) const {
+  const Inside& inside = inside_of(build_, probe.what);
+  const Kind& kind = build_.kind_of(build_.part(probe.what.part));
+  if (is_tell_tale(probe.what))
+    return words_("faults.ask_tell_tale",
+                  {{"name", inside.name}, {"part", within_sentence(build_.part(probe.what.part).label)}});
+  const char* key = "faults.ask_works";
+  if (inside.type == InsideType::lamp) key = "faults.ask_lamp";
+  if (inside.type == InsideType::motor) key = "faults.ask_turns";
+  if (inside.type == InsideType::load && kind.group == "signalling") key = "faults.ask_sounds";
+  const bool is_grip = kind.id == "heated-grips";
+  if (is_grip) key = "faults.ask_warm";
+  const std::string name = is_grip && !inside.name.empty() ? inside.name : within_sentence(element(probe.what));
+  return words_(key, {{"part", name}});
+}
+
+std::string FaultWords::ask_alternating(const Probe& probe) const {
+  const Part& part = build_.part(probe.what.part);
+  const Inside& charger = inside_of(build_, probe.what);
+  std::vector<std::string> marks;
+  for (const int index : charger.fed_by) {
+    const int terminal = charger.nodes[static_cast<std::size_t>(index)].terminal;
+    if (terminal >= 0) marks.push_back(build_.kind_of(part).terminals[static_cast<std::size_t>(terminal)].id);
+  }
+  return words_("faults.ask_alternating", {{"part", part.label}, {"list", join(marks, ", ")}});
+}
+
+std::string FaultWords::ask_of(const Probe& probe) const {
   switch (probe.type) {
     case ProbeType::volts:
       return words_("faults.ask_volts", {{"place", place(probe.at)}, {"earthed", poles_.front().second}});
     case ProbeType::ohms:
       return ask_ohms(probe);
     case ProbeType::short_to_earth:
-      return words_("faults.ask_short", {{"place", place(probe.at)}, {"fuse", fuse_name(build_, probe.what)}});
+      return ask_short(probe);
+    case ProbeType::alternating:
+      return ask_alternating(probe);
+    case ProbeType::new_fuse:
+      return words_("faults.ask_new_fuse", {{"fuse", fuse_name(build_, probe.what)}});
     case ProbeType::watch:
       break;
   }
-  const bool is_lamp = inside_of(build_, probe.what).type == InsideType::lamp;
-  const std::string ask = words_(is_lamp ? "faults.ask_lamp" : "faults.ask_works", {{"part", element(probe.what)}});
-  if (probe.situation == chart.diagnosis.symptom.situation) return ask;
-  return words_("faults.ask_in", {{"situation", situation_name(build_.situations[probe.situation.at()])}}) + " " + ask;
+  return ask_watch(probe);
+}
+
+/// In which situation the box before leaves the machine.
+SituationId FaultWords::set_before(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const {
+  const SituationId head = chart.diagnosis.symptom.situation;
+  const int parent = boxes[box].parent;
+  if (parent < 0) return head;
+  const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(boxes[static_cast<std::size_t>(parent)].probe)];
+  return probe.type == ProbeType::watch ? probe.situation : head;
+}
+
+/// What the box before took out goes back; a blown fuse does not.
+std::string FaultWords::put_back(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const {
+  const int parent = boxes[box].parent;
+  if (parent < 0) return {};
+  const ChartBox& before = boxes[static_cast<std::size_t>(parent)];
+  const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(before.probe)];
+  const bool is_open = std::any_of(before.exits.begin(), before.exits.end(), [&](const ChartExit& exit) {
+    return exit.next == static_cast<int>(box) && probe.outcomes[static_cast<std::size_t>(exit.outcome)].is_open;
+  });
+  std::string back;
+  if (probe.type == ProbeType::ohms) {
+    const InsideType type = inside_of(build_, probe.what).type;
+    if (type == InsideType::fuse) back = words_(is_open ? "faults.back_fuse_out" : "faults.back_fuse");
+    if (type == InsideType::lamp) back = words_("faults.back_bulb");
+    if (back.empty()) back = words_("faults.back_plug");
+  }
+  if (probe.type == ProbeType::alternating) back = words_("faults.back_plug");
+  if (probe.type == ProbeType::short_to_earth) {
+    if (!probe.taken_out.empty()) back = words_("faults.back_bulb") + " ";
+    back += words_("faults.back_battery");
+  }
+  const Probe& now = chart.diagnosis.probes[static_cast<std::size_t>(boxes[box].probe)];
+  const bool needs_power = now.type == ProbeType::volts || now.type == ProbeType::watch;
+  const bool is_here = now.situation == chart.diagnosis.symptom.situation;
+  if (!back.empty() && needs_power && is_here) back += " " + words_("faults.set_again");
+  return back.empty() ? back : back + " ";
 }
 
 /// Which switches move from one situation to the other; those that go back to rest are named too. All settings where
 /// that is shorter.
 std::string FaultWords::changed_settings(SituationId from, SituationId to) const {
-  const Situation &before = build_.situations[from.at()], &after = build_.situations[to.at()];
+  const Situation &before = situations_[from.at()], &after = situations_[to.at()];
   const auto position_in = [&](const Situation& situation, InsideRef actuator) {
     for (const Setting& setting : situation.settings)
       if (setting.actuator == actuator) return setting.position;
@@ -166,11 +264,9 @@ std::string FaultWords::changed_settings(SituationId from, SituationId to) const
   return all.size() < changed.size() ? all : changed;
 }
 
-/// Zone, and the sheet of the terminal map that shows the terminal; for a look, how the switches stand.
-Paragraph FaultWords::where(const FaultChart& chart, const Probe& probe) const {
-  const TextStyle style = look::table;
-  if (probe.type == ProbeType::watch)
-    return paragraph({{changed_settings(chart.diagnosis.symptom.situation, probe.situation), style, look::grey, {}}});
+/// Zone, and the sheet of the terminal map that shows the terminal.
+Paragraph FaultWords::where(const Probe& probe) const {
+  const TextStyle style = small_print;
   const bool is_at_terminal = probe.at.is_set();
   const ZoneId zone = is_at_terminal ? zone_of(build_, probe.at) : build_.part(probe.what.part).zone;
   std::vector<Span> spans{{zone_name(build_.zone(zone)), style, look::grey, {}}};
@@ -188,11 +284,25 @@ Paragraph FaultWords::where(const FaultChart& chart, const Probe& probe) const {
   return paragraph(std::move(spans));
 }
 
-std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const ChartBox& box) const {
-  const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(box.probe)];
-  std::vector<Paragraph> lines{paragraph(marked_spans(ask_of(chart, probe), look::text, look::text_bold))};
-  const bool is_here = probe.type == ProbeType::watch && probe.situation == chart.diagnosis.symptom.situation;
-  if (!is_here) lines.push_back(where(chart, probe));
+std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::vector<ChartBox>& boxes,
+                                            std::size_t box) const {
+  const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(boxes[box].probe)];
+  const SituationId before = set_before(chart, boxes, box), head = chart.diagnosis.symptom.situation;
+  const bool is_set = probe.type == ProbeType::watch || probe.type == ProbeType::volts;
+  const SituationId now = is_set ? probe.situation : head;
+  const bool moves = is_set && now != before;
+  std::string ask = put_back(chart, boxes, box);
+  if (moves && now != head) ask += words_("faults.ask_in", {{"situation", situation(now)}}) + " ";
+  ask += ask_of(probe);
+  std::vector<Paragraph> lines{paragraph(marked_spans(ask, look::text, look::text_bold))};
+  if (moves) {
+    lines.push_back(paragraph({{changed_settings(before, now), small_print, look::grey, {}}}));
+    if (is_in_gear(build_, situations_[now.at()]))
+      lines.push_back(paragraph(marked_spans(words_("faults.in_gear"), small_print, small_bold)));
+    if (situations_[now.at()].engine == EngineState::running)
+      lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
+  }
+  if (probe.type != ProbeType::watch) lines.push_back(where(probe));
   return lines;
 }
 
@@ -201,14 +311,24 @@ std::string FaultWords::reading(const FaultChart& chart, const ChartBox& box, co
   const ProbeOutcome& outcome = probe.outcomes[static_cast<std::size_t>(exit.outcome)];
   switch (probe.type) {
     case ProbeType::volts: {
+      if (outcome.is_astray) return words_("faults.not_near_zero");
       const double least = std::max(outcome.least, outcome.most > 0 ? 0.0 : outcome.least);
       return words_("faults.volts", {{"least", fixed(least, 1)}, {"most", fixed(outcome.most, 1)}});
     }
-    case ProbeType::ohms:
+    case ProbeType::alternating:
+      return words_(outcome.is_open ? "faults.not_alike" : "faults.alike");
+    case ProbeType::new_fuse:
+      return words_(outcome.is_open ? "faults.blows" : "faults.holds");
     case ProbeType::short_to_earth: {
+      if (!outcome.is_open) return words_("faults.shorted");
+      // Below the sound reading by a third, as parts vary; a short reads under 1 ohm.
+      const double ohms = std::floor(probe.sound_ohms.number() / 1.5);
+      return std::isinf(ohms) ? words_("faults.not_shorted_open")
+                              : words_("faults.not_shorted", {{"ohms", fixed(ohms, 0)}});
+    }
+    case ProbeType::ohms: {
       const Inside& inside = inside_of(build_, probe.what);
-      const bool is_short_way = inside.type == InsideType::fuse || inside.type == InsideType::lamp;
-      const bool beeps = probe.type == ProbeType::short_to_earth || is_short_way;
+      const bool beeps = inside.type == InsideType::fuse || inside.type == InsideType::lamp;
       if (outcome.is_open) return words_(beeps ? "faults.no_beep" : "faults.no_ohms");
       if (beeps) return words_("faults.beep");
       return inside.resistance ? words_("faults.ohms", {{"ohms", shortest(inside.resistance->number(), 1)}})
@@ -239,15 +359,50 @@ std::string FaultWords::mend_part(const Mend& mend) const {
     return words_("faults.mend_body", {{"part", within_sentence(owner_name(build_, mend.body, words_))}});
   const Inside& inside = inside_of(build_, mend.inside);
   if (mend.type == FaultType::fuse_blown)
-    return words_("faults.mend_fuse", {{"part", within_sentence(fuse_name(build_, mend.inside))}});
+    return words_("faults.mend_fuse", {{"part", within_sentence(fuse_name(build_, mend.inside))},
+                                       {"chart", words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}})}});
   if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
     return words_(mend_key(mend.type), {{"part", within_sentence(switch_name(build_, mend.inside))}});
-  const bool is_lamp = mend.type == FaultType::element_dead && inside.type == InsideType::lamp;
-  return words_(is_lamp ? "faults.mend_bulb" : mend_key(mend.type), {{"part", within_sentence(element(mend.inside))}});
+  std::string_view key = mend_key(mend.type);
+  if (mend.type == FaultType::element_dead) {
+    if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
+    if (inside.type == InsideType::coil) key = "faults.mend_coil";
+    if (inside.is_winding) key = "faults.mend_winding";
+  }
+  return words_(key, {{"part", called(mend.inside)}});
+}
+
+/// By id as the wires stand in the build; three or more whose numbers follow each other as a range.
+std::string FaultWords::list_wires(const std::vector<WireId>& wires) const {
+  std::vector<WireId> sorted = wires;
+  std::sort(sorted.begin(), sorted.end());
+  const auto number = [&](WireId wire) -> long {
+    const std::string& id = build_.wire(wire).id;
+    const bool is_number =
+        !id.empty() && id.size() < 9 &&
+        std::all_of(id.begin(), id.end(), [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
+    return is_number ? std::stol(id) : -1;
+  };
+  std::vector<std::string> said;
+  for (std::size_t i = 0; i < sorted.size();) {
+    std::size_t last = i;
+    while (last + 1 < sorted.size() && number(sorted[last]) >= 0 && number(sorted[last + 1]) == number(sorted[last]) + 1)
+      ++last;
+    const std::string &first_id = build_.wire(sorted[i]).id, &last_id = build_.wire(sorted[last]).id;
+    if (last - i >= 2) {
+      said.push_back(words_("faults.range", {{"first", first_id}, {"last", last_id}}));
+      i = last + 1;
+    } else {
+      said.push_back(first_id);
+      ++i;
+    }
+  }
+  return join(said, ", ");
 }
 
 std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
-  std::vector<std::string> said, broken, chafed;
+  std::vector<std::string> said;
+  std::vector<WireId> broken, chafed;
   std::set<Mend> seen;
   std::size_t broken_at = 0, chafed_at = 0;
   for (const int s : suspects) {
@@ -258,25 +413,81 @@ std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
       continue;
     }
     const bool is_chafed = mend.type == FaultType::wire_to_earth;
-    std::vector<std::string>& wires = is_chafed ? chafed : broken;
+    std::vector<WireId>& wires = is_chafed ? chafed : broken;
     if (wires.empty())
       (is_chafed ? chafed_at : broken_at) = said.size(), said.push_back({});  // stands where its likeliest does
-    wires.push_back(build_.wire(mend.wire).id);
+    wires.push_back(mend.wire);
   }
-  const auto say = [&](const std::vector<std::string>& wires, const std::string& key) {
-    return words_(wires.size() == 1 ? key : key + "s", {{"list", join(wires, ", ")}});
+  const auto say = [&](const std::vector<WireId>& wires, const std::string& key) {
+    return words_(wires.size() == 1 ? key : key + "s", {{"list", list_wires(wires)}});
   };
   if (!broken.empty()) said[broken_at] = say(broken, "faults.mend_wire");
   if (!chafed.empty()) said[chafed_at] = say(chafed, "faults.mend_chafed_wire");
   return join(said, "; ");
 }
 
-std::vector<Paragraph> FaultWords::end(const ChartExit& exit) const {
-  std::set<Mend> mends;
-  for (const int s : exit.suspects) mends.insert(mend_for(plan_.faults[static_cast<std::size_t>(s)]));
+/// What to do with wires that stand together: halve them at a connector that they share, else one after the other.
+std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const {
+  std::size_t broken = 0, chafed = 0;
+  std::map<std::int32_t, std::size_t> connectors;
+  for (const Mend& mend : mends) {
+    if (!mend.wire.is_set()) continue;
+    ++(mend.type == FaultType::wire_to_earth ? chafed : broken);
+    std::set<std::int32_t> at;
+    for (const TerminalId end : {build_.wire(mend.wire).from, build_.wire(mend.wire).to})
+      if (const Terminal& terminal = build_.terminal(end);
+          terminal.owner == OwnerType::part &&
+          build_.kind_of(build_.parts[static_cast<std::size_t>(terminal.owner_index)]).is_connector)
+        at.insert(terminal.owner_index);
+    for (const std::int32_t part : at) ++connectors[part];
+  }
+  if (chafed > 0 && broken == 0) return {{words_("faults.find_chafed"), small_print, look::ink, {}}};
+  if (broken == 0) return {};
+  const auto most = std::max_element(connectors.begin(), connectors.end(),
+                                     [](const auto& a, const auto& b) { return a.second < b.second; });
+  if (most == connectors.end() || most->second < 2) return {{words_("faults.beep_wires"), small_print, look::ink, {}}};
+  const Part& part = build_.parts[static_cast<std::size_t>(most->first)];
+  const LinkTarget target{context_.id_prefix + (is_worked_at(build_, part) ? "terminals" : "diagram"), part_anchor(part)};
+  std::vector<Span> spans =
+      marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
+  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print, look::accent, target});
+  spans.push_back({".", small_print, look::ink, {}});
+  return spans;
+}
+
+std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const {
+  std::set<Mend> seen;
+  std::vector<Mend> mends;
+  for (const int s : exit.suspects)
+    if (const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]); seen.insert(mend).second)
+      mends.push_back(mend);
   const char* key = mends.size() < 2 ? "faults.mend" : exit.is_cut ? "faults.mend_in_order" : "faults.mend_inseparable";
-  return {paragraph(
-      {{words_(key) + " ", look::table_bold, look::ink, {}}, {list_mends(exit.suspects), look::table, look::ink, {}}})};
+  const bool is_new_fuse =
+      asked.probe >= 0 && chart.diagnosis.probes[static_cast<std::size_t>(asked.probe)].type == ProbeType::new_fuse;
+  if (mends.size() == 1 && mends.front().type == FaultType::battery_flat)
+    return {paragraph({{words_("faults.charge_first"), small_bold, look::ink, {}}})};
+  if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_new_fuse)
+    return {paragraph({{words_("faults.mend_fuse_tired", {{"part", fuse_name(build_, mends.front().inside)}}),
+                        small_print, look::ink, {}}})};
+  std::vector<Paragraph> lines{paragraph({{words_(key) + " ", small_bold, look::ink, {}},
+                                          {list_mends(exit.suspects), small_print, look::ink, {}}})};
+  if (mends.size() > 1)
+    if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(paragraph(std::move(action)));
+  return lines;
+}
+
+std::string FaultWords::not_asked(const FaultChart& chart) const {
+  const char* group = chart.kind == Ailing::ignition ? "ignition" : chart.kind == Ailing::charging ? "charging" : "";
+  std::set<PartId> asked;
+  for (const int s : chart.diagnosis.suspects) {
+    const Fault& fault = plan_.faults[static_cast<std::size_t>(s)];
+    if (fault.inside.part.is_set()) asked.insert(fault.inside.part);
+  }
+  std::vector<std::string> names;
+  for (std::size_t p = 0; p < build_.parts.size(); ++p)
+    if (build_.kind_of(build_.parts[p]).group == group && !asked.contains(PartId{static_cast<std::int32_t>(p)}))
+      names.push_back(build_.parts[p].label);
+  return names.empty() ? std::string() : words_("faults.not_asked", {{"list", join(names, ", ")}});
 }
 
 }  // namespace loomfolio

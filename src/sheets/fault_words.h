@@ -20,22 +20,35 @@ class FaultWords {
   std::string symptom(const Symptom& symptom) const;
   /// 'Key switch: on; engine stopped'.
   std::string settings(SituationId situation) const;
-  /// What the box asks, and in small print where that is.
-  std::vector<Paragraph> question(const FaultChart& chart, const ChartBox& box) const;
+  /// 'Riding by night', 'Riding by night, with the engine off' where a person with a meter has it so.
+  std::string situation(SituationId situation) const;
+  /// What the box asks, what goes back first, and in small print where that is.
+  std::vector<Paragraph> question(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
   /// '11.9 to 12.5 V', 'it lights', 'beep'.
   std::string reading(const FaultChart& chart, const ChartBox& box, const ChartExit& exit) const;
-  /// What an end says: what to mend, or which few may be it.
-  std::vector<Paragraph> end(const ChartExit& exit) const;
-  /// The suspects, most likely first, wires with one remedy together.
+  /// What an end says: what to mend, or which few may be it, and what to do with them. `asked`: the box that leads there.
+  std::vector<Paragraph> end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const;
+  /// Parts of the chart's kind whose faults no reading shows; empty: none.
+  std::string not_asked(const FaultChart& chart) const;
+  /// The suspects, most likely first, wires with one remedy together: '3, 7, 79 to 89'.
   std::string list_mends(const std::vector<int>& suspects) const;
 
  private:
   using Places = std::vector<std::pair<std::string, std::string>>;
   std::string element(InsideRef what) const;
   std::string place(TerminalId at) const;
-  std::string ask_of(const FaultChart& chart, const Probe& probe) const;
+  std::string ask_of(const Probe& probe) const;
   std::string ask_ohms(const Probe& probe) const;
-  Paragraph where(const FaultChart& chart, const Probe& probe) const;
+  std::string ask_short(const Probe& probe) const;
+  std::string ask_watch(const Probe& probe) const;
+  std::string ask_alternating(const Probe& probe) const;
+  std::string called(InsideRef what) const;
+  bool is_tell_tale(InsideRef what) const;
+  std::string put_back(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
+  SituationId set_before(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
+  Paragraph where(const Probe& probe) const;
+  std::vector<Span> next_action(const std::vector<Mend>& mends) const;
+  std::string list_wires(const std::vector<WireId>& wires) const;
   std::string changed_settings(SituationId from, SituationId to) const;
   std::string mend_part(const Mend& mend) const;
 
@@ -43,6 +56,7 @@ class FaultWords {
   const Build& build_;
   const Words& words_;
   const FaultPlan& plan_;
+  const std::vector<Situation>& situations_;  // as on the bench
   std::vector<std::pair<std::string, std::string>> poles_;
 };
 

@@ -286,9 +286,12 @@ void FaultBench::collect_readings(FaultEffect& effect) {
             [](const Reading& a, const Reading& b) { return a.at < b.at; });
 }
 
-FaultEffect FaultBench::apply(const Fault& fault) {
+FaultEffect FaultBench::apply(const Fault& fault, const std::vector<InsideRef>& open_fuses) {
   FaultEffect effect;
   begin(fault);
+  for (const InsideRef fuse : open_fuses)
+    if (branch_of(fuse) >= 0) what_if_->open(branch_of(fuse));
+  effect.blown = open_fuses;
   if (!settle(effect, fault.type == FaultType::wire_to_earth)) return effect;
   collect_changes(effect);
   collect_readings(effect);

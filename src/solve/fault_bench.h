@@ -14,7 +14,8 @@ class FaultBench {
  public:
   FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads,
              const FaultOptions& options);
-  FaultEffect apply(const Fault& fault);
+  /// Fuses that an earlier situation has blown stay open and stand first in `blown`.
+  FaultEffect apply(const Fault& fault, const std::vector<InsideRef>& open_fuses = {});
   const WhatIf& answer() const { return *what_if_; }
   const Circuit& circuit() const { return circuit_; }
 

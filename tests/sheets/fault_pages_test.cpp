@@ -15,6 +15,7 @@
 #include "sheets/fault_plan.h"
 #include "sheets/reference.h"
 #include "sheets/sample_sheets.h"
+#include "solve/follow_fault.h"
 
 using namespace loomfolio;
 
@@ -36,48 +37,15 @@ std::set<int> all_ends(const std::vector<ChartBox>& boxes) {
   return ends;
 }
 
-/// The outcome of the probe that a fault shows; -1: none of them.
-int outcome_of(const SolvedBuild& solved, const FaultBook& book, const Probe& probe, std::size_t fault) {
-  const std::size_t s = probe.situation.at();
-  const FaultEffect& effect = book.effect(fault, s);
-  const bool is_blown = std::find(effect.blown.begin(), effect.blown.end(), probe.what) != effect.blown.end();
-  const auto find = [&](const auto& matches) {
-    const auto found = std::find_if(probe.outcomes.begin(), probe.outcomes.end(), matches);
-    return found == probe.outcomes.end() ? -1 : static_cast<int>(found - probe.outcomes.begin());
-  };
-  if (probe.type == ProbeType::volts) {
-    double volts = solved.solutions[s].terminal_volts[probe.at.at()].number();
-    for (const Reading& reading : effect.readings)
-      if (reading.at == probe.at) volts = reading.volts;
-    if (std::isnan(volts)) volts = 0;
-    return find([&](const ProbeOutcome& o) { return volts >= o.least && volts <= o.most; });
-  }
-  if (probe.type == ProbeType::short_to_earth)
-    return find([&](const ProbeOutcome& o) { return o.is_open != is_blown; });
-  if (probe.type == ProbeType::ohms) {
-    const Fault& f = book.faults[fault];
-    const bool is_open =
-        is_blown || (f.inside == probe.what && (f.type == FaultType::element_dead || f.type == FaultType::fuse_blown));
-    return find([&](const ProbeOutcome& o) { return o.is_open == is_open; });
-  }
-  Expected seen =
-      observed(inside_of(solved.build, probe.what),
-               solved.solutions[s].insides[probe.what.part.at()][static_cast<std::size_t>(probe.what.inside)]);
-  for (const StateChange& change : effect.changes)
-    if (change.what == probe.what) seen = change.after;
-  return find([&](const ProbeOutcome& o) { return o.state == seen; });
-}
-
 /// The end that the fault's own readings lead to.
-const ChartExit* follow(const SolvedBuild& solved, const FaultBook& book, const FaultChart& chart,
-                        const std::vector<ChartBox>& boxes, int fault) {
+const ChartExit* follow(FaultStudy& study, const FaultChart& chart, const std::vector<ChartBox>& boxes, int fault) {
   std::size_t at = 0;
   for (std::size_t steps = 0; steps <= boxes.size(); ++steps) {
     const ChartBox& box = boxes[at];
     const ChartExit* taken = box.probe < 0 ? &box.exits.front() : nullptr;
     if (box.probe >= 0) {
-      const int outcome = outcome_of(solved, book, chart.diagnosis.probes[static_cast<std::size_t>(box.probe)],
-                                     static_cast<std::size_t>(fault));
+      const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(box.probe)];
+      const int outcome = test::outcome_shown(study, chart.diagnosis, probe, static_cast<std::size_t>(fault));
       for (const ChartExit& exit : box.exits)
         if (exit.outcome == outcome) taken = &exit;
     }
@@ -113,12 +81,14 @@ TEST_CASE("who follows a fault's own readings comes to an end that names it") {
   const SampleFolio& sample = shared_sample("electric-start-kit");
   int followed = 0;
   for (const SolvedBuild& solved : sample.solved()) {
-    const FaultBook book = solve_faults(solved.build, solved.solutions, {});
+    const BenchSituations& bench = plan_of(solved).bench;
+    const FaultBook book = solve_faults(bench.build, bench.solutions, {});
+    FaultStudy study(bench.build, bench.solutions, book);
     for (const FaultChart& chart : plan_of(solved).charts)
       for (const std::size_t most : {4u, 100u}) {
         const std::vector<ChartBox> boxes = cut_chart(plan_of(solved), chart, most);
         for (const int fault : chart.diagnosis.suspects) {
-          const ChartExit* end = follow(solved, book, chart, boxes, fault);
+          const ChartExit* end = follow(study, chart, boxes, fault);
           REQUIRE(end != nullptr);
           CHECK(std::find(end->suspects.begin(), end->suspects.end(), fault) != end->suspects.end());
           ++followed;
@@ -141,6 +111,48 @@ TEST_CASE("an end that is neither cut nor said to be inseparable names one thing
           if (mends.size() == 1) ++single;
         }
   CHECK(single > 30);
+}
+
+TEST_CASE("a box asks only for what can be reached with the fault at hand") {
+  for (const std::string& name : sample_names())
+    for (const SolvedBuild& solved : shared_sample(name).solved()) {
+      const FaultPlan& plan = plan_of(solved);
+      const FaultBook book = solve_faults(plan.bench.build, plan.bench.solutions, {});
+      FaultStudy study(plan.bench.build, plan.bench.solutions, book);
+      for (const FaultChart& chart : plan.charts) {
+        const std::size_t head = chart.diagnosis.symptom.situation.at();
+        for (const Probe& probe : chart.diagnosis.probes) {
+          if (probe.type == ProbeType::volts) CHECK(probe.situation.at() == head);
+          const bool runs = plan.bench.build.situations[probe.situation.at()].engine == EngineState::running;
+          if (chart.kind == Ailing::starter || chart.kind == Ailing::ignition) CHECK_FALSE(runs);
+          for (const int f : chart.diagnosis.suspects) {
+            const auto fault = static_cast<std::size_t>(f);
+            CHECK_FALSE(study.burns(fault, head));
+            if (probe.type != ProbeType::watch) continue;
+            if (runs) CHECK_FALSE(study.stops_engine(fault, probe.situation.at(), head));
+            CHECK(study.effect(fault, probe.situation.at(), head).blown == book.effect(fault, head).blown);
+          }
+        }
+      }
+    }
+}
+
+TEST_CASE("a battery that is not charged has the generator's phases among its suspects") {
+  const SampleFolio& sample = shared_sample("street-single");
+  for (const SolvedBuild& solved : sample.solved()) {
+    const FaultPlan& plan = plan_of(solved);
+    const auto chart = std::find_if(plan.charts.begin(), plan.charts.end(),
+                                    [](const FaultChart& c) { return c.kind == Ailing::charging; });
+    REQUIRE(chart != plan.charts.end());
+    int windings = 0, fuses = 0;
+    for (const int f : chart->diagnosis.suspects) {
+      const Fault& fault = plan.faults[static_cast<std::size_t>(f)];
+      if (fault.type == FaultType::element_dead && inside_of(solved.build, fault.inside).is_winding) ++windings;
+      if (fault.type == FaultType::fuse_blown) ++fuses;
+    }
+    CHECK(windings == 3);
+    CHECK(fuses >= 1);
+  }
 }
 
 TEST_CASE("no element that is dead is said to work") {

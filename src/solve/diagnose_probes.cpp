@@ -1,0 +1,271 @@
+// SPDX-License-Identifier: MIT
+#include "solve/diagnose_probes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "solve/bench_situations.h"
+#include "solve/meter.h"
+#include "solve/reading_limits.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double gap = 1.0;         // V on 12 V
+constexpr double most_share = 0.49;   // of a gap: ranges stay apart
+constexpr double near_nothing = 0.3;  // V on 12 V: what a place without volts may read
+
+bool has_inside(const Part& part, InsideType type) {
+  return std::any_of(part.insides.begin(), part.insides.end(), [&](const Inside& i) { return i.type == type; });
+}
+
+// What is fed and what a person sees or hears are not the same: a flasher's timer, a control unit or a charger shows
+// nothing.
+bool is_watched(const Build& build, InsideRef ref) {
+  const Inside& inside = element_of(build, ref);
+  if (inside.type == InsideType::lamp || inside.type == InsideType::motor) return true;
+  if (inside.type != InsideType::load) return false;
+  const Part& part = build.part(ref.part);
+  if (std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) { return i.flashes; })) return false;
+  const std::string& group = build.kind_of(part).group;
+  return group != "control" && group != "ignition";
+}
+
+double minutes_at(const Build& build, TerminalId at) {
+  const Terminal& terminal = build.terminal(at);
+  if (terminal.owner == OwnerType::earth) return minutes::at_part;
+  if (terminal.owner == OwnerType::splice) return 0;  // nobody opens a loom to measure
+  const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
+  if (has_inside(part, InsideType::source)) return minutes::at_battery;
+  if (has_inside(part, InsideType::fuse)) return minutes::at_fuse;
+  return build.kind_of(part).is_connector ? minutes::in_connector : minutes::at_part;
+}
+
+double minutes_to_reach(const Build& build, SituationId from, SituationId to) {
+  if (from == to) return 0;
+  const Situation& situation = build.situations[to.at()];
+  double sum = minutes::to_set;
+  if (situation.engine == EngineState::cranking) sum += minutes::to_crank;
+  if (situation.engine == EngineState::running) sum += minutes::engine_running;
+  return is_in_gear(build, situation) ? sum + minutes::in_gear : sum;
+}
+
+/// Readings of one terminal, sorted into outcomes where a gap lies between them.
+class VoltSorter {
+ public:
+  VoltSorter(const Build& build, double sound, double least, double most, double pole_share)
+      : scale_(build.electrics.nominal.number() / 12),
+        sign_(build.electrics.is_positive_earth ? -1 : 1),
+        sound_(sound),
+        least_(least),
+        most_(most),
+        share_(pole_share) {}
+
+  /// False when all look the same, or where a figure beyond the poles stands beside others.
+  bool sort(const std::vector<double>& readings, std::vector<int>& column, Probe& probe) const {
+    std::vector<std::size_t> order(readings.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return readings[a] < readings[b]; });
+    column.assign(readings.size(), 0);
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      const double now = readings[order[i]];
+      if (i == 0 || now - readings[order[i - 1]] >= gap * scale_) probe.outcomes.push_back({now, now});
+      probe.outcomes.back().most = now;
+      column[order[i]] = static_cast<int>(probe.outcomes.size()) - 1;
+    }
+    mark(probe.outcomes);
+    widen(probe.outcomes);
+    const auto astray = std::count_if(probe.outcomes.begin(), probe.outcomes.end(), [](const auto& o) { return o.is_astray; });
+    return probe.outcomes.size() > 1 && (astray == 0 || probe.outcomes.size() == 2);
+  }
+
+ private:
+  void mark(std::vector<ProbeOutcome>& outcomes) const {
+    for (ProbeOutcome& o : outcomes) {
+      o.is_sound = sound_ > o.least - gap * scale_ / 2 && sound_ < o.most + gap * scale_ / 2;
+      o.is_astray = std::min(o.least * sign_, o.most * sign_) < -near_nothing * scale_;
+    }
+  }
+
+  double tolerance(double volts) const { return near_nothing * scale_ + share_ * std::abs(volts); }
+
+  void widen(std::vector<ProbeOutcome>& outcomes) const {
+    const std::vector<ProbeOutcome> bare = outcomes;
+    for (std::size_t i = 0; i < bare.size(); ++i) {
+      ProbeOutcome& o = outcomes[i];
+      if (o.is_sound && !std::isnan(least_)) {  // as wide as a sound machine may differ, no more
+        const double error = std::abs(sound_) * sound::meter_share + sound::meter_digits.number();
+        o.least = std::min(o.least - error, least_), o.most = std::max(o.most + error, most_);
+      } else {
+        o.least -= tolerance(o.least);
+        o.most += tolerance(o.most);
+      }
+      if (i > 0) o.least = std::max(o.least, bare[i].least - most_share * (bare[i].least - bare[i - 1].most));
+      if (i + 1 < bare.size()) o.most = std::min(o.most, bare[i].most + most_share * (bare[i + 1].least - bare[i].most));
+    }
+  }
+
+  double scale_, sign_, sound_, least_, most_, share_;
+};
+
+// A meter with 10 megohm shows nothing on a place that floats.
+double reading_at(const ProbePlan& plan, int fault, TerminalId at) {
+  for (const Reading& reading : plan.here(fault).readings)
+    if (reading.at == at) return std::isnan(reading.volts) ? 0 : reading.volts;
+  const double sound = plan.study.solutions()[plan.situation()].terminal_volts[at.at()].number();
+  return std::isnan(sound) ? 0 : sound;
+}
+
+// By how much of itself the battery's own reading may be off.
+double share_at_pole(const Build& build, const Solution& solution, const ReadingLimits& limits) {
+  const TerminalId pole = live_pole(build);
+  if (!pole.is_set()) return 0;
+  const double sound = solution.terminal_volts[pole.at()].number();
+  const double off = std::max(sound - limits.least[pole.at()].number(), limits.most[pole.at()].number() - sound);
+  return std::abs(sound) > 0 ? off / std::abs(sound) : 0;
+}
+
+bool is_open_over(const ProbePlan& plan, int suspect, InsideRef what, FaultType type) {
+  const Fault& fault = plan.study.book().faults[static_cast<std::size_t>(suspect)];
+  const auto& blown = plan.here(suspect).blown;
+  return (fault.inside == what && fault.type == type) || std::find(blown.begin(), blown.end(), what) != blown.end();
+}
+
+/// Can everyone who has one of the suspects come there, without blowing another fuse on the way?
+bool is_reachable(ProbePlan& plan, std::size_t s) {
+  if (s == plan.situation()) return true;
+  const bool must_run = plan.study.build().situations[s].engine == EngineState::running;
+  for (const int f : plan.suspects) {
+    const auto fault = static_cast<std::size_t>(f);
+    if (plan.study.burns(fault, s)) return false;
+    if (plan.study.effect(fault, s, plan.situation()).blown.size() > plan.here(f).blown.size()) return false;
+    if (must_run && plan.study.stops_engine(fault, s, plan.situation())) return false;
+  }
+  return true;
+}
+
+bool is_about_starting(const ProbePlan& plan) {
+  const std::string& group = plan.study.build().kind_of(plan.study.build().part(plan.symptom().what.part)).group;
+  return group == "starting" || group == "ignition";
+}
+
+void add_watch(ProbePlan& plan, SituationId situation, InsideRef what) {
+  std::map<Expected, int> number;
+  std::vector<Expected> seen;
+  for (const int f : plan.suspects)
+    seen.push_back(plan.study.seen(static_cast<std::size_t>(f), situation.at(), plan.situation(), what));
+  for (const Expected state : seen) number.try_emplace(state, 0);
+  const Build& build = plan.study.build();
+  Probe probe;
+  probe.type = ProbeType::watch;
+  probe.situation = situation;
+  probe.what = what;
+  probe.minutes = minutes::to_look + minutes_to_reach(build, plan.symptom().situation, situation);
+  const auto inside = static_cast<std::size_t>(what.inside);
+  const Expected sound =
+      observed(element_of(build, what), plan.study.solutions()[situation.at()].insides[what.part.at()][inside]);
+  for (auto& [state, index] : number) {
+    index = static_cast<int>(probe.outcomes.size());
+    ProbeOutcome outcome;
+    outcome.state = state, outcome.is_sound = state == sound;
+    probe.outcomes.push_back(outcome);
+  }
+  std::vector<int> column;
+  for (const Expected state : seen) column.push_back(number[state]);
+  add_probe(plan, std::move(probe), std::move(column));
+}
+
+}  // namespace
+
+void add_probe(ProbePlan& plan, Probe probe, std::vector<int> column) {
+  if (std::all_of(column.begin(), column.end(), [&](int c) { return c == column.front(); })) return;
+  plan.table.costs.push_back(probe.minutes);
+  plan.table.outcomes.push_back(std::move(column));
+  plan.probes.push_back(std::move(probe));
+}
+
+void add_volt_probes(ProbePlan& plan) {
+  const Build& build = plan.study.build();
+  const Solution& solution = plan.study.solutions()[plan.situation()];
+  const ReadingLimits limits = find_reading_limits(build, solution);
+  const double share = share_at_pole(build, solution, limits);
+  std::set<TerminalId> places;
+  for (const int f : plan.suspects)
+    for (const Reading& reading : plan.here(f).readings) places.insert(reading.at);
+  for (const TerminalId at : places) {
+    Probe probe;
+    probe.situation = plan.symptom().situation;
+    probe.at = at;
+    probe.minutes = minutes_at(build, at);
+    if (probe.minutes <= 0) continue;
+    std::vector<double> readings;
+    for (const int f : plan.suspects) readings.push_back(reading_at(plan, f, at));
+    const double sound = solution.terminal_volts[at.at()].number();
+    const VoltSorter sorter(build, std::isnan(sound) ? 0 : sound, limits.least[at.at()].number(),
+                            limits.most[at.at()].number(), share);
+    std::vector<int> column;
+    if (sorter.sort(readings, column, probe)) add_probe(plan, std::move(probe), std::move(column));
+  }
+}
+
+void add_ohm_probes(ProbePlan& plan) {
+  std::set<InsideRef> tried;
+  for (const int f : plan.suspects) {
+    const Fault& fault = plan.study.book().faults[static_cast<std::size_t>(f)];
+    if (fault.type != FaultType::element_dead && fault.type != FaultType::fuse_blown) continue;
+    if (!tried.insert(fault.inside).second) continue;
+    Probe probe;
+    probe.type = ProbeType::ohms;
+    probe.situation = plan.symptom().situation;
+    probe.what = fault.inside;
+    probe.minutes = fault.type == FaultType::fuse_blown ? minutes::at_fuse : minutes::for_ohms;
+    std::vector<int> column;
+    for (const int g : plan.suspects) column.push_back(is_open_over(plan, g, fault.inside, fault.type) ? 1 : 0);
+    ProbeOutcome whole, open;
+    whole.is_sound = true, open.is_open = true;
+    probe.outcomes = {whole, open};
+    add_probe(plan, std::move(probe), std::move(column));
+  }
+}
+
+// Another lamp or load in the same or another situation: does it work?
+void add_watch_probes(ProbePlan& plan) {
+  const Build& build = plan.study.build();
+  for (std::size_t s = 0; s < plan.study.solutions().size(); ++s) {
+    if (build.situations[s].engine == EngineState::running && s != plan.situation() && is_about_starting(plan)) continue;
+    std::set<InsideRef> places;
+    for (const int f : plan.suspects)
+      for (const StateChange& change : plan.study.effect(static_cast<std::size_t>(f), s, plan.situation()).changes)
+        if (is_watched(build, change.what)) places.insert(change.what);
+    if (places.empty() || !is_reachable(plan, s)) continue;
+    for (const InsideRef what : places)
+      if (plan.symptoms.size() > 1 || s != plan.situation() || what != plan.symptom().what)  // else known already
+        add_watch(plan, plan.study.solutions()[s].situation, what);
+  }
+}
+
+bool feeds_a_charger(const ProbePlan& plan, const Fault& fault) {
+  if (fault.type == FaultType::wire_open || fault.type == FaultType::bad_joint)
+    return plan.study.solutions()[plan.situation()].wire_alternating[fault.wire.at()].number() > 0;
+  return fault.type == FaultType::element_dead && element_of(plan.study.build(), fault.inside).is_winding;
+}
+
+void add_alternating_probes(ProbePlan& plan) {
+  const Inside& charger = element_of(plan.study.build(), plan.symptom().what);
+  if (charger.type != InsideType::charger || charger.fed_by.size() < 2) return;
+  Probe probe;
+  probe.type = ProbeType::alternating;
+  probe.situation = plan.symptom().situation;
+  probe.what = plan.symptom().what;
+  probe.minutes = minutes::for_ohms;
+  std::vector<int> column;
+  for (const int f : plan.suspects)
+    column.push_back(feeds_a_charger(plan, plan.study.book().faults[static_cast<std::size_t>(f)]) ? 1 : 0);
+  ProbeOutcome alike, unlike;
+  alike.is_sound = true, unlike.is_open = true;
+  probe.outcomes = {alike, unlike};
+  add_probe(plan, std::move(probe), std::move(column));
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "solve/fault_study.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solve/meter.h"
+#include "solve/wire_load.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double burning_drop = 0.5;  // V on 12 V
+
+}  // namespace
+
+FaultStudy::FaultStudy(const Build& build, const std::vector<Solution>& solutions, const FaultBook& book)
+    : build_(build),
+      solutions_(solutions),
+      book_(book),
+      worst_(find_worst_currents(build, solutions)),
+      benches_(solutions.size()) {}
+
+const FaultEffect& FaultStudy::effect(std::size_t fault, std::size_t s, std::size_t first) {
+  const std::vector<InsideRef>& blown = book_.effect(fault, first).blown;
+  if (blown.empty() || s == first) return book_.effect(fault, s);
+  const auto [place, is_new] = after_.try_emplace({book_.effect_of[fault], s, blown});
+  if (!is_new) return place->second;
+  if (benches_[s] == nullptr) benches_[s] = std::make_unique<FaultBench>(build_, solutions_[s], worst_, FaultOptions{});
+  place->second = benches_[s]->apply(book_.faults[fault], blown);
+  return place->second;
+}
+
+Expected FaultStudy::seen(std::size_t fault, std::size_t s, std::size_t first, InsideRef what) {
+  for (const StateChange& change : effect(fault, s, first).changes)
+    if (change.what == what) return change.after;
+  const auto inside = static_cast<std::size_t>(what.inside);
+  return observed(build_.part(what.part).insides[inside], solutions_[s].insides[what.part.at()][inside]);
+}
+
+bool FaultStudy::burns(std::size_t fault, std::size_t s) const {
+  const Fault& f = book_.faults[fault];
+  if (f.type != FaultType::wire_to_earth) return false;
+  const TerminalId pole = live_pole(build_);
+  if (!pole.is_set()) return false;
+  const double sound = solutions_[s].terminal_volts[pole.at()].number();
+  for (const Reading& reading : book_.effect(fault, s).readings)
+    if (reading.at == pole)
+      return std::abs(sound) - std::abs(static_cast<double>(reading.volts)) >
+             burning_drop * build_.electrics.nominal.number() / 12;
+  return false;
+}
+
+bool FaultStudy::stops_engine(std::size_t fault, std::size_t s, std::size_t first) {
+  const auto& changes = effect(fault, s, first).changes;
+  return std::any_of(changes.begin(), changes.end(), [&](const StateChange& change) {
+    return build_.kind_of(build_.part(change.what.part)).group == "ignition" && change.after == Expected::off;
+  });
+}
+
+}  // namespace loomfolio
