@@ -32,8 +32,11 @@ class Planner {
     FaultPlan plan;
     for (const Group& group : groups_) add_chart(plan, group, group.situation, {});
     for (const Group& group : groups_) add_partial_charts(plan, group);
-    std::stable_sort(plan.charts.begin(), plan.charts.end(),
-                     [](const FaultChart& a, const FaultChart& b) { return rank(a.kind) < rank(b.kind); });
+    // Of the lamps and loads the large charts first: the small ones then share sheets.
+    std::stable_sort(plan.charts.begin(), plan.charts.end(), [](const FaultChart& a, const FaultChart& b) {
+      if (rank(a.kind) != rank(b.kind)) return rank(a.kind) < rank(b.kind);
+      return a.kind == Ailing::shown && a.diagnosis.nodes.size() > b.diagnosis.nodes.size();
+    });
     add_blows(plan);
     add_odd(plan);
     for (std::size_t f = 0; f < book_.faults.size(); ++f)

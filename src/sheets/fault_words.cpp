@@ -123,12 +123,17 @@ std::string FaultWords::situation(SituationId id) const {
   return words_("faults.engine_off", {{"situation", name}});
 }
 
+/// Nobody sets an engine to cranking: it should do so.
+std::string FaultWords::engine_text(EngineState engine) const {
+  return words_(engine == EngineState::cranking ? std::string_view("faults.should_crank") : engine_key(engine));
+}
+
 std::string FaultWords::settings(SituationId id) const {
   const Situation& situation = situations_[id.at()];
   std::vector<std::string> settings;
   for (const Setting& setting : situation.settings) settings.push_back(setting_text(build_, setting));
   if (settings.empty()) settings.push_back(words_("situations.all_at_rest"));
-  settings.push_back(words_(engine_key(situation.engine)));
+  settings.push_back(engine_text(situation.engine));
   return join(settings, "; ");
 }
 
@@ -259,7 +264,7 @@ std::string FaultWords::changed_settings(SituationId from, SituationId to) const
   std::vector<std::string> changes;
   for (const InsideRef actuator : moved)
     changes.push_back(setting_text(build_, {actuator, position_in(after, actuator), {}}));
-  if (before.engine != after.engine) changes.push_back(words_(engine_key(after.engine)));
+  if (before.engine != after.engine) changes.push_back(engine_text(after.engine));
   const std::string all = settings(to), changed = words_("faults.change", {{"settings", join(changes, "; ")}});
   return all.size() < changed.size() ? all : changed;
 }

@@ -42,6 +42,7 @@ class FaultWords {
   std::string ask_short(const Probe& probe) const;
   std::string ask_watch(const Probe& probe) const;
   std::string ask_alternating(const Probe& probe) const;
+  std::string engine_text(EngineState engine) const;
   std::string called(InsideRef what) const;
   bool is_tell_tale(InsideRef what) const;
   std::string put_back(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
