@@ -128,7 +128,8 @@ class ChartDrawing {
     add_line(block_.items, {x(from), y}, {x(to - head_length), y}, pen);
     add_polygon(block_.items, {{x(to), y}, {x(to - head_length), y - head_half}, {x(to - head_length), y + head_half}},
                 look::ink, {look::ink, Millimetres(0)});
-    const FittedText text = fit_text(reading, reading_style, arrow_width - head_length - Millimetres(2.4), style_.setting.measure);
+    const FittedText text =
+        fit_text(reading, reading_style, arrow_width - head_length - Millimetres(2.4), style_.setting.measure);
     add_text(block_.items, {x(from + (arrow_width - head_length) / 2), y - Millimetres(1.4)}, text.text, text.style,
              look::ink, Align::centre);
   }

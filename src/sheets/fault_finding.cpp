@@ -63,7 +63,8 @@ class FaultPages {
     const Millimetres width = flow_.width();
     Block block{width, {}, {}};
     Block sign = set_text(mark, look::text, hang, flow_.setting());
-    Block text = set_paragraph({marked_spans(said, look::text, look::text_bold), Align::left, "P"}, width - hang, flow_.setting());
+    Block text = set_paragraph({marked_spans(said, look::text, look::text_bold), Align::left, "P"}, width - hang,
+                               flow_.setting());
     block.height = text.height;
     place_block(block.items, std::move(sign), {is_right_to_left ? width - hang : Millimetres(0), {}});
     place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : hang, {}});
@@ -97,13 +98,13 @@ class FaultPages {
                      {words_("faults.chart"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("faults.sheet"), CellAlign::near, Wrapping::keeps, 0}};
     for (std::size_t c = 0; c < plan_.charts.size(); ++c)
-      table.rows.push_back(
-          index_row(symptoms_of(plan_.charts[c].symptoms),
-                    say_.situation(plan_.charts[c].diagnosis.symptom.situation), c));
+      table.rows.push_back(index_row(symptoms_of(plan_.charts[c].symptoms),
+                                     say_.situation(plan_.charts[c].diagnosis.symptom.situation), c));
     std::size_t next = plan_.charts.size();
     if (!plan_.blows.empty()) table.rows.push_back(index_row({words_("faults.blows_title")}, {}, next++));
     if (!plan_.odd.empty()) table.rows.push_back(index_row({words_("faults.odd_title")}, {}, next));
-    if (!plan_.odd.empty() && !plan_.burning.empty()) table.rows.push_back(index_row({words_("faults.burning")}, {}, next));
+    if (!plan_.odd.empty() && !plan_.burning.empty())
+      table.rows.push_back(index_row({words_("faults.burning")}, {}, next));
     add_table(flow_, table, look::block_gap);
   }
 
@@ -148,9 +149,9 @@ class FaultPages {
     const FaultChart& chart = plan_.charts[c];
     Block block = head(c, say_.symptom(chart.symptoms.front()));
     const SituationId situation = chart.diagnosis.symptom.situation;
-    std::string set = words_("faults.set", {{"situation", say_.situation(situation)}, {"settings", say_.settings(situation)}});
-    if (chart.works_in.is_set())
-      set += " " + words_("faults.only_in", {{"situation", say_.situation(chart.works_in)}});
+    std::string set =
+        words_("faults.set", {{"situation", say_.situation(situation)}, {"settings", say_.settings(situation)}});
+    if (chart.works_in.is_set()) set += " " + words_("faults.only_in", {{"situation", say_.situation(chart.works_in)}});
     if (is_in_gear(build_, plan_.bench.build.situations[situation.at()])) set += " " + words_("faults.in_gear");
     put_below(block,
               set_paragraph({marked_spans(set, look::text, look::text_bold), Align::left, "P"}, flow_.width(),
@@ -217,7 +218,8 @@ class FaultPages {
                      {words_("faults.first_in"), CellAlign::near, Wrapping::wraps, 0.8},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
     for (const FuseBlow& blow : plan_.blows)
-      table.rows.push_back({{text_cell(fuse_name(build_, blow.fuse), seen_style), text_cell(terminal_mark(build_, blow.load_side), cause_style),
+      table.rows.push_back({{text_cell(fuse_name(build_, blow.fuse), seen_style),
+                             text_cell(terminal_mark(build_, blow.load_side), cause_style),
                              text_cell(say_.situation(blow.situation), cause_style),
                              text_cell(say_.list_mends(blow.suspects), cause_style)}});
     add_table(flow_, table, look::paragraph_gap);
@@ -234,8 +236,9 @@ class FaultPages {
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
     if (!plan_.burning.empty()) {
       const std::string act = words_("faults.burning_do", {{"list", say_.list_mends(plan_.burning)}});
-      table.rows.push_back({{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
-                             Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});
+      table.rows.push_back(
+          {{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
+            Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});
     }
     std::vector<std::string> last;
     for (const OddSymptom& odd : plan_.odd) {
@@ -244,8 +247,9 @@ class FaultPages {
       if (said != last)  // of several causes in several situations the symptom is said once
         for (const std::string& one : said) see.push_back({{{one, seen_style, look::ink, {}}}, Align::left, {}});
       last = said;
-      table.rows.push_back({{Cell{std::move(see)}, text_cell(say_.situation(odd.symptoms.front().situation), cause_style),
-                             text_cell(say_.list_mends(odd.suspects), cause_style)}});
+      table.rows.push_back(
+          {{Cell{std::move(see)}, text_cell(say_.situation(odd.symptoms.front().situation), cause_style),
+            text_cell(say_.list_mends(odd.suspects), cause_style)}});
     }
     add_table(flow_, table, look::paragraph_gap);
   }

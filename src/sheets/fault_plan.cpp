@@ -63,7 +63,8 @@ class Planner {
     std::set<int> suspects;
     for (std::size_t f = 0; f < book_.faults.size(); ++f)
       for (const StateChange& change : book_.effect(f, s.at()).changes)
-        if (change.what == what && change.after == seen && !study_.burns(f, s.at())) suspects.insert(static_cast<int>(f));
+        if (change.what == what && change.after == seen && !study_.burns(f, s.at()))
+          suspects.insert(static_cast<int>(f));
     return suspects;
   }
 
@@ -89,7 +90,8 @@ class Planner {
     const InsideRef what = group.elements.front();
     const auto missed_in = [&](SituationId s) {
       std::set<int> missed;
-      if (s == group.situation || state_in(s, what) == Expected::off || is_running_in_vain(group.kind, s)) return missed;
+      if (s == group.situation || state_in(s, what) == Expected::off || is_running_in_vain(group.kind, s))
+        return missed;
       for (const int f : suspects_in(s, what, Expected::off))
         if (!covered_.contains(f)) missed.insert(f);
       return missed;
@@ -210,9 +212,10 @@ class Planner {
       std::set<InsideRef> seen;
       for (const Solution& solution : solutions_)
         for (const InsideRef fuse : book_.effect(f, solution.situation.at()).blown)
-          if (!study_.burns(f, solution.situation.at()) && seen.insert(fuse).second) first[{fuse, solution.situation}].insert(static_cast<int>(f));
+          if (!study_.burns(f, solution.situation.at()) && seen.insert(fuse).second)
+            first[{fuse, solution.situation}].insert(static_cast<int>(f));
     }
-    for (const auto& [key, suspects] : first) 
+    for (const auto& [key, suspects] : first)
       plan.blows.push_back({key.first, key.second,
                             dead_end(study_, static_cast<std::size_t>(*suspects.begin()), key.second.at(), key.first),
                             by_likelihood(suspects)});
@@ -379,10 +382,14 @@ Mend mend_for(const Fault& fault) {
 }
 
 int FaultPlan::chart_for(InsideRef what) const {
+  int found = -1;
   for (std::size_t c = 0; c < charts.size(); ++c)
-    for (const Symptom& symptom : charts[c].symptoms)
-      if (symptom.what == what) return static_cast<int>(c);
-  return -1;
+    for (const Symptom& symptom : charts[c].symptoms) {
+      if (symptom.what != what) continue;
+      if (!charts[c].works_in.is_set()) return static_cast<int>(c);  // the whole chart before one of a single situation
+      if (found < 0) found = static_cast<int>(c);
+    }
+  return found;
 }
 
 FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What the fault pages hold: which symptoms get a chart, what each chart asks in which order, and what its ends name. The
-// measurements are solve/diagnose.h's; here they are chosen, merged and cut to what a page can hold.
+// What the fault pages hold: which symptoms get a chart, what each chart asks in which order, and what its ends name.
+// The measurements are solve/diagnose.h's; here they are chosen, merged and cut to what a page can hold.
 #pragma once
 
 #include <compare>
@@ -32,7 +32,7 @@ struct FaultChart {
   Ailing kind = Ailing::shown;
   std::vector<Symptom> symptoms;
   SituationId works_in;  ///< set: there the first symptom does not show; an earlier chart serves if it does
-  Diagnosis diagnosis;  ///< its suspects index FaultPlan::faults
+  Diagnosis diagnosis;   ///< its suspects index FaultPlan::faults
 };
 
 /// A fuse that blows, and the first situation in which it does: who switches on one after the other sees that one.
@@ -61,9 +61,9 @@ struct FaultPlan {
   int chart_for(InsideRef what) const;
 };
 
-/// `solutions` of all situations of the build. Charts for what should work and does not: elements that a person sees, hears or feels, the spark and the charging. Those that
-/// share most of their suspects (by likelihood) in one situation share a chart. What fails in one situation only has a
-/// further, smaller chart. What stops the machine comes first.
+/// `solutions` of all situations of the build. Charts for what should work and does not: elements that a person sees,
+/// hears or feels, the spark and the charging. Those that share most of their suspects (by likelihood) in one situation
+/// share a chart. What fails in one situation only has a further, smaller chart. What stops the machine comes first.
 FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions);
 
 /// Where a reading leads: to another box, or to what must be mended.
@@ -74,15 +74,15 @@ struct ChartExit {
   bool is_cut = false;        ///< more measurements would tell them apart, but the chart has no room for them
 };
 struct ChartBox {
-  int parent = -1;              ///< the box that leads here; -1: the first
-  int probe = -1;               ///< into Diagnosis::probes
+  int parent = -1;               ///< the box that leads here; -1: the first
+  int probe = -1;                ///< into Diagnosis::probes
   std::vector<ChartExit> exits;  ///< by outcome
-  int below = -1;               ///< the exit whose box follows directly; -1: all are ends
+  int below = -1;                ///< the exit whose box follows directly; -1: all are ends
 };
 
-/// The tree with at most that many questions, in reading order. What is left out is what tells least: first measurements between
-/// faults with the same remedy, then those of fewest bits by likelihood; the suspects stay, together in one end.
-/// A chart that needs no measurement has one box without a probe and one end.
+/// The tree with at most that many questions, in reading order. What is left out is what tells least: first
+/// measurements between faults with the same remedy, then those of fewest bits by likelihood; the suspects stay,
+/// together in one end. A chart that needs no measurement has one box without a probe and one end.
 std::vector<ChartBox> cut_chart(const FaultPlan& plan, const FaultChart& chart, std::size_t most_boxes);
 
 }  // namespace loomfolio

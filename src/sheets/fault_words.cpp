@@ -364,8 +364,9 @@ std::string FaultWords::mend_part(const Mend& mend) const {
     return words_("faults.mend_body", {{"part", within_sentence(owner_name(build_, mend.body, words_))}});
   const Inside& inside = inside_of(build_, mend.inside);
   if (mend.type == FaultType::fuse_blown)
-    return words_("faults.mend_fuse", {{"part", within_sentence(fuse_name(build_, mend.inside))},
-                                       {"chart", words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}})}});
+    return words_("faults.mend_fuse",
+                  {{"part", within_sentence(fuse_name(build_, mend.inside))},
+                   {"chart", words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}})}});
   if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
     return words_(mend_key(mend.type), {{"part", within_sentence(switch_name(build_, mend.inside))}});
   std::string_view key = mend_key(mend.type);
@@ -383,15 +384,16 @@ std::string FaultWords::list_wires(const std::vector<WireId>& wires) const {
   std::sort(sorted.begin(), sorted.end());
   const auto number = [&](WireId wire) -> long {
     const std::string& id = build_.wire(wire).id;
-    const bool is_number =
-        !id.empty() && id.size() < 9 &&
-        std::all_of(id.begin(), id.end(), [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
+    const bool is_number = !id.empty() && id.size() < 9 && std::all_of(id.begin(), id.end(), [](char c) {
+      return std::isdigit(static_cast<unsigned char>(c)) != 0;
+    });
     return is_number ? std::stol(id) : -1;
   };
   std::vector<std::string> said;
   for (std::size_t i = 0; i < sorted.size();) {
     std::size_t last = i;
-    while (last + 1 < sorted.size() && number(sorted[last]) >= 0 && number(sorted[last + 1]) == number(sorted[last]) + 1)
+    while (last + 1 < sorted.size() && number(sorted[last]) >= 0 &&
+           number(sorted[last + 1]) == number(sorted[last]) + 1)
       ++last;
     const std::string &first_id = build_.wire(sorted[i]).id, &last_id = build_.wire(sorted[last]).id;
     if (last - i >= 2) {
@@ -452,10 +454,11 @@ std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const 
                                      [](const auto& a, const auto& b) { return a.second < b.second; });
   if (most == connectors.end() || most->second < 2) return {{words_("faults.beep_wires"), small_print, look::ink, {}}};
   const Part& part = build_.parts[static_cast<std::size_t>(most->first)];
-  const LinkTarget target{context_.id_prefix + (is_worked_at(build_, part) ? "terminals" : "diagram"), part_anchor(part)};
-  std::vector<Span> spans =
-      marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
-  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print, look::accent, target});
+  const LinkTarget target{context_.id_prefix + (is_worked_at(build_, part) ? "terminals" : "diagram"),
+                          part_anchor(part)};
+  std::vector<Span> spans = marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
+  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print,
+                   look::accent, target});
   spans.push_back({".", small_print, look::ink, {}});
   return spans;
 }
@@ -473,9 +476,11 @@ std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& 
     return {paragraph({{words_("faults.charge_first"), small_bold, look::ink, {}}})};
   if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_new_fuse)
     return {paragraph({{words_("faults.mend_fuse_tired", {{"part", fuse_name(build_, mends.front().inside)}}),
-                        small_print, look::ink, {}}})};
-  std::vector<Paragraph> lines{paragraph({{words_(key) + " ", small_bold, look::ink, {}},
-                                          {list_mends(exit.suspects), small_print, look::ink, {}}})};
+                        small_print,
+                        look::ink,
+                        {}}})};
+  std::vector<Paragraph> lines{paragraph(
+      {{words_(key) + " ", small_bold, look::ink, {}}, {list_mends(exit.suspects), small_print, look::ink, {}}})};
   if (mends.size() > 1)
     if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(paragraph(std::move(action)));
   return lines;

@@ -26,7 +26,8 @@ class FaultWords {
   std::vector<Paragraph> question(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
   /// '11.9 to 12.5 V', 'it lights', 'beep'.
   std::string reading(const FaultChart& chart, const ChartBox& box, const ChartExit& exit) const;
-  /// What an end says: what to mend, or which few may be it, and what to do with them. `asked`: the box that leads there.
+  /// What an end says: what to mend, or which few may be it, and what to do with them. `asked`: the box that leads
+  /// there.
   std::vector<Paragraph> end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const;
   /// Parts of the chart's kind whose faults no reading shows; empty: none.
   std::string not_asked(const FaultChart& chart) const;

@@ -19,8 +19,8 @@ class Bench {
   BenchSituations set() {
     for (std::size_t s = 0; s < bench_.solutions.size(); ++s) {
       const bool charges = is_charging(s);
-      const bool is_stopped =
-          try_as(s, at_rest(s, EngineState::stopped), charges && !has_charging_ ? Charging::must_stay : Charging::may_stop);
+      const bool is_stopped = try_as(s, at_rest(s, EngineState::stopped),
+                                     charges && !has_charging_ ? Charging::must_stay : Charging::may_stop);
       if (!is_stopped) try_as(s, at_rest(s, sound_.situations[s].engine), Charging::must_stay);
       has_charging_ = has_charging_ || is_charging(s);
     }
@@ -42,8 +42,7 @@ class Bench {
   bool is_charging(std::size_t s) const {
     for (std::size_t p = 0; p < sound_.parts.size(); ++p)
       for (std::size_t i = 0; i < sound_.parts[p].insides.size(); ++i)
-        if (sound_.parts[p].insides[i].type == InsideType::charger &&
-            bench_.solutions[s].insides[p][i].is_on)
+        if (sound_.parts[p].insides[i].type == InsideType::charger && bench_.solutions[s].insides[p][i].is_on)
           return true;
     return false;
   }

@@ -18,7 +18,8 @@ namespace {
 constexpr std::size_t most_probes = 120;
 
 bool is_noticed(InsideType type) {
-  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor || type == InsideType::charger;
+  return type == InsideType::lamp || type == InsideType::load || type == InsideType::motor ||
+         type == InsideType::charger;
 }
 
 bool is_shown_by(const ProbePlan& p, int fault) {
@@ -30,7 +31,8 @@ bool is_shown_by(const ProbePlan& p, int fault) {
 
 /// Of a charger's symptom: a battery that gives now, and whatever feeds the charger.
 bool starves_battery(ProbePlan& p, std::size_t fault) {
-  if (element_of(p.study.build(), p.symptom().what).type != InsideType::charger || p.symptom().seen != Expected::off) return false;
+  if (element_of(p.study.build(), p.symptom().what).type != InsideType::charger || p.symptom().seen != Expected::off)
+    return false;
   if (feeds_a_charger(p, p.study.book().faults[fault])) return true;
   const auto& changes = p.study.book().effect(fault, p.situation()).changes;
   return std::any_of(changes.begin(), changes.end(), [&](const StateChange& change) {
@@ -62,7 +64,8 @@ void find_suspects(ProbePlan& p) {
   std::stable_sort(p.suspects.begin(), p.suspects.end(), [&](int a, int b) {
     return book.faults[static_cast<std::size_t>(a)].weight > book.faults[static_cast<std::size_t>(b)].weight;
   });
-  for (const int f : p.suspects) p.table.weights.push_back(std::max(1e-6, book.faults[static_cast<std::size_t>(f)].weight));
+  for (const int f : p.suspects)
+    p.table.weights.push_back(std::max(1e-6, book.faults[static_cast<std::size_t>(f)].weight));
 }
 
 // Columns that say the same: the cheaper stays. Then the most telling ones only.
@@ -72,7 +75,8 @@ void thin_out(ProbePlan& p) {
   std::vector<std::size_t> order(p.probes.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::vector<double> worth;
-  for (std::size_t i = 0; i < order.size(); ++i) worth.push_back(information(p.table, static_cast<int>(i), states) / p.table.costs[i]);
+  for (std::size_t i = 0; i < order.size(); ++i)
+    worth.push_back(information(p.table, static_cast<int>(i), states) / p.table.costs[i]);
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return worth[a] > worth[b]; });
   TestTable thin;
   thin.weights = p.table.weights;
@@ -81,7 +85,8 @@ void thin_out(ProbePlan& p) {
   for (const std::size_t i : order) {
     std::map<int, int> renumber;
     std::vector<int> shape;
-    for (const int outcome : p.table.outcomes[i]) shape.push_back(renumber.try_emplace(outcome, static_cast<int>(renumber.size())).first->second);
+    for (const int outcome : p.table.outcomes[i])
+      shape.push_back(renumber.try_emplace(outcome, static_cast<int>(renumber.size())).first->second);
     const bool is_first_look = p.probes[i].type == ProbeType::ohms || p.probes[i].type == ProbeType::alternating;
     if (!is_first_look && (!seen.insert(shape).second || probes.size() >= most_probes)) continue;
     thin.costs.push_back(p.table.costs[i]);
@@ -235,8 +240,9 @@ class TreeMaker {
 bool shows_one_of(const FaultBook& book, std::size_t fault, const std::vector<Symptom>& symptoms) {
   return std::any_of(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) {
     const auto& changes = book.effect(fault, symptom.situation.at()).changes;
-    return std::any_of(changes.begin(), changes.end(),
-                       [&](const StateChange& change) { return change.what == symptom.what && change.after == symptom.seen; });
+    return std::any_of(changes.begin(), changes.end(), [&](const StateChange& change) {
+      return change.what == symptom.what && change.after == symptom.seen;
+    });
   });
 }
 
@@ -247,8 +253,9 @@ void add_missed_symptoms(const Build& build, const std::vector<Solution>& soluti
     if (shows_one_of(book, f, symptoms)) continue;
     for (std::size_t s = 0; s < solutions.size(); ++s) {
       const auto& changes = book.effect(f, s).changes;
-      const auto noticed =
-          std::find_if(changes.begin(), changes.end(), [&](const StateChange& c) { return is_noticed(element_of(build, c.what).type); });
+      const auto noticed = std::find_if(changes.begin(), changes.end(), [&](const StateChange& c) {
+        return is_noticed(element_of(build, c.what).type);
+      });
       if (noticed == changes.end()) continue;
       symptoms.push_back({solutions[s].situation, noticed->what, noticed->before, noticed->after});
       break;
@@ -263,10 +270,12 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
   for (std::size_t f = 0; f < book.faults.size(); ++f)
     for (std::size_t s = 0; s < solutions.size(); ++s)
       for (const StateChange& change : book.effect(f, s).changes)
-        if (is_noticed(element_of(build, change.what).type)) ++shown[{change.what, {change.before, change.after}}][solutions[s].situation];
+        if (is_noticed(element_of(build, change.what).type))
+          ++shown[{change.what, {change.before, change.after}}][solutions[s].situation];
   std::vector<Symptom> symptoms;
   for (const auto& [key, situations] : shown) {
-    const auto most = std::max_element(situations.begin(), situations.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    const auto most = std::max_element(situations.begin(), situations.end(),
+                                       [](const auto& a, const auto& b) { return a.second < b.second; });
     symptoms.push_back({most->first, key.first, key.second.first, key.second.second});
   }
   add_missed_symptoms(build, solutions, book, symptoms);

@@ -27,7 +27,8 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
 enum class ProbeType : std::uint8_t {
   volts,           ///< red on `at`, black on the battery's earthed pole, in the symptom's situation
   ohms,            ///< over the element, key off, taken out or unplugged: lamp, fuse, coil
-  short_to_earth,  ///< ohms from `at`, the fuse's lower terminal, to the frame; fuse out, battery off, as `standing` says
+  short_to_earth,  ///< ohms from `at`, the fuse's lower terminal, to the frame; fuse out, battery off, as `standing`
+                   ///< says
   watch,           ///< look or listen: what `what` does in `situation`; only what shows by itself: lamps, motors, heat
   alternating,     ///< engine running, charger `what` unplugged: volts between each two of the plug's generator ways
   new_fuse,        ///< one new fuse for `what` that blew, in the symptom's situation: does it hold?
@@ -40,9 +41,9 @@ enum class Standing : std::uint8_t { all_at_rest, as_set };
 struct ProbeOutcome {
   double least = 0, most = 0;     ///< volts: readings of the faults behind it, with what a sound machine may be off
   Expected state = Expected::on;  ///< watch
-  bool is_open = false;   ///< ohms: open, else as it should be; short_to_earth: no short; alternating: not alike;
-                          ///< new_fuse: it blows
-  bool is_sound = false;  ///< what the sound machine shows
+  bool is_open = false;    ///< ohms: open, else as it should be; short_to_earth: no short; alternating: not alike;
+                           ///< new_fuse: it blows
+  bool is_sound = false;   ///< what the sound machine shows
   bool is_astray = false;  ///< volts beyond the battery's poles: no figure, only that it is not near 0
 };
 

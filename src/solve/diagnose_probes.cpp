@@ -12,7 +12,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr double gap = 1.0;         // V on 12 V
+constexpr double gap = 1.0;           // V on 12 V
 constexpr double most_share = 0.49;   // of a gap: ranges stay apart
 constexpr double near_nothing = 0.3;  // V on 12 V: what a place without volts may read
 
@@ -66,7 +66,8 @@ class VoltSorter {
   bool sort(const std::vector<double>& readings, std::vector<int>& column, Probe& probe) const {
     std::vector<std::size_t> order(readings.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return readings[a] < readings[b]; });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return readings[a] < readings[b]; });
     column.assign(readings.size(), 0);
     for (std::size_t i = 0; i < order.size(); ++i) {
       const double now = readings[order[i]];
@@ -76,7 +77,8 @@ class VoltSorter {
     }
     mark(probe.outcomes);
     widen(probe.outcomes);
-    const auto astray = std::count_if(probe.outcomes.begin(), probe.outcomes.end(), [](const auto& o) { return o.is_astray; });
+    const auto astray =
+        std::count_if(probe.outcomes.begin(), probe.outcomes.end(), [](const auto& o) { return o.is_astray; });
     return probe.outcomes.size() > 1 && (astray == 0 || probe.outcomes.size() == 2);
   }
 
@@ -102,7 +104,8 @@ class VoltSorter {
         o.most += tolerance(o.most);
       }
       if (i > 0) o.least = std::max(o.least, bare[i].least - most_share * (bare[i].least - bare[i - 1].most));
-      if (i + 1 < bare.size()) o.most = std::min(o.most, bare[i].most + most_share * (bare[i + 1].least - bare[i].most));
+      if (i + 1 < bare.size())
+        o.most = std::min(o.most, bare[i].most + most_share * (bare[i + 1].least - bare[i].most));
     }
   }
 
@@ -233,7 +236,8 @@ void add_ohm_probes(ProbePlan& plan) {
 void add_watch_probes(ProbePlan& plan) {
   const Build& build = plan.study.build();
   for (std::size_t s = 0; s < plan.study.solutions().size(); ++s) {
-    if (build.situations[s].engine == EngineState::running && s != plan.situation() && is_about_starting(plan)) continue;
+    if (build.situations[s].engine == EngineState::running && s != plan.situation() && is_about_starting(plan))
+      continue;
     std::set<InsideRef> places;
     for (const int f : plan.suspects)
       for (const StateChange& change : plan.study.effect(static_cast<std::size_t>(f), s, plan.situation()).changes)

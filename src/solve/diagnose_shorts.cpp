@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A fuse that blew: is there a short behind it? Asked with the battery off, so relays rest, whatever the switches do; what
-// hangs behind an open contact cannot be seen from the fuse. Cold bulbs in the way would read as a short: they come out.
+// A fuse that blew: is there a short behind it? Asked with the battery off, so relays rest, whatever the switches do;
+// what hangs behind an open contact cannot be seen from the fuse. Cold bulbs in the way would read as a short: they
+// come out.
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -23,14 +24,18 @@ constexpr double meter_volts = 0.5, meter_inner_ohms = 1000;  // of a hand meter
 class DeadCircuit {
  public:
   DeadCircuit(const Build& build, const Situation& situation, InsideRef fuse, TerminalId at)
-      : build_(build), at_(at), circuit_(make_circuit(build, situation, usual_options(build))), islands_(circuit_.node_count) {
+      : build_(build),
+        at_(at),
+        circuit_(make_circuit(build, situation, usual_options(build))),
+        islands_(circuit_.node_count) {
     earth_ = circuit_.frame >= 0 ? circuit_.frame : circuit_.reference;
     std::erase_if(circuit_.branches, [&](const Branch& b) {
       return b.law == Law::source || b.law == Law::charger || (b.origin == BranchOrigin::inside && b.inside == fuse);
     });
     const RelayState rest = rest_state(circuit_);
     for (const Branch& b : circuit_.branches)
-      if (b.law == Law::conductor && b.ohms.number() < metal_ohms && is_active(b, rest, Flash::dark)) islands_.join(b.a, b.b);
+      if (b.law == Law::conductor && b.ohms.number() < metal_ohms && is_active(b, rest, Flash::dark))
+        islands_.join(b.a, b.b);
   }
 
   /// Bulbs between the fuse's side and earth.
@@ -58,7 +63,8 @@ class DeadCircuit {
     circuit.branches.push_back(meter);
     NodeSolver solver(circuit);
     const NodeVolts nodes = solver.solve(rest_state(circuit), Flash::dark, {});
-    const double volts = nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
+    const double volts =
+        nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
     const double amperes = (meter_volts - volts) / meter_inner_ohms;
     const double ohms = amperes > 0 ? volts / amperes : std::numeric_limits<double>::infinity();
     return Ohms(ohms > open_above ? std::numeric_limits<double>::infinity() : ohms);
@@ -137,7 +143,7 @@ TerminalId dead_end(const FaultStudy& study, std::size_t fault, std::size_t s, I
 void add_short_probes(ProbePlan& plan) {
   std::map<InsideRef, TerminalId> fuses;
   for (const int f : plan.suspects)
-    for (const InsideRef fuse : plan.here(f).blown) 
+    for (const InsideRef fuse : plan.here(f).blown)
       fuses.try_emplace(fuse, dead_end(plan.study, static_cast<std::size_t>(f), plan.situation(), fuse));
   for (const auto& [fuse, at] : fuses)
     if (at.is_set())

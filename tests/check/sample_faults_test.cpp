@@ -89,7 +89,7 @@ TEST_CASE(
   std::size_t leaves = 0, alone = 0;
   for (const Symptom& symptom : symptoms) {
     const Diagnosis d = diagnose(m.study, symptom);
-    if (d.suspects.empty()) continue;  // none but what burns
+    if (d.suspects.empty()) continue;              // none but what burns
     std::vector<int> times(d.suspects.size(), 0);  // each suspect stands in one leaf
     for (const DiagnosisNode& node : d.nodes) {
       if (node.probe >= 0) continue;

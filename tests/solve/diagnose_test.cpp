@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // From symptom to suspect on a whole machine: the tree must end at the fault that was put in.
+#include "solve/diagnose.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "solve/diagnose.h"
 #include "solve/follow_fault.h"
 #include "solve/machine_maker.h"
 #include "solve/reading_limits.h"
@@ -28,9 +29,10 @@ TEST_CASE("every suspect of every symptom is reached by following its own readin
       int node = 0;
       while (d.nodes[static_cast<std::size_t>(node)].probe >= 0) {
         const DiagnosisNode& at = d.nodes[static_cast<std::size_t>(node)];
-        const int outcome = outcome_shown(
-            study, d, d.probes[static_cast<std::size_t>(at.probe)], static_cast<std::size_t>(d.suspects[i]));
-        const auto next = std::find_if(at.branches.begin(), at.branches.end(), [&](const auto& b) { return b.first == outcome; });
+        const int outcome = outcome_shown(study, d, d.probes[static_cast<std::size_t>(at.probe)],
+                                          static_cast<std::size_t>(d.suspects[i]));
+        const auto next =
+            std::find_if(at.branches.begin(), at.branches.end(), [&](const auto& b) { return b.first == outcome; });
         REQUIRE(next != at.branches.end());
         node = next->second;
       }

@@ -53,8 +53,7 @@ inline double read_dead_ohms(const Build& build, const Probe& probe, const Fault
   circuit.branches.push_back(meter);
   NodeSolver solver(circuit);
   const NodeVolts nodes = solver.solve(rest, Flash::dark, {});
-  const double volts =
-      nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
+  const double volts = nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
   const double amperes = (0.3 - volts) / 100;
   return amperes > 1e-9 ? volts / amperes : std::numeric_limits<double>::infinity();
 }
