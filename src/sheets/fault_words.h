@@ -12,6 +12,9 @@
 
 namespace loomfolio {
 
+/// 'Turn signal, front left' within a sentence: 'turn signal (front left)'. Abbreviations keep their capitals.
+std::string name_in_sentence(std::string name);
+
 class FaultWords {
  public:
   FaultWords(const SheetContext& context, const FaultPlan& plan);

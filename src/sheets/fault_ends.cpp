@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: MIT
+// What stands at the end of a fault chart's arrow: the things to mend, and what to do next where several are left.
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <set>
+
+#include "base/text.h"
+#include "check/paths.h"
+#include "sheets/anchors.h"
+#include "sheets/assembly_plan.h"
+#include "sheets/fault_words.h"
+#include "sheets/names.h"
+#include "sheets/reference.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr TextStyle small_print{FaceName::sans, Weight::regular, 9}, small_bold{FaceName::sans, Weight::bold, 9};
+
+std::string_view mend_key(FaultType type) {
+  switch (type) {
+    case FaultType::contact_open:
+      return "faults.mend_contact";
+    case FaultType::contact_stuck:
+      return "faults.mend_contact_stuck";
+    case FaultType::switch_open:
+      return "faults.mend_switch";
+    case FaultType::switch_stuck:
+      return "faults.mend_switch_stuck";
+    case FaultType::element_dead:
+      return "faults.mend_element";
+    case FaultType::output_dead:
+      return "faults.mend_output";
+    case FaultType::charger_dead:
+      return "faults.mend_charger";
+    case FaultType::battery_flat:
+      return "faults.mend_battery";
+    case FaultType::fuse_blown:
+      return "faults.mend_fuse";
+    default:
+      return "faults.mend_earth";
+  }
+}
+
+Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::left, "P"}; }
+
+}  // namespace
+
+std::string FaultWords::mend_part(const Mend& mend) const {
+  if (mend.earth.is_set()) return words_("faults.mend_earth", {{"earth", build_.earths[mend.earth.at()].id}});
+  if (mend.body.is_set())
+    return words_("faults.mend_body", {{"part", name_in_sentence(owner_name(build_, mend.body, words_))}});
+  const Inside& inside = inside_of(build_, mend.inside);
+  if (mend.type == FaultType::fuse_blown)
+    return words_("faults.mend_fuse",
+                  {{"part", name_in_sentence(fuse_name(build_, mend.inside))},
+                   {"chart", words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}})}});
+  if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
+    return words_(mend_key(mend.type), {{"part", name_in_sentence(switch_name(build_, mend.inside))}});
+  std::string_view key = mend_key(mend.type);
+  if (mend.type == FaultType::element_dead) {
+    if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
+    if (inside.type == InsideType::coil) key = "faults.mend_coil";
+    if (inside.is_winding) key = "faults.mend_winding";
+  }
+  return words_(key, {{"part", called(mend.inside)}});
+}
+
+/// By id as the wires stand in the build; three or more whose numbers follow each other as a range.
+std::string FaultWords::list_wires(const std::vector<WireId>& wires) const {
+  std::vector<WireId> sorted = wires;
+  std::sort(sorted.begin(), sorted.end());
+  const auto number = [&](WireId wire) -> long {
+    const std::string& id = build_.wire(wire).id;
+    const bool is_number = !id.empty() && id.size() < 9 && std::all_of(id.begin(), id.end(), [](char c) {
+      return std::isdigit(static_cast<unsigned char>(c)) != 0;
+    });
+    return is_number ? std::stol(id) : -1;
+  };
+  std::vector<std::string> said;
+  for (std::size_t i = 0; i < sorted.size();) {
+    std::size_t last = i;
+    while (last + 1 < sorted.size() && number(sorted[last]) >= 0 &&
+           number(sorted[last + 1]) == number(sorted[last]) + 1)
+      ++last;
+    const std::string &first_id = build_.wire(sorted[i]).id, &last_id = build_.wire(sorted[last]).id;
+    if (last - i >= 2) {
+      said.push_back(words_("faults.range", {{"first", first_id}, {"last", last_id}}));
+      i = last + 1;
+    } else {
+      said.push_back(first_id);
+      ++i;
+    }
+  }
+  return join(said, ", ");
+}
+
+std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
+  std::vector<std::string> said;
+  std::vector<WireId> broken, chafed;
+  std::set<Mend> seen;
+  std::size_t broken_at = 0, chafed_at = 0;
+  for (const int s : suspects) {
+    const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]);
+    if (!seen.insert(mend).second) continue;
+    if (!mend.wire.is_set()) {
+      said.push_back(mend_part(mend));
+      continue;
+    }
+    const bool is_chafed = mend.type == FaultType::wire_to_earth;
+    std::vector<WireId>& wires = is_chafed ? chafed : broken;
+    if (wires.empty())
+      (is_chafed ? chafed_at : broken_at) = said.size(), said.push_back({});  // stands where its likeliest does
+    wires.push_back(mend.wire);
+  }
+  const auto say = [&](const std::vector<WireId>& wires, const std::string& key) {
+    return words_(wires.size() == 1 ? key : key + "s", {{"list", list_wires(wires)}});
+  };
+  if (!broken.empty()) said[broken_at] = say(broken, "faults.mend_wire");
+  if (!chafed.empty()) said[chafed_at] = say(chafed, "faults.mend_chafed_wire");
+  return join(said, "; ");
+}
+
+/// What to do with wires that stand together: halve them at a connector that they share, else one after the other.
+std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const {
+  std::size_t broken = 0, chafed = 0;
+  std::map<std::int32_t, std::size_t> connectors;
+  for (const Mend& mend : mends) {
+    if (!mend.wire.is_set()) continue;
+    ++(mend.type == FaultType::wire_to_earth ? chafed : broken);
+    std::set<std::int32_t> at;
+    for (const TerminalId end : {build_.wire(mend.wire).from, build_.wire(mend.wire).to})
+      if (const Terminal& terminal = build_.terminal(end);
+          terminal.owner == OwnerType::part &&
+          build_.kind_of(build_.parts[static_cast<std::size_t>(terminal.owner_index)]).is_connector)
+        at.insert(terminal.owner_index);
+    for (const std::int32_t part : at) ++connectors[part];
+  }
+  if (chafed > 0 && broken == 0) return {{words_("faults.find_chafed"), small_print, look::ink, {}}};
+  if (broken == 0) return {};
+  const auto most = std::max_element(connectors.begin(), connectors.end(),
+                                     [](const auto& a, const auto& b) { return a.second < b.second; });
+  if (most == connectors.end() || most->second < 2) return {{words_("faults.beep_wires"), small_print, look::ink, {}}};
+  const Part& part = build_.parts[static_cast<std::size_t>(most->first)];
+  const LinkTarget target{context_.id_prefix + (is_worked_at(build_, part) ? "terminals" : "diagram"),
+                          part_anchor(part)};
+  std::vector<Span> spans = marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
+  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print,
+                   look::accent, target});
+  spans.push_back({".", small_print, look::ink, {}});
+  return spans;
+}
+
+std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const {
+  std::set<Mend> seen;
+  std::vector<Mend> mends;
+  for (const int s : exit.suspects)
+    if (const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]); seen.insert(mend).second)
+      mends.push_back(mend);
+  const char* key = mends.size() < 2 ? "faults.mend" : exit.is_cut ? "faults.mend_in_order" : "faults.mend_inseparable";
+  const bool is_new_fuse =
+      asked.probe >= 0 && chart.diagnosis.probes[static_cast<std::size_t>(asked.probe)].type == ProbeType::new_fuse;
+  if (mends.size() == 1 && mends.front().type == FaultType::battery_flat)
+    return {paragraph({{words_("faults.charge_first"), small_bold, look::ink, {}}})};
+  if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_new_fuse)
+    return {paragraph({{words_("faults.mend_fuse_tired", {{"part", fuse_name(build_, mends.front().inside)}}),
+                        small_print,
+                        look::ink,
+                        {}}})};
+  std::vector<Paragraph> lines{paragraph(
+      {{words_(key) + " ", small_bold, look::ink, {}}, {list_mends(exit.suspects), small_print, look::ink, {}}})};
+  if (mends.size() > 1)
+    if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(paragraph(std::move(action)));
+  return lines;
+}
+
+std::string FaultWords::not_asked(const FaultChart& chart) const {
+  const char* group = chart.kind == Ailing::ignition ? "ignition" : chart.kind == Ailing::charging ? "charging" : "";
+  std::set<PartId> asked;
+  for (const int s : chart.diagnosis.suspects) {
+    const Fault& fault = plan_.faults[static_cast<std::size_t>(s)];
+    if (fault.inside.part.is_set()) asked.insert(fault.inside.part);
+  }
+  std::vector<std::string> names;
+  for (std::size_t p = 0; p < build_.parts.size(); ++p)
+    if (build_.kind_of(build_.parts[p]).group == group && !asked.contains(PartId{static_cast<std::int32_t>(p)}))
+      names.push_back(build_.parts[p].label);
+  return names.empty() ? std::string() : words_("faults.not_asked", {{"list", join(names, ", ")}});
+}
+
+}  // namespace loomfolio
