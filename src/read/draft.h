@@ -73,7 +73,8 @@ std::vector<Splice> read_splices(const SpecDraft& draft, TableReader& owner, con
 std::vector<Earth> read_earths(const SpecDraft& draft, TableReader& owner, const std::string& prefix);
 std::vector<WireDraft> read_wires(TableReader& owner, const std::string& prefix);
 std::vector<SituationDraft> read_situations(TableReader& owner, const std::string& prefix);
-std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix);
+/// A step may stand beside a stage, or beside one of `parts`.
+std::vector<AuthorStep> read_steps(const std::vector<Part>& parts, TableReader& owner, const std::string& prefix);
 std::vector<Change> read_changes(TableReader& spec);
 std::vector<FuseCurve> read_fuse_curves(TableReader& spec);
 std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spec);

@@ -7,25 +7,30 @@
 namespace loomfolio {
 namespace {
 
-const std::vector<std::string> stages = {"bracket", "earths", "signals", "supply", "fuses", "battery", "tests"};
+const std::vector<std::string> stages = {"start",  "bracket", "splices", "loom",    "earths", "signals",
+                                         "supply", "plugs",   "fuses",   "battery", "tests"};
 
-std::string read_stage(TableReader& table, std::string_view key) {
+/// A stage, or the id of a part.
+std::string read_stage(TableReader& table, std::string_view key, const std::vector<Part>& parts) {
   const PlacedText stage = table.placed_line(key, Need::may);
   if (!stage.where.is_set()) return {};
-  if (std::find(stages.begin(), stages.end(), stage.text) == stages.end()) table.refuse_word(key, stage, stages);
+  const bool is_part =
+      std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.id == stage.text; });
+  if (!is_part && std::find(stages.begin(), stages.end(), stage.text) == stages.end())
+    table.refuse_word(key, stage, stages);
   return stage.text;
 }
 
 }  // namespace
 
-std::vector<AuthorStep> read_steps(TableReader& owner, const std::string& prefix) {
+std::vector<AuthorStep> read_steps(const std::vector<Part>& parts, TableReader& owner, const std::string& prefix) {
   std::vector<AuthorStep> steps;
   for (const TomlValue* tree : owner.tables("step", 500)) {
     TableReader table(*tree, "[[" + prefix + "step]]", owner.findings());
     AuthorStep step;
     step.origin = table.origin();
-    step.before = read_stage(table, "before");
-    step.after = read_stage(table, "after");
+    step.before = read_stage(table, "before", parts);
+    step.after = read_stage(table, "after", parts);
     if (tree->find("before") && tree->find("after"))
       table.report(DiagnosticId::step_without_stage, step.origin.key("after"),
                    "a step stands before a stage or after one, not both");

@@ -9,7 +9,9 @@ void read_items(ItemsDraft& items, const SpecDraft& draft, TableReader& owner, c
   items.earths = read_earths(draft, owner, prefix);
   items.wires = read_wires(owner, prefix);
   items.situations = read_situations(owner, prefix);
-  items.steps = read_steps(owner, prefix);
+  std::vector<Part> known = items.parts;
+  if (&items != &draft.base) known.insert(known.end(), draft.base.parts.begin(), draft.base.parts.end());
+  items.steps = read_steps(known, owner, prefix);
 }
 
 std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spec) {

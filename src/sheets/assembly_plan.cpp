@@ -1,53 +1,99 @@
 // SPDX-License-Identifier: MIT
-// A wire's end belongs to the battery's stage when it is at the battery; otherwise to the stage of its wire: earths
-// when both its ends are joined to earth, supply when no fuse stands above it on the live side, else signals. Splices
-// are made on the bench, first.
+// A wire's end belongs to the battery's stage when it is at one of the battery's poles; otherwise to the stage of its
+// wire: earths when both its ends are joined to earth, supply when no fuse stands above it on the live side, else
+// signals. All that the fitter joins at one terminal is one action, since it is one fitting or one bolt. Splices are
+// made on the bench, before the loom is laid.
+//
+// A ring is bolted to the live pole for good only when the tests of first power have passed through the test fuse; the
+// earthed pole is then taken off for it, and joined again last of all.
 #include "sheets/assembly_plan.h"
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "sheets/earth_net.h"
+#include "sheets/fitting_picture.h"
 #include "sheets/fuse_list.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
+#include "solve/meter.h"
 
 namespace loomfolio {
 namespace {
 
-struct StageName {
-  Stage stage;
-  std::string_view name;  ///< in a spec's [[step]]
-};
-constexpr std::array<StageName, 7> stage_names{{{Stage::bracket, "bracket"},
-                                                {Stage::earths, "earths"},
-                                                {Stage::signals, "signals"},
-                                                {Stage::supply, "supply"},
-                                                {Stage::fuses, "fuses"},
-                                                {Stage::battery, "battery"},
-                                                {Stage::tests, "tests"}}};
+constexpr std::array all_stages{Stage::prepare, Stage::bracket, Stage::splices, Stage::loom,
+                                Stage::earths,  Stage::signals, Stage::supply,  Stage::plugs,
+                                Stage::fuses,   Stage::cold,    Stage::battery, Stage::tests};
 
+/// What a spec's [[step]] calls it; stages that an author has no business in have no name.
 std::string_view name_of(Stage stage) {
-  for (const StageName& entry : stage_names)
-    if (entry.stage == stage) return entry.name;
+  switch (stage) {
+    case Stage::prepare:
+      return "start";
+    case Stage::bracket:
+      return "bracket";
+    case Stage::splices:
+      return "splices";
+    case Stage::loom:
+      return "loom";
+    case Stage::earths:
+      return "earths";
+    case Stage::signals:
+      return "signals";
+    case Stage::supply:
+      return "supply";
+    case Stage::plugs:
+      return "plugs";
+    case Stage::fuses:
+      return "fuses";
+    case Stage::cold:
+      return {};
+    case Stage::battery:
+      return "battery";
+    case Stage::tests:
+      return "tests";
+  }
   return {};
 }
 
 bool is_source(const Inside& inside) { return inside.type == InsideType::source; }
 
+bool is_in_housing(TerminalForm form) { return form == TerminalForm::sealed || form == TerminalForm::cavity; }
+
+Action simple(ActionType type) {
+  Action action;
+  action.type = type;
+  return action;
+}
+
+Action at_part(ActionType type, std::size_t part) {
+  Action action = simple(type);
+  action.part = PartId{static_cast<std::int32_t>(part)};
+  return action;
+}
+
+/// A group of what stands alone.
+ActionGroup lone(std::vector<Action> actions) { return {{}, {}, std::move(actions), {}}; }
+
 class Planner {
  public:
   Planner(const SolvedBuild& solved, const Words& words)
-      : solved_(solved), build_(solved.build), words_(words), is_earthed_(find_earth_net(solved.build)) {}
+      : solved_(solved),
+        build_(solved.build),
+        words_(words),
+        is_earthed_(find_earth_net(solved.build)),
+        wires_at_(wires_at_terminals(solved.build)),
+        live_pole_(live_pole(solved.build)),
+        earthed_pole_(earthed_pole(solved.build)) {}
 
   std::vector<StagePlan> plan() {
     std::vector<StagePlan> stages;
-    for (const Stage stage : {Stage::bracket, Stage::splices, Stage::earths, Stage::signals, Stage::supply,
-                              Stage::fuses, Stage::battery, Stage::tests}) {
+    for (const Stage stage : all_stages) {
       StagePlan plan{stage, groups_of(stage)};
       add_author_steps(plan);
-      add_ends_of(plan);
-      if (!plan.groups.empty() || stage == Stage::battery) stages.push_back(std::move(plan));
+      const bool is_always = stage == Stage::battery || stage == Stage::tests;
+      if (!plan.groups.empty() || is_always) stages.push_back(std::move(plan));
     }
     return stages;
   }
@@ -55,72 +101,140 @@ class Planner {
  private:
   std::vector<ActionGroup> groups_of(Stage stage) const {
     switch (stage) {
+      case Stage::prepare:
+        return preparing();
       case Stage::bracket:
         return mounting();
       case Stage::splices:
         return splicing();
-      case Stage::fuses:
-        return fusing();
-      case Stage::battery:
-        return battery();
-      case Stage::tests:
-        return {{{}, {}, {Action{ActionType::test_live}}}};
+      case Stage::loom:
+        return laying();
       case Stage::earths:
         return earthing();
       case Stage::signals:
-      case Stage::supply:
         return joining(stage);
+      case Stage::supply:
+        return supplying();
+      case Stage::plugs:
+        return plugging();
+      case Stage::fuses:
+        return fusing();
+      case Stage::cold:
+        return {lone({simple(ActionType::test_cold)})};
+      case Stage::battery:
+        return battery();
+      case Stage::tests:
+        return {
+            lone({simple(ActionType::refit_tank), simple(ActionType::test_live), simple(ActionType::refit_covers)})};
     }
     return {};
   }
 
-  /// What comes before all else of the stage, and behind it, the author's own steps among it.
-  void add_ends_of(StagePlan& plan) const {
-    if (plan.stage == Stage::bracket && build_.document.scope == Scope::kit)
-      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::disconnect}}});
-    if (plan.stage == Stage::bracket) plan.groups.push_back({{}, {}, {Action{ActionType::check_clear}}});
-    if (plan.stage == Stage::splices)
-      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::cut_wires}}});
-    if (plan.stage == Stage::battery)
-      plan.groups.insert(plan.groups.begin(), {{}, {}, {Action{ActionType::test_cold}, Action{ActionType::test_fuse}}});
+  bool is_kit() const { return build_.document.scope == Scope::kit; }
+
+  /// Battery off, covers off, and out with what the kit takes the place of.
+  std::vector<ActionGroup> preparing() const {
+    std::vector<Action> actions;
+    if (is_kit()) actions.push_back(simple(ActionType::disconnect));
+    actions.push_back(simple(ActionType::remove_covers));
+    const bool brings_battery = std::any_of(build_.parts.begin(), build_.parts.end(), [](const Part& part) {
+      return part.provided == Provider::kit && std::any_of(part.insides.begin(), part.insides.end(), is_source);
+    });
+    if (is_kit() && brings_battery) actions.push_back(simple(ActionType::take_battery));
+    for (const InsideRef fuse : list_fuses(build_)) {
+      if (build_.part(fuse.part).provided != Provider::machine) continue;
+      Action action = simple(ActionType::take_fuse);
+      action.fuse = fuse;
+      actions.push_back(action);
+    }
+    return {lone(std::move(actions))};
   }
 
   /// Parts of the machine first, all together; then the new ones in order of zones.
   std::vector<ActionGroup> mounting() const {
     std::vector<ActionGroup> groups;
-    ActionGroup found{words_("steps.find_title"), {}, {}};
+    ActionGroup found{words_("steps.find_title"), {}, {}, {}};
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
       if (build_.parts[p].provided == Provider::machine && is_worked_at(build_, build_.parts[p]))
-        found.actions.push_back(part_action(ActionType::find, p));
+        add_beside_part(found, at_part(ActionType::find, p));
     if (!found.actions.empty()) groups.push_back(std::move(found));
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
-      ActionGroup group{zone_name(build_.zones[z]), {}, {}};
+      ActionGroup group{zone_name(build_.zones[z]), {}, {}, {}};
       for (std::size_t p = 0; p < build_.parts.size(); ++p) {
         const Part& part = build_.parts[p];
         if (part.zone.index != static_cast<std::int32_t>(z) || part.provided == Provider::machine) continue;
-        group.actions.push_back(part_action(ActionType::mount, p));
+        add_beside_part(group, at_part(ActionType::mount, p));
       }
       if (!group.actions.empty()) groups.push_back(std::move(group));
     }
+    groups.push_back(lone({simple(ActionType::check_clear)}));
     return groups;
   }
 
-  static Action part_action(ActionType type, std::size_t part) {
-    Action action{type};
-    action.part = PartId{static_cast<std::int32_t>(part)};
+  /// The action, and the author's steps that stand before or after its part.
+  void add_beside_part(ActionGroup& group, const Action& action) const {
+    const std::string& id = build_.part(action.part).id;
+    for (const AuthorStep& step : build_.steps)
+      if (step.before == id && !is_stage(id)) group.actions.push_back(of_author(step));
+    group.actions.push_back(action);
+    for (const AuthorStep& step : build_.steps)
+      if (step.after == id && !is_stage(id)) group.actions.push_back(of_author(step));
+  }
+
+  static bool is_stage(const std::string& name) {
+    return std::any_of(all_stages.begin(), all_stages.end(), [&](Stage stage) { return name_of(stage) == name; });
+  }
+
+  static Action of_author(const AuthorStep& step) {
+    Action action = simple(ActionType::author);
+    action.text = step.text;
+    action.caution = step.caution;
     return action;
+  }
+
+  std::vector<ActionGroup> splicing() const {
+    std::vector<ActionGroup> groups{lone({simple(ActionType::cut_wires)})};
+    ActionGroup group;
+    for (std::size_t s = 0; s < build_.splices.size(); ++s) {
+      Action action = simple(ActionType::make_splice);
+      action.splice = SpliceId{static_cast<std::int32_t>(s)};
+      group.actions.push_back(action);
+    }
+    group.note_key = "steps.splice_note";
+    if (!group.actions.empty()) groups.push_back(std::move(group));
+    return groups;
+  }
+
+  /// An action for each two zones that wires run between, and one for those that stay in their zone.
+  std::vector<ActionGroup> laying() const {
+    std::map<std::pair<std::int32_t, std::int32_t>, std::vector<WireId>> runs;
+    for (std::size_t w = 0; w < build_.wires.size(); ++w) {
+      if (!is_joined_by_fitter(build_.wires[w])) continue;
+      const std::int32_t a = zone_of(build_, build_.wires[w].from).index, b = zone_of(build_, build_.wires[w].to).index;
+      if (a != b) runs[{std::min(a, b), std::max(a, b)}].push_back(WireId{static_cast<std::int32_t>(w)});
+    }
+    ActionGroup group{{}, {}, {}, "steps.lay_note"};
+    for (const auto& [zones, wires] : runs) {
+      Action action = simple(ActionType::lay_wires);
+      action.wires = wires;
+      action.from = ZoneId{zones.first};
+      action.to = ZoneId{zones.second};
+      group.actions.push_back(std::move(action));
+    }
+    group.actions.push_back(simple(ActionType::check_way));
+    return {group};
   }
 
   /// Bright metal first, then the wires.
   std::vector<ActionGroup> earthing() const {
-    ActionGroup metal{words_("steps.metal_title"), {}, {}};
+    ActionGroup metal{words_("steps.metal_title"), {}, {}, "steps.clean_earth_note"};
     for (std::size_t e = 0; e < build_.earths.size(); ++e) {
-      Action action{ActionType::clean_earth};
+      Action action = simple(ActionType::clean_earth);
       action.earth = EarthId{static_cast<std::int32_t>(e)};
       metal.actions.push_back(action);
     }
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      if (returns_by_body(build_.parts[p])) metal.actions.push_back(part_action(ActionType::body_return, p));
+      if (returns_by_body(build_.parts[p])) metal.actions.push_back(at_part(ActionType::body_return, p));
     std::vector<ActionGroup> groups;
     if (!metal.actions.empty()) groups.push_back(std::move(metal));
     for (ActionGroup& group : joining(Stage::earths)) groups.push_back(std::move(group));
@@ -134,44 +248,85 @@ class Planner {
                        [](const KindTerminal& terminal) { return terminal.form == TerminalForm::body; });
   }
 
-  std::vector<ActionGroup> splicing() const {
-    ActionGroup group;
-    for (std::size_t s = 0; s < build_.splices.size(); ++s) {
-      Action action{ActionType::make_splice};
-      action.splice = SpliceId{static_cast<std::int32_t>(s)};
-      group.actions.push_back(action);
+  /// Last the rings for the battery's poles, which stay covered.
+  std::vector<ActionGroup> supplying() const {
+    std::vector<ActionGroup> groups = joining(Stage::supply);
+    ActionGroup rings{words_("steps.rings_title"), {}, {}, "steps.ready_ring_note"};
+    for (const TerminalId pole : {live_pole_, earthed_pole_}) {
+      if (!pole.is_set()) continue;
+      for (const WireId wire : wires_at_[pole.at()]) {
+        if (!is_joined_by_fitter(build_.wire(wire))) continue;
+        Action action = simple(ActionType::ready_ring);
+        action.wires = {wire};
+        action.terminal = pole;
+        rings.actions.push_back(std::move(action));
+      }
     }
-    return group.actions.empty() ? std::vector<ActionGroup>{} : std::vector<ActionGroup>{group};
+    if (!rings.actions.empty()) groups.push_back(std::move(rings));
+    return groups;
+  }
+
+  /// Housings that got wires are joined to what they plug onto; then the loom is tied.
+  std::vector<ActionGroup> plugging() const {
+    ActionGroup group{{}, {}, {}, "steps.plug_note"};
+    for (std::size_t p = 0; p < build_.parts.size(); ++p) {
+      const Part& part = build_.parts[p];
+      bool has_housing = false;
+      for (std::size_t k = 0; k < part.terminals.size(); ++k)
+        if (is_in_housing(build_.kind_of(part).terminals[k].form))
+          for (const WireId wire : wires_at_[part.terminals[k].at()])
+            has_housing = has_housing || is_joined_by_fitter(build_.wire(wire));
+      if (has_housing) group.actions.push_back(at_part(ActionType::plug, p));
+    }
+    std::vector<ActionGroup> groups;
+    if (!group.actions.empty()) groups.push_back(std::move(group));
+    groups.push_back(lone({simple(ActionType::tie_loom)}));
+    return groups;
   }
 
   std::vector<ActionGroup> fusing() const {
     ActionGroup group;
     for (const InsideRef fuse : list_fuses(build_)) {
-      Action action{ActionType::lay_fuse};
+      Action action = simple(ActionType::lay_fuse);
       action.fuse = fuse;
       group.actions.push_back(action);
     }
     return group.actions.empty() ? std::vector<ActionGroup>{} : std::vector<ActionGroup>{group};
   }
 
-  /// Ends at the battery: its live pole first, the earthed one last.
+  /// Through the test fuse first; then for good, the live pole before the earthed one.
   std::vector<ActionGroup> battery() const {
-    std::vector<ActionGroup> groups;
-    for (const Part& part : build_.parts) {
-      const auto source = std::find_if(part.insides.begin(), part.insides.end(), is_source);
-      if (source == part.insides.end()) continue;
-      ActionGroup group{part.label, {}, {}};
-      for (const bool is_earthed : {false, true})
-        for (const TerminalId terminal : part.terminals)
-          if (is_earthed_pole(*source, terminal) == is_earthed) add_ends(group, terminal, Stage::battery);
-      if (!group.actions.empty()) groups.push_back(std::move(group));
-    }
+    ActionGroup trial{words_("steps.trial_title"), {}, {}, {}}, good{words_("steps.good_title"), {}, {}, {}};
+    const Action live = all_rings(ActionType::join_end, live_pole_),
+                 back = all_rings(ActionType::join_end, earthed_pole_);
+    const auto as = [](Action action, ActionType type) {
+      action.type = type;
+      return action;
+    };
+    if (!live.wires.empty()) trial.actions.push_back(as(live, ActionType::clip_test_fuse));
+    if (!back.wires.empty()) trial.actions.push_back(as(back, ActionType::join_for_test));
+    trial.actions.push_back(simple(ActionType::test_first));
+    if (!back.wires.empty()) good.actions.push_back(as(back, ActionType::part_again));
+    if (!live.wires.empty()) good.actions.push_back(as(live, ActionType::unclip_test_fuse));
+    if (!live.wires.empty()) good.actions.push_back(live);
+    if (!back.wires.empty()) good.actions.push_back(back);
+    std::vector<ActionGroup> groups{std::move(trial)};
+    if (!good.actions.empty()) groups.push_back(std::move(good));
     return groups;
   }
 
-  bool is_earthed_pole(const Inside& source, TerminalId terminal) const {
-    const std::size_t pole = build_.electrics.is_positive_earth ? 0 : 1;  // a source's nodes are {plus, minus}
-    return pole < source.nodes.size() && source.nodes[pole].terminal == build_.terminal(terminal).kind_terminal;
+  /// Every ring that belongs on the pole, also those that the machine has: they were taken off.
+  Action all_rings(ActionType type, TerminalId pole) const {
+    Action action = simple(type);
+    action.terminal = pole;
+    if (pole.is_set()) action.wires = thickest_first(wires_at_[pole.at()]);
+    return action;
+  }
+
+  std::vector<WireId> thickest_first(std::vector<WireId> wires) const {
+    std::stable_sort(wires.begin(), wires.end(),
+                     [&](WireId a, WireId b) { return build_.wire(a).area.number() > build_.wire(b).area.number(); });
+    return wires;
   }
 
   /// Places in order of zones: parts, then earths.
@@ -185,14 +340,14 @@ class Planner {
       for (std::size_t p = 0; p < build_.parts.size(); ++p) {
         const Part& part = build_.parts[p];
         if (part.zone != zone) continue;
-        ActionGroup group{part.label, PartId{static_cast<std::int32_t>(p)}, {}};
+        ActionGroup group{part.label, PartId{static_cast<std::int32_t>(p)}, {}, {}};
         for (const TerminalId terminal : part.terminals) add_ends(group, terminal, stage);
         add(std::move(group));
       }
       for (const Earth& earth : build_.earths) {
         if (earth.zone != zone) continue;
         ActionGroup group{
-            words_("called.earth", {{"id", earth.id}}) + (earth.label.empty() ? "" : ", " + earth.label), {}, {}};
+            words_("called.earth", {{"id", earth.id}}) + (earth.label.empty() ? "" : ", " + earth.label), {}, {}, {}};
         add_ends(group, earth.terminal, stage);
         add(std::move(group));
       }
@@ -200,21 +355,28 @@ class Planner {
     return groups;
   }
 
+  /// One action for what is joined at the terminal, in the latest stage of its wires: a bolt is done up once.
   void add_ends(ActionGroup& group, TerminalId terminal, Stage stage) const {
-    for (std::size_t w = 0; w < build_.wires.size(); ++w) {
-      const Wire& wire = build_.wires[w];
-      const WireId id{static_cast<std::int32_t>(w)};
-      if ((wire.from != terminal && wire.to != terminal) || stage_of(id, terminal) != stage) continue;
-      if (!is_joined_by_fitter(wire)) continue;
-      Action action{ActionType::join_end};
-      action.wire = id;
-      action.terminal = terminal;
-      group.actions.push_back(action);
+    if (is_pole(terminal)) return;
+    Action action = simple(ActionType::join_end);
+    action.terminal = terminal;
+    Stage latest = Stage::prepare;
+    for (const WireId wire : wires_at_[terminal.at()]) {
+      if (!is_joined_by_fitter(build_.wire(wire))) {
+        action.machines.push_back(wire);
+        continue;
+      }
+      action.wires.push_back(wire);
+      latest = std::max(latest, stage_of(wire));
     }
+    if (action.wires.empty() || latest != stage) return;
+    action.wires = thickest_first(action.wires);
+    group.actions.push_back(std::move(action));
   }
 
-  Stage stage_of(WireId id, TerminalId end) const {
-    if (is_at_battery(end)) return Stage::battery;
+  bool is_pole(TerminalId terminal) const { return terminal == live_pole_ || terminal == earthed_pole_; }
+
+  Stage stage_of(WireId id) const {
     const Wire& wire = build_.wire(id);
     if (is_earthed_[wire.from.at()] && is_earthed_[wire.to.at()]) return Stage::earths;
     return is_unfused_supply(id) ? Stage::supply : Stage::signals;
@@ -241,11 +403,8 @@ class Planner {
     if (name.empty()) return;
     ActionGroup before, after;
     for (const AuthorStep& step : build_.steps) {
-      Action action{ActionType::author};
-      action.text = step.text;
-      action.caution = step.caution;
-      if (step.before == name) before.actions.push_back(action);
-      if (step.after == name) after.actions.push_back(action);
+      if (step.before == name) before.actions.push_back(of_author(step));
+      if (step.after == name) after.actions.push_back(of_author(step));
     }
     if (!before.actions.empty()) plan.groups.insert(plan.groups.begin(), std::move(before));
     if (!after.actions.empty()) plan.groups.push_back(std::move(after));
@@ -255,6 +414,8 @@ class Planner {
   const Build& build_;
   const Words& words_;
   std::vector<bool> is_earthed_;  ///< by TerminalId
+  std::vector<std::vector<WireId>> wires_at_;
+  TerminalId live_pole_, earthed_pole_;
 };
 
 }  // namespace
@@ -270,6 +431,11 @@ bool is_worked_at(const Build& build, const Part& part) {
 }
 
 bool is_joined_by_fitter(const Wire& wire) { return wire.provided == Provider::kit; }
+
+bool shares_fitting(const Build& build, TerminalId terminal) {
+  const FittingShape shape = fitting_shape(build, terminal);
+  return shape != FittingShape::ring && shape != FittingShape::bare;
+}
 
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words) {
   return Planner(solved, words).plan();

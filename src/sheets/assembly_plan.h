@@ -13,35 +13,64 @@
 namespace loomfolio {
 
 /// In the order of work. The battery is joined last of all, its earthed pole last of the battery; then all is tested.
-enum class Stage : std::uint8_t { bracket, splices, earths, signals, supply, fuses, battery, tests };
+enum class Stage : std::uint8_t {
+  prepare,  ///< the machine made free and safe to work on
+  bracket,
+  splices,  ///< on the bench
+  loom,     ///< laid in the machine
+  earths,
+  signals,
+  supply,
+  plugs,  ///< connectors pushed together, the loom tied
+  fuses,
+  cold,  ///< tests without power
+  battery,
+  tests,
+};
 
 enum class ActionType : std::uint8_t {
-  disconnect,   ///< a kit: take the machine's battery off before anything else
-  find,         ///< a part that the machine has
-  mount,        ///< a part that is new
-  check_clear,  ///< what was mounted stands clear of heat, fuel and what moves
+  disconnect,     ///< a kit: take the machine's battery off before anything else
+  remove_covers,  ///< seat, covers and fuel tank off
+  take_battery,   ///< a kit that brings a battery: the old one out
+  take_fuse,      ///< a fuse of the machine that the kit's wires will use
+  find,           ///< a part that the machine has
+  mount,          ///< a part that is new
+  check_clear,    ///< what was mounted stands clear of heat, fuel and what moves
+  cut_wires,      ///< all of them, and labels on both ends
+  make_splice,
+  lay_wires,    ///< those that run from one zone to another
+  check_way,    ///< the loom lies clear, with slack at both stops
   clean_earth,  ///< bare metal where wires bolt to frame or engine
   body_return,  ///< a part whose own metal is its return
-  join_end,
-  cut_wires,  ///< all of them, and labels on both ends
-  make_splice,
+  join_end,     ///< all wires that the fitter joins at one terminal, for good
+  ready_ring,   ///< a ring for a battery pole crimped and covered
+  plug,         ///< a connector pushed together
+  tie_loom,
   lay_fuse,
-  test_cold,  ///< the tests without power
-  test_fuse,  ///< a small fuse in line with the live cable, for the first power
-  test_live,  ///< those of first power and of each situation
+  test_cold,       ///< the tests without power
+  clip_test_fuse,  ///< a small fuse between the live pole and its rings, for the first power
+  join_for_test,   ///< rings on the earthed pole
+  test_first,      ///< the tests of first power
+  part_again,      ///< the earthed pole's rings off
+  unclip_test_fuse,
+  refit_tank,
+  test_live,  ///< those of each situation
+  refit_covers,
   author,
 };
 
 /// One thing to do.
 struct Action {
   ActionType type = ActionType::author;
-  PartId part;                ///< find, mount, body_return
-  EarthId earth;              ///< clean_earth
-  WireId wire;                ///< join_end
-  TerminalId terminal;        ///< join_end: where
-  SpliceId splice;            ///< make_splice
-  InsideRef fuse;             ///< lay_fuse
-  std::string text, caution;  ///< author
+  PartId part;                   ///< find, mount, body_return, plug
+  EarthId earth;                 ///< clean_earth
+  std::vector<WireId> wires;     ///< join_end and at battery poles: thickest first; lay_wires: in wire order
+  std::vector<WireId> machines;  ///< join_end: wires of the machine already at that terminal
+  TerminalId terminal;           ///< where the wires end
+  ZoneId from, to;               ///< lay_wires
+  SpliceId splice;               ///< make_splice
+  InsideRef fuse;                ///< take_fuse, lay_fuse
+  std::string text, caution;     ///< author
 };
 
 /// Actions at one part, earth or zone.
@@ -49,6 +78,7 @@ struct ActionGroup {
   std::string title;  ///< empty: none
   PartId part;        ///< at which all of it is done; unset: none, or several
   std::vector<Action> actions;
+  std::string note_key = {};  ///< of the words: what holds for all its actions, said once; may be empty
 };
 
 struct StagePlan {
@@ -61,6 +91,9 @@ bool is_worked_at(const Build& build, const Part& part);
 
 /// A wire's end that the fitter joins: not one of a wire that the machine has already.
 bool is_joined_by_fitter(const Wire& wire);
+
+/// Several wires at such a terminal share one fitting; on a stud each has a ring of its own.
+bool shares_fitting(const Build& build, TerminalId terminal);
 
 /// Stages that have nothing to do are left out, save the battery's and the tests'.
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words);

@@ -142,6 +142,8 @@ class Chooser {
          Align::left,
          "P"});
     if (!build.variant_when.empty()) put({{{build.variant_when, look::text, look::ink, {}}}, Align::left, "P"});
+    for (const AuthorStep& step : build.steps)
+      if (step.before == "start") put_condition(block, step.text, text_x, width);
     const std::string prefix = build.variant + "/";
     const auto link = [&](const char* key, const std::string& sheet, const std::string& anchor) {
       return Span{words_(key, {{"sheet", sheet_mark(sheet, anchor)}}), look::text_bold, look::accent, {sheet, anchor}};
@@ -155,6 +157,21 @@ class Chooser {
     add_text(block.items, {letter_size / 2, baseline_at_middle(letter_size / 2, look::heading)}, hook_up_letter(b),
              look::heading, look::paper, Align::centre);
     last_leaf_ = ladder_.put(std::move(block), x, branch_gap).y;
+  }
+
+  /// What must be true before any work is done, with a box to tick.
+  void put_condition(Block& block, const std::string& condition, Millimetres x, Millimetres width) const {
+    const Millimetres box(3.6), indent_by = box + Millimetres(2);
+    Block text = set_paragraph({{{words_("chooser.conditions") + ": ", look::text_bold, look::ink, {}},
+                                 {condition, look::text, look::ink, {}}},
+                                Align::left,
+                                "P"},
+                               width - indent_by, flow_.setting());
+    const Millimetres baseline = block.height + look::line_step(look::text) * look::baseline_share;
+    add_rect(block.items, {x, baseline - box + Millimetres(0.5), box, box}, {look::ink, look::part_line});
+    const Millimetres height = text.height;
+    place_block(block.items, std::move(text), {x + indent_by, block.height});
+    block.height += height;
   }
 
   /// Which parts each hook-up has that not all have.

@@ -77,6 +77,44 @@ std::vector<PartOhms> find_part_ohms(const Build& build) {
   return all;
 }
 
+Ohms beep_limit(double ohms) { return Ohms(std::ceil((ohms + 0.3) * 2) / 2); }
+
+Ohms rounded_down(Ohms ohms) {
+  if (ohms.number() < 1) return Ohms(std::floor(ohms.number() * 10) / 10);
+  const double unit = std::pow(10, std::floor(std::log10(ohms.number())));
+  return Ohms(std::floor(ohms.number() / unit) * unit);
+}
+
+std::vector<WireId> way_to_earth(const Build& build, TerminalId from) {
+  const Paths paths = trace_paths(build);
+  std::vector<int> came(paths.at.size(), -1);  // bridge by which a point was reached
+  std::vector<bool> seen(paths.at.size());
+  std::vector<PathPoint> open{from.index};
+  seen[static_cast<std::size_t>(from.index)] = true;
+  const TerminalId earthed = earthed_pole(build);
+  for (std::size_t i = 0; i < open.size(); ++i) {
+    const PathPoint here = open[i];
+    if (here == paths.frame || here == earthed.index) {
+      std::vector<WireId> way;
+      for (PathPoint at = here; came[static_cast<std::size_t>(at)] >= 0;) {
+        const Bridge& bridge = paths.bridges[static_cast<std::size_t>(came[static_cast<std::size_t>(at)])];
+        if (bridge.wire.is_set()) way.insert(way.begin(), bridge.wire);
+        at = bridge.other(at);
+      }
+      return way;
+    }
+    for (const int index : paths.at[static_cast<std::size_t>(here)]) {
+      const Bridge& bridge = paths.bridges[static_cast<std::size_t>(index)];
+      const PathPoint there = bridge.other(here);
+      if (!is_plain_metal(build, bridge) || seen[static_cast<std::size_t>(there)]) continue;
+      seen[static_cast<std::size_t>(there)] = true;
+      came[static_cast<std::size_t>(there)] = index;
+      open.push_back(there);
+    }
+  }
+  return {};
+}
+
 std::string print_ohms(Ohms ohms) {
   const double number = ohms.number();
   if (number >= 1e6) return shortest(number / 1e6, 1) + "\u00a0M\u2126";

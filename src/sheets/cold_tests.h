@@ -30,4 +30,13 @@ std::vector<PartOhms> find_part_ohms(const Build& build);
 /// '0.35 ohm sign', '4.2', '200', '1.5 k': two to three figures, with the sign.
 std::string print_ohms(Ohms ohms);
 
+/// What a beeping meter may show at most where so much is solved: half an ohm for leads and meter, in steps of a half.
+Ohms beep_limit(double ohms);
+
+/// Rounded down to what a person reads at a glance: 882 to 800, 3.7 to 3.
+Ohms rounded_down(Ohms ohms);
+
+/// The wires from a terminal to the metal that earths it, over connectors and splices; empty when there is no such way.
+std::vector<WireId> way_to_earth(const Build& build, TerminalId from);
+
 }  // namespace loomfolio

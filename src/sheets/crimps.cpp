@@ -90,6 +90,7 @@ class CrimpPages {
     for (const Block& row : rows) height += row.height + look::gutter;
     for (const Block& row : examples) height += row.height + look::gutter;
     flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
+    flow_.items().push_back(AnchorItem{fitting_anchor(procedure.shape), {}});
     add_table(flow_, fit_table(uses), look::paragraph_gap);
     add_rulers(uses);
     for (Block& row : rows) flow_.add(std::move(row), look::gutter);

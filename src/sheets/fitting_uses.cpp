@@ -58,6 +58,8 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
   return uses;
 }
 
+std::string fitting_anchor(FittingShape shape) { return "fitting " + std::to_string(static_cast<int>(shape)); }
+
 Fit fits(const FittingUse& use, SquareMillimetres area) {
   if (!use.takes || area.number() <= 0) return Fit::unknown;
   constexpr double slack = 1e-6;

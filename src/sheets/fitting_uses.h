@@ -27,6 +27,9 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
 
 enum class Fit : std::uint8_t { unknown, fits, too_small, too_large };
 
+/// A name for the place of the shape among the crimps ("crimps").
+std::string fitting_anchor(FittingShape shape);
+
 /// Whether a wire of that area goes into it.
 Fit fits(const FittingUse& use, SquareMillimetres area);
 

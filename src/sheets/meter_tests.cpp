@@ -10,7 +10,7 @@
 #include "sheets/cold_tests.h"
 #include "sheets/earth_net.h"
 #include "sheets/fault_pages.h"
-#include "sheets/fuse_list.h"
+#include "sheets/fuse_order.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -27,9 +27,9 @@
 namespace loomfolio {
 namespace {
 
-/// A box to tick.
+/// A box to tick, as high as the row's letters.
 Cell tick_cell() {
-  Cell cell = text_cell("", look::text);
+  Cell cell = text_cell("", look::table);
   const Millimetres size(3.2);
   Block box{size, size, {}};
   add_rect(box.items, {{}, {}, size, size}, {look::ink, look::line});
@@ -92,22 +92,29 @@ class TestPages {
     add_part_ohms();
   }
 
+  /// Connectors are left out: nobody gets a probe into a joined one, and the part behind it proves them.
   void add_earth_ohms() {
     Table table = ohms_table(words_("tests.earth_terminal"), words_("tests.by_wire"));
     const std::vector<bool> is_earthed = find_earth_net(build_);
     const auto wires = wires_at_terminals(build_);
     for (std::size_t t = 0; t < build_.terminals.size(); ++t) {
       const TerminalId id{static_cast<std::int32_t>(t)};
-      if (!is_earthed[t] || wires[t].empty() || build_.terminal(id).owner != OwnerType::part || is_at_source(id))
+      if (!is_earthed[t] || wires[t].empty() || build_.terminal(id).owner != OwnerType::part || is_at_source(id) ||
+          is_at_connector(id))
         continue;
       const double ohms = read_ohms(build_, Situation{}, id, earthed_pole(build_)).number;
       if (std::isinf(ohms)) continue;  // through a switch that is open at rest
-      table.rows.push_back({{tick_cell(), terminal_cell(context_, id, {}), text_cell(list_wires(wires[t])),
-                             text_cell(words_("tests.beep_ohms", {{"ohms", fixed(ohms, 2)}})), blank_cell()}});
+      table.rows.push_back(
+          {{tick_cell(), terminal_cell(context_, id, {}), text_cell(list_wires(way_to_earth(build_, id))),
+            text_cell(words_("tests.beep_ohms", {{"ohms", print_ohms(beep_limit(ohms))}})), blank_cell()}});
     }
     if (table.rows.empty()) return;
     flow_.add_text(words_("tests.earths", poles_), look::text, look::block_gap);
     add_table(flow_, table, look::paragraph_gap);
+  }
+
+  bool is_at_connector(TerminalId id) const {
+    return build_.kind_of(build_.parts[static_cast<std::size_t>(build_.terminal(id).owner_index)]).is_connector;
   }
 
   /// Tick box, what, a second column, what must be, and a line to write on.
@@ -124,7 +131,7 @@ class TestPages {
   void add_insulation() {
     Table table = ohms_table(words_("tests.red_probe"), words_("fuses.fuse"));
     for (const InsulationTest& test : find_insulation_tests(build_)) {
-      const std::string least = print_ohms(test.least);
+      const std::string least = print_ohms(rounded_down(test.least));
       const std::string must = test.is_open
                                    ? words_("tests.no_beep")
                                    : words_(test.beeps ? "tests.low_ohms" : "tests.high_ohms", {{"ohms", least}});
@@ -140,16 +147,22 @@ class TestPages {
   void add_part_ohms() {
     Table table = ohms_table(words_("tests.part"), words_("tests.across"));
     for (const PartOhms& part : find_part_ohms(build_))
-      table.rows.push_back({{tick_cell(), text_cell(inside_name(build_, part.what), look::table_bold),
-                             text_cell(part.first + " \u2013 " + part.second),
-                             text_cell(words_("tests.ohms_range", {{"ohms", print_ohms(part.ohms)},
-                                                                   {"least", print_ohms(part.least)},
-                                                                   {"most", print_ohms(part.most)}})),
-                             blank_cell()}});
+      table.rows.push_back(
+          {{tick_cell(), text_cell(inside_name(build_, part.what), look::table_bold),
+            text_cell(part.first + " \u2013 " + part.second), text_cell(ohms_text(part)), blank_cell()}});
     if (table.rows.empty()) return;
     flow_.keep(Millimetres(40));
     flow_.add_text(words_("tests.part_ohms"), look::text, look::block_gap);
     add_table(flow_, table, look::paragraph_gap);
+  }
+
+  /// A pocket meter cannot tell tenths of an ohm from its leads.
+  std::string ohms_text(const PartOhms& part) const {
+    const double most = std::ceil(part.most.number());
+    if (most <= 2) return words_("tests.ohms_low", {{"most", print_ohms(Ohms(most))}});
+    return words_(
+        "tests.ohms_range",
+        {{"ohms", print_ohms(part.ohms)}, {"least", print_ohms(part.least)}, {"most", print_ohms(part.most)}});
   }
 
   bool is_at_source(TerminalId id) const {
@@ -168,21 +181,56 @@ class TestPages {
   void add_first_power() {
     flow_.add_heading(words_("tests.first_power"), Millimetres(50));
     add_actions("tests.power");
-    const std::vector<InsideRef> fuses = list_fuses(build_);
-    if (fuses.empty()) return;
+    const std::vector<FuseTrial> trials = order_fuses(build_);
+    if (trials.empty()) return;
+    const bool is_kit = build_.document.scope == Scope::kit;
+    flow_.add_text(words_("tests.fuses") + (is_kit ? " " + words_("tests.fuses_kit") : ""), look::text,
+                   look::block_gap);
+    add_table(flow_, trial_table(trials), look::paragraph_gap);
+    flow_.add_text(words_("tests.fuses_end", {{"sheet", sheet_mark("steps")}}), look::text_bold, look::paragraph_gap);
+  }
+
+  /// Fuses in the order in which each has supply when it goes in; heads say what to switch, and which test fuse.
+  Table trial_table(const std::vector<FuseTrial>& trials) const {
     Table table;
     table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
                      {words_("fuses.position"), CellAlign::near, Wrapping::wraps, 1},
-                     {words_("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0.4},
+                     {words_("fuses.fuse"), CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.battery_gives"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 1}};
-    for (const InsideRef fuse : fuses) {
-      const Inside& inside = inside_of(build_, fuse);
+    std::string said;
+    Amperes test_fuse = trial_fuse(Amperes(0));
+    for (const FuseTrial& trial : trials) {
+      const std::string head = settings_head(trial);
+      if (head != said) table.rows.push_back(group_row(head));
+      said = head;
+      const Amperes needed = trial_fuse(trial.drawn);
+      if (needed > test_fuse) {
+        auto values = poles_;
+        values.emplace_back("rating", print_rating(needed));
+        table.rows.push_back(group_row(words_("tests.larger_test_fuse", values)));
+        test_fuse = needed;
+      }
+      const Inside& inside = inside_of(build_, trial.fuse);
       table.rows.push_back(
-          {{tick_cell(), text_cell(fuse_name(build_, fuse), look::table_bold),
-            text_cell(inside.rating ? print_rating(*inside.rating) : ""), text_cell(words_("tests.fuse_holds"))}});
+          {{tick_cell(), text_cell(fuse_name(build_, trial.fuse), look::table_bold),
+            text_cell(inside.rating ? print_rating(*inside.rating) : ""),
+            text_cell(trial.has_supply ? words_("tests.about", {{"amperes", fixed(trial.drawn.number(), 1)}}) : ""),
+            text_cell(words_(trial.has_supply ? "tests.fuse_holds" : "tests.fuse_later"))}});
     }
-    flow_.add_text(words_("tests.fuses"), look::text, look::block_gap);
-    add_table(flow_, table, look::paragraph_gap);
+    return table;
+  }
+
+  std::string settings_head(const FuseTrial& trial) const {
+    if (!trial.has_supply) return words_("tests.no_supply");
+    if (trial.settings.empty()) return words_("tests.key_off");
+    return words_("tests.then_set", {{"switches", list_settings(trial.settings)}});
+  }
+
+  std::string list_settings(const std::vector<Setting>& settings) const {
+    std::vector<std::string> texts;
+    for (const Setting& setting : settings) texts.push_back(setting_text(build_, setting));
+    return texts.empty() ? words_("situations.all_at_rest") : join(texts, "; ");
   }
 
   void add_situations() {
@@ -196,24 +244,55 @@ class TestPages {
   void add_situation(const SituationReadings& readings) {
     if (readings.readings.empty() && readings.stay_off.empty()) return;
     const Situation& situation = build_.situations[readings.situation.at()];
-    flow_.keep(Millimetres(45));
+    add_hazards(readings);
+    flow_.keep(Millimetres(35));
     flow_.add(set_paragraph({{{std::to_string(readings.situation.index + 1) + "  ", look::heading, look::ink, {}},
                               {situation_name(situation), look::text_bold, look::ink, {}}},
                              Align::left,
                              "H3"},
                             flow_.width(), flow_.setting()),
               look::block_gap);
-    std::vector<std::string> settings;
-    for (const Setting& setting : situation.settings) settings.push_back(setting_text(build_, setting));
-    const std::string set = settings.empty() ? words_("situations.all_at_rest") : join(settings, "; ");
-    flow_.add_text(words_("tests.set", {{"switches", set}, {"engine", words_(engine_key(situation.engine))}}),
+    flow_.add_text(words_(engine_setting_key(situation.engine), {{"switches", list_settings(readings.settings)}}),
                    look::text, Millimetres(0));
-    if (!readings.readings.empty()) add_table(flow_, readings_table(readings), look::paragraph_gap);
-    if (readings.stay_off.empty()) return;
-    std::vector<NamedElement> elements;
-    for (const InsideRef what : readings.stay_off) elements.push_back({what, {}});
-    flow_.add_text(words_("tests.stay_off", {{"list", list_elements(build_, elements)}}), look::text,
-                   look::paragraph_gap);
+    add_table(flow_, readings_table(readings), look::paragraph_gap);
+  }
+
+  static std::string_view engine_setting_key(EngineState engine) {
+    switch (engine) {
+      case EngineState::stopped:
+        return "tests.set_stopped";
+      case EngineState::cranking:
+        return "tests.set_cranking";
+      case EngineState::running:
+        return "tests.set_running";
+    }
+    return {};
+  }
+
+  /// Exhaust gas once, a cranking engine once, a wheel that may turn before each test in gear.
+  void add_hazards(const SituationReadings& readings) {
+    const EngineState engine = build_.situations[readings.situation.at()].engine;
+    if (engine == EngineState::running && !has_said_exhaust_) add_hazard("tests.exhaust");
+    has_said_exhaust_ = has_said_exhaust_ || engine == EngineState::running;
+    if (engine == EngineState::cranking && !has_said_cranking_) add_hazard("tests.cranking");
+    has_said_cranking_ = has_said_cranking_ || engine == EngineState::cranking;
+    const bool moves = engine != EngineState::stopped || watches_motor(readings);
+    if (readings.gear == Gear::in && moves) add_hazard("tests.in_gear");
+  }
+
+  void add_hazard(const std::string& key) {
+    Block panel =
+        make_panel(panel_from_words(words_, Signal::warning, key, poles_), flow_.width(), words_, flow_.setting());
+    flow_.keep(panel.height + Millimetres(45));
+    flow_.add(std::move(panel), look::block_gap);
+  }
+
+  /// A motor must stay still, and might not.
+  bool watches_motor(const SituationReadings& readings) const {
+    for (const InsideRef what : readings.stay_off)
+      for (const Inside& inside : build_.part(what.part).insides)
+        if (inside.type == InsideType::motor) return true;
+    return false;
   }
 
   Table readings_table(const SituationReadings& readings) const {
@@ -226,16 +305,33 @@ class TestPages {
                      {words_("tests.return"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.else"), CellAlign::near, Wrapping::keeps, 0}};
-    const ReadingLimits limits = find_reading_limits(build_, context_.solved.solutions[readings.situation.at()]);
+    const Build tested = as_tested(build_, readings);
+    const ReadingLimits limits = find_reading_limits(tested, solve_situation(tested, readings.situation));
     for (const ExpectedReading& reading : readings.readings) {
       const bool has_return = reading.back.is_set() && !std::isnan(reading.back_volts.number());
+      const std::string back =
+          has_return ? terminal_mark(build_, reading.back) + ": " + range_text(limits, reading.back) : std::string();
       table.rows.push_back(
           {{tick_cell(), text_cell(inside_name(build_, reading.consumer) + state_note(reading.state), look::table_bold),
-            terminal_cell(context_, reading.feed, {}), text_cell(fixed(reading.feed_volts.number(), 1)),
-            text_cell(range_text(limits, reading.feed)), text_cell(has_return ? range_text(limits, reading.back) : ""),
-            blank_cell(), else_cell(reading.consumer)}});
+            terminal_cell(context_, reading.feed, {}), volts_cell(reading), text_cell(range_text(limits, reading.feed)),
+            text_cell(back), blank_cell(), else_cell(reading.consumer)}});
     }
+    for (const InsideRef what : readings.stay_off)
+      table.rows.push_back(
+          {{tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(what)}}), look::table_bold),
+            text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), blank_cell(),
+            else_cell(what)}});
     return table;
+  }
+
+  std::string off_name(InsideRef what) const {
+    return what.inside < 0 ? build_.part(what.part).label : inside_name(build_, what);
+  }
+
+  /// A meter does not settle on a lamp that flashes.
+  Cell volts_cell(const ExpectedReading& reading) const {
+    if (reading.state == Expected::flashing) return text_cell("");
+    return text_cell(fixed(reading.feed_volts.number(), 1));
   }
 
   /// Rounded outwards to the tenth that is printed. Readings near 0 V begin at 0.
@@ -252,7 +348,8 @@ class TestPages {
     const int chart = faults_.chart_for(consumer);
     const std::string number = chart < 0 ? std::string() : fault_page_number(static_cast<std::size_t>(chart), words_);
     const LinkTarget target{context_.id_prefix + "faults", number};
-    const std::string text = chart < 0 ? words_("tests.sheet", {{"sheet", sheet_mark(target.sheet)}}) : number;
+    const std::string sheet = words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
+    const std::string text = chart < 0 ? sheet : number + ", " + sheet;
     return Cell{{{{{text, look::table_bold, look::accent, target}}, Align::left, {}}}};
   }
 
@@ -286,6 +383,7 @@ class TestPages {
   const FaultPlan& faults_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
+  bool has_said_exhaust_ = false, has_said_cranking_ = false;
 };
 
 }  // namespace
@@ -293,7 +391,8 @@ class TestPages {
 /// The tests, and the fault pages that they lead to: both use one plan, and solving every fault takes its time.
 std::vector<Sheet> make_tests(const SheetContext& context) {
   if (context.build().wires.empty()) return {};
-  const FaultPlan faults = context.solved.solutions.empty() ? FaultPlan{} : plan_faults(context.build(), context.solved.solutions);
+  const FaultPlan faults =
+      context.solved.solutions.empty() ? FaultPlan{} : plan_faults(context.build(), context.solved.solutions);
   std::vector<Sheet> sheets = TestPages(context, faults).make();
   std::vector<Sheet> fault_sheets = make_fault_finding(context, faults);
   std::move(fault_sheets.begin(), fault_sheets.end(), std::back_inserter(sheets));

@@ -25,10 +25,11 @@ struct Hazard {
 
 // Battery short, hydrogen and fuel can kill or maim; hot tools and parts that move injure; wrong polarity only breaks
 // things.
-constexpr std::array<Hazard, 9> hazards{{
+constexpr std::array<Hazard, 10> hazards{{
     {Signal::warning, "safety.battery"},
     {Signal::warning, "safety.hydrogen"},
     {Signal::warning, "safety.fuel"},
+    {Signal::warning, "safety.exhaust"},
     {Signal::warning, "safety.stand"},
     {Signal::warning, "safety.road"},
     {Signal::caution, "safety.hot_work"},

@@ -2,6 +2,7 @@
 #include "sheets/step_writer.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "base/text.h"
@@ -14,57 +15,29 @@
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
+#include "sheets/step_joints.h"
 #include "sheets/wire_star.h"
+#include "solve/meter.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres end_width(24), face_width(26), face_height(15), whole_face_width(38), whole_face_height(22);
+constexpr Millimetres whole_face_width(34), whole_face_height(14);
 
-std::string_view join_key(FittingShape shape) {
-  switch (shape) {
-    case FittingShape::blade:
-      return "steps.join_blade";
-    case FittingShape::ring:
-      return "steps.join_ring";
-    case FittingShape::sealed:
-      return "steps.join_sealed";
-    case FittingShape::contact:
-      return "steps.join_contact";
-    case FittingShape::bullet:
-      return "steps.join_bullet";
-    case FittingShape::splice:
-      return "steps.join_splice";
-    case FittingShape::lead:
-      return "steps.join_lead";
-    case FittingShape::bare:
-      return "steps.join_bare";
-    case FittingShape::cap:
-      return "steps.join_cap";
-  }
-  return {};
-}
+struct SignalMark {
+  std::string_view mark;
+  Signal signal;
+};
+constexpr std::array<SignalMark, 4> signal_marks{{{"DANGER:", Signal::danger},
+                                                  {"WARNING:", Signal::warning},
+                                                  {"CAUTION:", Signal::caution},
+                                                  {"NOTICE:", Signal::notice}}};
 
-/// Which tool makes that end.
-std::string_view tool_key(FittingShape shape, const Wire& wire) {
-  if (wire.insulation == Insulation::battery_cable) return "steps.tool_cable";
-  switch (shape) {
-    case FittingShape::blade:
-    case FittingShape::contact:
-    case FittingShape::bullet:
-      return "steps.tool_open";
-    case FittingShape::sealed:
-      return "steps.tool_sealed";
-    case FittingShape::ring:
-      return "steps.tool_ring";
-    case FittingShape::splice:
-    case FittingShape::lead:
-      return "steps.tool_splice";
-    case FittingShape::bare:
-    case FittingShape::cap:
-      return "steps.tool_none";
-  }
-  return {};
+/// An author's caution: the signal word that it begins with, or CAUTION.
+Panel author_panel(const std::string& caution) {
+  for (const SignalMark& entry : signal_marks)
+    if (caution.starts_with(entry.mark)) return {entry.signal, trimmed(caution.substr(entry.mark.size())), {}, {}};
+  return {Signal::caution, caution, {}, {}};
 }
 
 class StepWriter {
@@ -74,36 +47,37 @@ class StepWriter {
 
   ShownAction show(const Action& action) const {
     switch (action.type) {
-      case ActionType::disconnect:
-        return plain("steps.disconnect", pole_names(build_, words_));
       case ActionType::find:
         return show_find(action.part);
       case ActionType::mount:
         return show_mount(action.part);
-      case ActionType::check_clear:
-        return plain("steps.check_clear", {});
+      case ActionType::plug:
+        return show_plug(action.part);
       case ActionType::clean_earth:
         return show_earth(build_.earths[static_cast<std::size_t>(action.earth.index)]);
       case ActionType::body_return:
-        return show_body(action.part);
-      case ActionType::join_end:
-        return show_join(action.wire, action.terminal);
+        return {sentence("steps.body_return", {{"part", build_.part(action.part).label}}), {}, {}};
       case ActionType::make_splice:
         return show_splice(build_.splices[static_cast<std::size_t>(action.splice.index)]);
+      case ActionType::lay_wires:
+        return show_run(action);
+      case ActionType::take_fuse:
+        return {sentence("steps.take_fuse", {{"place", fuse_name(build_, action.fuse)}}), {}, {}};
       case ActionType::lay_fuse:
         return show_fuse(action.fuse);
-      case ActionType::cut_wires:
-        return plain("steps.cut_wires", {{"sheet", sheet_mark(context_.id_prefix + "cuts")}});
-      case ActionType::test_fuse:
-        return plain("steps.test_fuse", pole_names(build_, words_));
-      case ActionType::test_cold:
-        return plain("steps.test_cold", {{"sheet", sheets_of(context_, "tests")}});
-      case ActionType::test_live:
-        return plain("steps.test_live", {{"sheet", sheets_of(context_, "tests")}});
+      case ActionType::ready_ring:
+        return show_ring(build_.wire(action.wires.front()), action.terminal);
+      case ActionType::join_end:
+      case ActionType::clip_test_fuse:
+      case ActionType::join_for_test:
+      case ActionType::part_again:
+      case ActionType::unclip_test_fuse:
+        return show_pole(action);
       case ActionType::author:
-        return {{{action.text, look::text, look::ink, {}}}, {}, {}};
+        return show_author(action);
+      default:
+        return show_plain(action.type);
     }
-    return {};
   }
 
  private:
@@ -117,6 +91,109 @@ class StepWriter {
     ShownAction shown{sentence(key, places), {}, {}};
     if (words_.has(key + "_note")) shown.notes.push_back(words_(key + "_note"));
     return shown;
+  }
+
+  static std::string_view plain_key(ActionType type) {
+    switch (type) {
+      case ActionType::disconnect:
+        return "steps.disconnect";
+      case ActionType::remove_covers:
+        return "steps.remove_covers";
+      case ActionType::take_battery:
+        return "steps.take_battery";
+      case ActionType::check_clear:
+        return "steps.check_clear";
+      case ActionType::cut_wires:
+        return "steps.cut_wires";
+      case ActionType::check_way:
+        return "steps.check_way";
+      case ActionType::tie_loom:
+        return "steps.tie_loom";
+      case ActionType::test_cold:
+        return "steps.test_cold";
+      case ActionType::test_first:
+        return "steps.test_first";
+      case ActionType::refit_tank:
+        return "steps.refit_tank";
+      case ActionType::test_live:
+        return "steps.test_live";
+      case ActionType::refit_covers:
+        return "steps.refit_covers";
+      default:
+        return "steps.author";
+    }
+  }
+
+  /// Actions that are alike on every machine.
+  ShownAction show_plain(ActionType type) const {
+    Places places = pole_names(build_, words_);
+    const bool is_cut = type == ActionType::cut_wires;
+    if (is_cut) places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
+    if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety"));
+    if (type == ActionType::test_cold || type == ActionType::test_first || type == ActionType::test_live)
+      places.emplace_back("sheet", sheets_of(context_, "tests"));
+    ShownAction shown = plain(std::string(plain_key(type)), places);
+    if (type == ActionType::remove_covers || type == ActionType::refit_tank)
+      shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
+    return shown;
+  }
+
+  ShownAction show_author(const Action& action) const {
+    ShownAction shown{{{action.text, look::text, look::ink, {}}}, {}, {}};
+    if (!action.caution.empty()) shown.warning = author_panel(action.caution);
+    return shown;
+  }
+
+  ShownAction show_plug(PartId id) const {
+    const Part& part = build_.part(id);
+    const bool is_connector = build_.kind_of(part).is_connector;
+    return {sentence(is_connector ? "steps.plug_halves" : "steps.plug_part", {{"part", part.label}}), {}, {}};
+  }
+
+  /// Of the wires, those that the pages show.
+  std::vector<WireId> shown_wires(const std::vector<WireId>& wires) const {
+    std::vector<WireId> shown;
+    const bool is_all = context_.extent == Extent::whole || context_.hook_ups == nullptr;
+    for (const WireId wire : wires)
+      if (is_all || shows_wire(context_, wire)) shown.push_back(wire);
+    return shown;
+  }
+
+  ShownAction show_run(const Action& action) const {
+    return {sentence("steps.lay_wires", {{"from", zone_name(build_.zone(action.from))},
+                                         {"to", zone_name(build_.zone(action.to))},
+                                         {"wires", list_wires(shown_wires(action.wires))}}),
+            {},
+            {}};
+  }
+
+  ShownAction show_ring(const Wire& wire, TerminalId pole) const {
+    const Places places{{"wire", wire.id},
+                        {"colour", wire.colour.text()},
+                        {"ring", fitting_text(build_, pole, words_)},
+                        {"size", print_wire_size(wire)},
+                        {"tool", words_(tool_key(FittingShape::ring, wire))}};
+    return {sentence("steps.ready_ring", places), {}, fitting_picture(FittingShape::ring, wire, step_picture_width)};
+  }
+
+  /// What is done with the rings of one pole.
+  ShownAction show_pole(const Action& action) const {
+    Places places = pole_names(build_, words_);
+    places.emplace_back("wires", list_wires(action.wires));
+    places.emplace_back("pole", terminal_mark(build_, action.terminal));
+    const bool is_live = action.terminal == live_pole(build_);
+    switch (action.type) {
+      case ActionType::clip_test_fuse:
+        return plain("steps.clip_test_fuse", places);
+      case ActionType::join_for_test:
+        return plain("steps.join_for_test", places);
+      case ActionType::part_again:
+        return plain("steps.part_again", places);
+      case ActionType::unclip_test_fuse:
+        return plain("steps.unclip_test_fuse", places);
+      default:
+        return plain(is_live ? "steps.join_live" : "steps.join_earthed", places);
+    }
   }
 
   ShownAction show_find(PartId id) const {
@@ -136,12 +213,6 @@ class StepWriter {
     return shown;
   }
 
-  ShownAction show_body(PartId id) const {
-    return {sentence("steps.body_return", {{"part", build_.part(id).label}}),
-            {words_("steps.body_return_note")},
-            whole_face(build_.part(id))};
-  }
-
   /// The part as one sees it, without marks.
   Block whole_face(const Part& part) const {
     const Kind& kind = build_.kind_of(part);
@@ -152,84 +223,7 @@ class StepWriter {
 
   ShownAction show_earth(const Earth& earth) const {
     const std::string place = earth.place.empty() ? earth.label : earth.place;
-    ShownAction shown{sentence("steps.clean_earth", {{"id", earth.id}, {"place", place}}), {}, {}};
-    shown.notes.push_back(words_("steps.clean_earth_note"));
-    return shown;
-  }
-
-  ShownAction show_join(WireId id, TerminalId terminal) const {
-    const Wire& wire = build_.wire(id);
-    const FittingShape shape = fitting_shape(build_, terminal);
-    const std::string mark = terminal_mark(build_, terminal);
-    const std::string owner = place_name(terminal);
-    const Places places{{"wire", wire.id},
-                        {"colour", wire.colour.text()},
-                        {"part", owner},
-                        {"terminal", mark},
-                        {"place", mark.empty() ? owner : owner + "\u00a0" + mark}};
-    ShownAction shown{sentence(join_key(shape), places), {end_note(wire, terminal, shape)}, {}};
-    if (const std::string torque = torque_note(terminal); !torque.empty()) shown.notes.push_back(torque);
-    shown.picture = join_picture(wire, terminal, shape);
-    return shown;
-  }
-
-  /// 'your machine's Key switch' where the machine has it.
-  std::string place_name(TerminalId id) const {
-    const std::string name = owner_name(build_, id, words_);
-    const Terminal& terminal = build_.terminal(id);
-    if (terminal.owner != OwnerType::part) return name;
-    const Part& part = build_.parts[static_cast<std::size_t>(terminal.owner_index)];
-    return part.provided == Provider::machine ? words_("steps.machine_part", {{"part", name}}) : name;
-  }
-
-  /// 'Wire 250 mm, 1.5 mm2; blade 6.3, strip 6 mm. Crimping tool for open barrels.'
-  std::string end_note(const Wire& wire, TerminalId terminal, FittingShape shape) const {
-    std::vector<std::string> facts;
-    if (wire.length)
-      facts.push_back(print_length(*wire.length, build_.document.units) + "\u00a0" +
-                      length_unit(build_.document.units, words_));
-    facts.push_back(print_wire_size(wire));
-    const std::string fitting = fitting_text(build_, terminal, words_);
-    if (!fitting.empty()) facts.push_back(fitting);
-    const std::string strip = strip_text(build_, terminal, words_);
-    if (!strip.empty()) facts.push_back(strip);
-    facts.push_back(words_(tool_key(shape, wire)));
-    return join(facts, ", ");
-  }
-
-  /// The wire's end with its fitting, and at its left the face that it goes into, its terminal marked.
-  Block join_picture(const Wire& wire, TerminalId terminal, FittingShape shape) const {
-    Block fitting = fitting_picture(shape, wire, end_width);
-    const KindTerminal* place = kind_terminal_of(build_, terminal);
-    if (place == nullptr || place->face < 0) return fitting;
-    const Part& part = build_.parts[static_cast<std::size_t>(build_.terminal(terminal).owner_index)];
-    const Face& face = build_.kind_of(part).faces[static_cast<std::size_t>(place->face)];
-    Block block = marked_face(face, place->at, face_scale(face, face_width, face_height));
-    const Millimetres x = step_picture_width - end_width, height = std::max(block.height, fitting.height);
-    Block both{step_picture_width, height, {}};
-    const Millimetres face_y = (height - block.height) / 2, fitting_y = (height - fitting.height) / 2;
-    place_block(both.items, std::move(block), {{}, face_y});
-    place_block(both.items, std::move(fitting), {x, fitting_y});
-    return both;
-  }
-
-  /// A ring and a dot round the terminal: seen in grey and from afar.
-  Block marked_face(const Face& face, Point at, int scale) const {
-    Block block = draw_face(face, {}, scale, context_.measure());
-    const Millimetres shift = look::part_line / 2;  // as draw_face leaves room for its outline
-    const Point middle{at.x / scale + shift, at.y / scale + shift};
-    add_circle(block.items, middle, Millimetres(1.9), {true, {look::paper, Millimetres(1.6)}}, {});
-    add_circle(block.items, middle, Millimetres(1.9), {true, {look::ink, look::frame_line}}, {});
-    add_circle(block.items, middle, Millimetres(0.7), {false, {}}, {true, look::ink});
-    return block;
-  }
-
-  /// Only what the terminal states; studs without a figure say whose figure holds.
-  std::string torque_note(TerminalId id) const {
-    const KindTerminal* terminal = kind_terminal_of(build_, id);
-    if (terminal == nullptr || terminal->form != TerminalForm::stud) return {};
-    if (!terminal->torque) return words_("steps.torque_by_maker");
-    return words_("steps.torque", {{"torque", shortest(terminal->torque->number(), 1)}});
+    return {sentence("steps.clean_earth", {{"id", earth.id}, {"place", place}}), {}, {}};
   }
 
   ShownAction show_splice(const Splice& splice) const {
@@ -237,7 +231,7 @@ class StepWriter {
     ShownAction shown{
         sentence("steps.make_splice",
                  {{"id", splice.id}, {"left", list_wires(sides.left)}, {"right", list_wires(sides.right)}}),
-        {words_("steps.tool_splice")},
+        {},
         {}};
     if (!splice.note.empty()) shown.notes.push_back(splice.note);
     shown.picture = splice_picture(wires_of(sides.left), wires_of(sides.right), step_picture_width);
@@ -291,6 +285,23 @@ bool is_step_of_all(const SheetContext& context, const Action& action) {
   });
 }
 
+/// All hook-ups have the same wires at that terminal.
+bool is_joint_of_all(const SheetContext& context, const SheetContext& common, TerminalId terminal) {
+  const std::string& name = context.build().terminal(terminal).name;
+  const auto wires_there = [&](const Build& build) {
+    std::vector<WireId> there;
+    for (std::size_t w = 0; w < build.wires.size(); ++w)
+      for (const TerminalId end : {build.wires[w].from, build.wires[w].to})
+        if (build.terminal(end).name == name) there.push_back(WireId{static_cast<std::int32_t>(w)});
+    return there;
+  };
+  const std::vector<WireId> own = wires_there(context.build());
+  const auto& builds = context.hook_ups->builds;
+  return std::all_of(own.begin(), own.end(), [&](WireId wire) { return shows_wire(common, wire); }) &&
+         std::all_of(builds.begin(), builds.end(),
+                     [&](const SolvedBuild* other) { return wires_there(other->build).size() == own.size(); });
+}
+
 bool is_action_of_all(const SheetContext& context, const Action& action) {
   SheetContext common = context;
   common.extent = Extent::common;
@@ -298,26 +309,27 @@ bool is_action_of_all(const SheetContext& context, const Action& action) {
     case ActionType::find:
     case ActionType::mount:
     case ActionType::body_return:
+    case ActionType::plug:
       return shows_part(common, action.part);
     case ActionType::clean_earth:
       return is_earth_of_all(context, context.build().earths[static_cast<std::size_t>(action.earth.index)]);
     case ActionType::join_end:
-      return shows_wire(common, action.wire);
+    case ActionType::ready_ring:
+    case ActionType::clip_test_fuse:
+    case ActionType::join_for_test:
+    case ActionType::part_again:
+    case ActionType::unclip_test_fuse:
+      return is_joint_of_all(context, common, action.terminal);
     case ActionType::make_splice:
       return shows_splice(common, action.splice);
+    case ActionType::take_fuse:
     case ActionType::lay_fuse:
       return shows_part(common, action.fuse.part);
     case ActionType::author:
       return is_step_of_all(context, action);
-    case ActionType::disconnect:
-    case ActionType::check_clear:
-    case ActionType::cut_wires:
-    case ActionType::test_fuse:
-    case ActionType::test_cold:
-    case ActionType::test_live:
+    default:
       return true;
   }
-  return true;
 }
 
 }  // namespace
@@ -328,6 +340,9 @@ bool shows_action(const SheetContext& context, const Action& action) {
   if (context.extent == Extent::whole || context.hook_ups == nullptr) return true;
   // The common wires are cut before the common steps, a hook-up's own before its own.
   if (action.type == ActionType::cut_wires) return true;
+  if (action.type == ActionType::lay_wires)
+    return std::any_of(action.wires.begin(), action.wires.end(),
+                       [&](WireId wire) { return shows_wire(context, wire); });
   return is_action_of_all(context, action) == (context.extent == Extent::common);
 }
 

@@ -2,24 +2,27 @@
 // How one action of the assembly reads, and the picture beside it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "sheets/assembly_plan.h"
 #include "sheets/draw.h"
 #include "sheets/folio.h"
+#include "sheets/panel.h"
 #include "sheets/text_flow.h"
 
 namespace loomfolio {
 
 /// Width of the picture beside a step.
-inline constexpr Millimetres step_picture_width{52};
+inline constexpr Millimetres step_picture_width{40};
 
-/// One sentence; what helps to do it, smaller; a picture of what the action handles.
+/// One sentence; what helps to do it; a picture of what the action handles; a warning that stands before it.
 struct ShownAction {
   std::vector<Span> sentence;
   std::vector<std::string> notes;
   Block picture;
+  std::optional<Panel> warning = std::nullopt;
 };
 
 ShownAction show_action(const SheetContext& context, const Action& action);

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// The assembly steps: one action each, numbered through, with a box to tick and a picture of what is joined.
+// The assembly steps: one action each, numbered through, with a box to tick. What is joined at one part stands in one
+// list beside a picture of its terminals.
 //
-// Of several hook-ups, the steps that all share stand once. They send the reader to the steps of his own hook-up, which
-// are numbered with its letter, before the supply is joined, and those send him back.
+// Of several hook-ups, the steps that all share stand once. Twice they send the reader to the steps of his own hook-up
+// and those send him back: for what is cut and spliced on the bench, and for what is joined in the machine. A hook-up's
+// own steps are numbered from a hundred of their own: A from 101, B from 201.
 #include <algorithm>
 #include <utility>
 
@@ -12,27 +14,38 @@
 #include "sheets/panel.h"
 #include "sheets/reference.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/step_joints.h"
 #include "sheets/step_writer.h"
+#include "solve/meter.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres number_width(13), box_size(4.2), text_x(21), row_pad(1.3), least_row(9.5);
+constexpr Millimetres row_pad(1.1);
+constexpr std::size_t most_joints = 16;  ///< in one list, so that it stands on one page
 
 std::string stage_key(Stage stage) {
   switch (stage) {
+    case Stage::prepare:
+      return "steps.prepare";
     case Stage::bracket:
       return "steps.bracket";
     case Stage::splices:
       return "steps.splices";
+    case Stage::loom:
+      return "steps.loom";
     case Stage::earths:
       return "steps.earths";
     case Stage::signals:
       return "steps.signals";
     case Stage::supply:
       return "steps.supply";
+    case Stage::plugs:
+      return "steps.plugs";
     case Stage::fuses:
       return "steps.fuses";
+    case Stage::cold:
+      return "steps.cold";
     case Stage::battery:
       return "steps.battery";
     case Stage::tests:
@@ -41,42 +54,36 @@ std::string stage_key(Stage stage) {
   return {};
 }
 
-bool is_late(Stage stage) { return stage >= Stage::supply; }
+/// Between phases a reader goes to the steps of his own hook-up and back.
+enum class Phase : std::uint8_t { bench, machine, end };
+
+Phase phase_of(Stage stage) {
+  if (stage <= Stage::splices) return Phase::bench;
+  return stage <= Stage::signals ? Phase::machine : Phase::end;
+}
+
+/// A connector of one hook-up only is pushed together when its wires are in; others when all are.
+Phase own_phase_of(Stage stage) { return stage == Stage::plugs ? Phase::machine : phase_of(stage); }
 
 /// Number, box, sentence and notes, picture at the far side; a hairline under it.
 Block step_row(const PageFlow& flow, const std::string& number, ShownAction shown) {
   const TypeSetting setting = flow.setting();
   const bool is_right_to_left = setting.is_right_to_left;
-  const Millimetres picture_width = step_picture_width;
-  const Millimetres width = flow.width(), text_width = width - text_x - picture_width - look::gutter;
+  const bool has_picture = shown.picture.height.number() > 0;
+  const Millimetres picture_width = has_picture ? step_picture_width + look::gutter : Millimetres(0);
+  const Millimetres width = flow.width(), text_width = width - step_text_x - picture_width;
   Block text = set_paragraph({std::move(shown.sentence), Align::left, "P"}, text_width, setting);
   for (const std::string& said : shown.notes) {
-    Block note = set_paragraph({{{said, look::step_note, look::grey, {}}}, Align::left, "P"}, text_width, setting);
+    Block note = set_paragraph({{{said, look::step_note, look::ink, {}}}, Align::left, "P"}, text_width, setting);
     const Millimetres y = text.height, height = note.height;
     place_block(text.items, std::move(note), {{}, y});
     text.height += height;
   }
-  const Millimetres content = std::max({least_row, text.height, shown.picture.height});
-  Block row{width, content + row_pad * 2, {}};
-  const Millimetres middle = row.height / 2;
-  const auto x = [&](Millimetres from_near, Millimetres size) {
-    return is_right_to_left ? width - from_near - size : from_near;
-  };
-  row.items.push_back(TagOpenItem{"LI", {}});
-  row.items.push_back(TagOpenItem{"Lbl", {}});
-  add_text(row.items, {x({}, {}), baseline_at_middle(middle, look::step_number)}, number, look::step_number, look::ink,
-           is_right_to_left ? Align::right : Align::left);
-  row.items.push_back(TagCloseItem{});
-  add_rect(row.items, {x(number_width, box_size), middle - box_size / 2, box_size, box_size},
-           {look::ink, look::part_line});
-  const Millimetres text_y = middle - text.height / 2, picture_y = middle - shown.picture.height / 2;
-  row.items.push_back(TagOpenItem{"LBody", {}});
-  place_block(row.items, std::move(text), {x(text_x, text_width), text_y});
-  row.items.push_back(TagCloseItem{});
-  const Millimetres picture_at = is_right_to_left ? Millimetres(0) : width - picture_width;
-  place_block(row.items, std::move(shown.picture), {picture_at, picture_y});
-  row.items.push_back(TagCloseItem{});
-  add_line(row.items, {{}, row.height}, {width, row.height}, {look::hairline_grey, look::thin_line});
+  Block row{width, std::max(text.height, shown.picture.height) + row_pad * 2, {}};
+  place_block(row.items, std::move(text), {is_right_to_left ? width - step_text_x - text_width : step_text_x, row_pad});
+  const Millimetres picture_at = is_right_to_left ? Millimetres(0) : width - step_picture_width;
+  if (has_picture) place_block(row.items, std::move(shown.picture), {picture_at, row_pad});
+  add_step_marks(row, number, setting);
   return row;
 }
 
@@ -90,7 +97,7 @@ bool is_end_shared(const SheetContext& context) {
     for (const StagePlan& plan : plan_assembly(own.solved, own.words()))
       for (const ActionGroup& group : plan.groups)
         for (const Action& action : group.actions)
-          if (is_late(plan.stage) && shows_action(own, action)) return false;
+          if (own_phase_of(plan.stage) == Phase::end && shows_action(own, action)) return false;
   }
   return true;
 }
@@ -108,27 +115,64 @@ class StepPages {
         flow_(context, {"steps", words_("steps.title"), intro_of(context)}) {}
 
   std::vector<Sheet> make() {
-    const bool is_whole = context_.extent == Extent::whole;
-    const bool ends_shared = is_whole || is_end_shared(context_);
     const std::vector<StagePlan> plans = plan_assembly(context_.solved, words_);
-    for (const StagePlan& plan : plans)
-      if (!is_late(plan.stage)) add_stage(plan);
-    if (context_.extent == Extent::common) add_ways_out();
-    const bool has_end = is_whole || ends_shared == (context_.extent == Extent::common);
-    is_end_ = true;
-    for (const StagePlan& plan : plans)
-      if (has_end && is_late(plan.stage)) add_stage(plan);
-    if (context_.extent == Extent::own && ends_shared) add_way_back();
+    if (context_.extent == Extent::whole)
+      add_all(plans);
+    else if (context_.extent == Extent::common)
+      add_common(plans);
+    else
+      add_own(plans);
     return flow_.take();
   }
 
  private:
+  void add_all(const std::vector<StagePlan>& plans) {
+    for (const StagePlan& plan : plans) add_stage(plan);
+  }
+
+  void add_common(const std::vector<StagePlan>& plans) {
+    const bool ends_shared = is_end_shared(context_);
+    for (const Phase phase : {Phase::bench, Phase::machine, Phase::end}) {
+      if (phase == Phase::end && !ends_shared) return;
+      for (const StagePlan& plan : plans)
+        if (phase_of(plan.stage) == phase) add_stage(plan);
+      if (phase == Phase::bench) add_ways_out("bench", true);
+      if (phase == Phase::machine) add_ways_out("machine", ends_shared);
+    }
+  }
+
+  void add_own(const std::vector<StagePlan>& plans) {
+    const bool ends_shared = is_end_shared(context_);
+    number_ = (static_cast<int>(context_.build_index) + 1) * 100;
+    for (const StagePlan& plan : plans)
+      if (own_phase_of(plan.stage) == Phase::bench) add_stage(plan);
+    add_way_back("bench");
+    is_anchor_due_ = true;
+    for (const StagePlan& plan : plans)
+      if ((ends_shared ? own_phase_of(plan.stage) : phase_of(plan.stage)) == Phase::machine) add_stage(plan);
+    if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
+    is_anchor_due_ = false;
+    if (ends_shared) return add_way_back("machine");
+    is_end_ = true;
+    for (const StagePlan& plan : plans)
+      if (phase_of(plan.stage) == Phase::end) add_stage(plan);
+  }
+
+  /// The page that chooses a hook-up asks for its conditions before any work.
+  bool is_asked_before(Stage stage, const Action& action) const {
+    if (context_.hook_ups == nullptr || stage != Stage::prepare || action.type != ActionType::author) return false;
+    const std::vector<AuthorStep>& steps = context_.build().steps;
+    return std::any_of(steps.begin(), steps.end(),
+                       [&](const AuthorStep& step) { return step.before == "start" && step.text == action.text; });
+  }
+
   void add_stage(const StagePlan& plan) {
     StagePlan shown{plan.stage, {}};
     for (const ActionGroup& group : plan.groups) {
-      ActionGroup kept{group.title, group.part, {}};
+      ActionGroup kept{group.title, group.part, {}, group.note_key};
       for (const Action& action : group.actions)
-        if (is_end_ || shows_action(context_, action)) kept.actions.push_back(action);
+        if ((is_end_ || shows_action(context_, action)) && !is_asked_before(plan.stage, action))
+          kept.actions.push_back(action);
       if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
     }
     if (shown.groups.empty()) return;
@@ -138,38 +182,72 @@ class StepPages {
 
   void add_stage_head(Stage stage) {
     const std::string key = stage_key(stage);
-    flow_.add_heading(words_(key + "_title"), Millimetres(45));
+    flow_.add_heading(words_(key + "_title"), Millimetres(40));
+    if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
+    is_anchor_due_ = false;
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
     if (!words_.has(key + "_hazard")) return;
     const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
     auto values = pole_names(context_.build(), words_);
     values.emplace_back("sheet", sheets_of(context_, "tests"));
     flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
-              look::gutter);
+              look::paragraph_gap);
   }
 
+  /// Joins stand in lists beside the part's faces, all else in rows of its own.
   void add_group(const ActionGroup& group) {
-    for (std::size_t i = 0; i < group.actions.size(); ++i) {
-      const Action& action = group.actions[i];
-      Block row = step_row(flow_, next_number(), show_action(context_, action));
-      Block head = i == 0 && !group.title.empty() ? group_head(group.title) : Block{};
-      Block caution = action.caution.empty() ? Block{}
-                                             : make_panel({Signal::caution, action.caution, {}, {}}, flow_.width(),
-                                                          words_, flow_.setting());
-      flow_.keep(head.height + caution.height + row.height + look::block_gap);
-      if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
-      if (caution.height.number() > 0) flow_.add(std::move(caution), look::paragraph_gap);
-      flow_.add(std::move(row), {});
+    Block head = group_head(group);
+    std::size_t i = 0;
+    while (i < group.actions.size()) {
+      std::vector<Action> joints;
+      while (is_joint(group.actions, i + joints.size()) && joints.size() < most_joints)
+        joints.push_back(group.actions[i + joints.size()]);
+      if (joints.empty())
+        add_row(std::move(head), group.actions[i++]);
+      else
+        add_joints(std::move(head), joints);
+      i += joints.size();
+      head = Block{};
     }
   }
 
-  /// '7'; in a hook-up's own steps 'B7'.
-  std::string next_number() {
-    const std::string letter = context_.extent == Extent::own ? hook_up_letter(context_.build_index) : "";
-    return letter + std::to_string(++number_);
+  bool is_joint(const std::vector<Action>& actions, std::size_t i) const {
+    return i < actions.size() && actions[i].type == ActionType::join_end &&
+           actions[i].terminal != live_pole(context_.build()) && actions[i].terminal != earthed_pole(context_.build());
   }
 
-  Block group_head(const std::string& title) const {
+  void add_joints(Block head, const std::vector<Action>& joints) {
+    Block block = joint_block(context_, joints, flow_.width(), [this] { return next_number(); });
+    flow_.keep(head.height + block.height + look::gutter);
+    if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
+    flow_.add(std::move(block), Millimetres(0.8));
+  }
+
+  void add_row(Block head, const Action& action) {
+    ShownAction shown = show_action(context_, action);
+    Block warning = shown.warning ? make_panel(*shown.warning, flow_.width(), words_, flow_.setting()) : Block{};
+    Block row = step_row(flow_, next_number(), std::move(shown));
+    flow_.keep(head.height + warning.height + row.height + look::block_gap);
+    if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
+    if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
+    flow_.add(std::move(row), {});
+  }
+
+  std::string next_number() { return std::to_string(++number_); }
+
+  /// Title over a rule, and what holds for all actions of the group.
+  Block group_head(const ActionGroup& group) const {
+    Block block{flow_.width(), {}, {}};
+    if (!group.title.empty()) block = titled(group.title);
+    if (group.note_key.empty()) return block;
+    Block note = set_text(words_(group.note_key), look::text, flow_.width(), flow_.setting());
+    const Millimetres y = block.height + (block.height.number() > 0 ? Millimetres(0.8) : Millimetres(0));
+    block.height = y + note.height;
+    place_block(block.items, std::move(note), {{}, y});
+    return block;
+  }
+
+  Block titled(const std::string& title) const {
     Block block =
         set_paragraph({{{title, look::text_bold, look::ink, {}}}, Align::left, "H3"}, flow_.width(), flow_.setting());
     block.height += Millimetres(0.8);
@@ -195,24 +273,27 @@ class StepPages {
     return block;
   }
 
-  void add_ways_out() {
+  /// To the part of each hook-up's own steps that comes next; `part` names it and the place to come back to.
+  void add_ways_out(const std::string& part, bool comes_back) {
     std::vector<std::pair<std::string, LinkTarget>> lines;
     for (std::size_t b = 0; b < context_.hook_ups->builds.size(); ++b) {
       const Build& build = context_.hook_ups->builds[b]->build;
-      const std::string run = build.variant + "/steps";
+      const LinkTarget target{build.variant + "/steps", part == "bench" ? std::string() : part};
       const std::string label = build.variant_label.empty() ? build.variant : build.variant_label;
       lines.push_back(
-          {words_("steps.way_out", {{"letter", hook_up_letter(b)}, {"label", label}, {"sheet", sheet_mark(run)}}),
-           {run, {}}});
+          {words_(
+               comes_back ? "steps.way_out" : "steps.way_on",
+               {{"letter", hook_up_letter(b)}, {"label", label}, {"sheet", sheet_mark(target.sheet, target.anchor)}}),
+           target});
     }
-    Block block = way(lines, words_("steps.way_out_title"));
-    block.items.insert(block.items.begin(), AnchorItem{"steps go on", {}});
+    Block block = way(lines, words_("steps.way_out_" + part));
+    block.items.insert(block.items.begin(), AnchorItem{"go on after " + part, {}});
     flow_.add(std::move(block), look::heading_gap);
   }
 
-  void add_way_back() {
-    const LinkTarget target{"steps", "steps go on"};
-    const std::string text = words_("steps.way_back", {{"sheet", sheet_mark("steps", "steps go on")}});
+  void add_way_back(const std::string& part) {
+    const LinkTarget target{"steps", "go on after " + part};
+    const std::string text = words_("steps.way_back", {{"sheet", sheet_mark(target.sheet, target.anchor)}});
     flow_.add(way({{text, target}}, words_("steps.way_back_title")), look::block_gap);
   }
 
@@ -220,7 +301,8 @@ class StepPages {
   const Words& words_;
   PageFlow flow_;
   int number_ = 0;
-  bool is_end_ = false;  ///< from here on every action of a stage is shown
+  bool is_end_ = false;         ///< from here on every action of a stage is shown
+  bool is_anchor_due_ = false;  ///< the next head is where a reader comes in again
 };
 
 }  // namespace

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/fuse_order.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "check/paths.h"
+#include "sheets/fuse_list.h"
+#include "solve/meter.h"
+#include "solve/solution.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr double pulled_fuse = 1e9;  // ohm
+constexpr double live_share = 0.5;   // of the nominal volts: a place that reads more has supply
+constexpr double lasting_share = 0.75;
+
+class Trials {
+ public:
+  explicit Trials(const Build& build) : build_(build), bare_(build), left_(list_fuses(build)) {
+    for (const InsideRef fuse : left_) {
+      Inside& inside = inside_at(fuse);
+      inside.type = InsideType::resistor;
+      inside.resistance = Ohms(pulled_fuse);
+    }
+    bare_.situations.assign(1, Situation{});
+  }
+
+  std::vector<FuseTrial> run() {
+    if (!live_pole(build_).is_set()) return {};
+    std::vector<std::vector<Setting>> ways{{}};
+    for (const std::vector<Setting>& settings : settings_by_length()) ways.push_back(settings);
+    for (const std::vector<Setting>& settings : ways) put_in_all(settings);
+    for (const InsideRef fuse : left_) trials_.push_back({fuse, {}, false, Amperes(0)});
+    return trials_;
+  }
+
+ private:
+  Inside& inside_at(InsideRef ref) { return bare_.parts[ref.part.at()].insides[static_cast<std::size_t>(ref.inside)]; }
+
+  /// Settings of the situations with the engine stopped, or as they would be with it stopped: a single switch alone
+  /// first.
+  std::vector<std::vector<Setting>> settings_by_length() const {
+    std::vector<std::vector<Setting>> all;
+    const auto add = [&](std::vector<Setting> settings) {
+      const auto same = [&](const std::vector<Setting>& known) {
+        return std::equal(
+            known.begin(), known.end(), settings.begin(), settings.end(),
+            [](const Setting& a, const Setting& b) { return a.actuator == b.actuator && a.position == b.position; });
+      };
+      if (!settings.empty() && std::none_of(all.begin(), all.end(), same)) all.push_back(std::move(settings));
+    };
+    for (const Situation& situation : build_.situations)
+      for (const Setting& setting : situation.settings) add({setting});
+    for (const Situation& situation : build_.situations) add(situation.settings);
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.size() < b.size(); });
+    return all;
+  }
+
+  /// Every fuse that has supply with those settings, the nearest to the battery first.
+  void put_in_all(const std::vector<Setting>& settings) {
+    while (!left_.empty()) {
+      bare_.situations.front().settings = settings;
+      const Solution before = solve_situation(bare_, SituationId{0});
+      const auto next =
+          std::find_if(left_.begin(), left_.end(), [&](InsideRef fuse) { return has_supply(before, fuse); });
+      if (next == left_.end()) return;
+      const InsideRef fuse = *next;
+      inside_at(fuse) = inside_of(build_, fuse);
+      left_.erase(next);
+      trials_.push_back({fuse, settings, true, drawn(solve_situation(bare_, SituationId{0}))});
+    }
+  }
+
+  bool has_supply(const Solution& solution, InsideRef fuse) const {
+    const Part& part = build_.part(fuse.part);
+    const std::vector<Inside::Node>& nodes = inside_of(build_, fuse).nodes;
+    return std::any_of(nodes.begin(), nodes.end(), [&](const Inside::Node& node) {
+      if (node.terminal < 0) return false;
+      const TerminalId terminal = part.terminals[static_cast<std::size_t>(node.terminal)];
+      const double volts = std::abs(solution.terminal_volts[terminal.at()].number());
+      return volts > build_.electrics.nominal.number() * live_share;
+    });
+  }
+
+  Amperes drawn(const Solution& solution) const {
+    double most = 0;
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i)
+        if (build_.parts[p].insides[i].type == InsideType::source)
+          most = std::max(most, std::abs(solution.insides[p][i].amperes.number()));
+    return Amperes(most);
+  }
+
+  const Build& build_;
+  Build bare_;  ///< with the fuses that are in, one situation
+  std::vector<InsideRef> left_;
+  std::vector<FuseTrial> trials_;
+};
+
+}  // namespace
+
+std::vector<FuseTrial> order_fuses(const Build& build) { return Trials(build).run(); }
+
+Amperes trial_fuse(Amperes drawn) {
+  constexpr std::array<double, 8> ratings{3, 5, 7.5, 10, 15, 20, 25, 30};
+  for (const double rating : ratings)
+    if (drawn.number() <= rating * lasting_share) return Amperes(rating);
+  return Amperes(ratings.back());
+}
+
+}  // namespace loomfolio

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/step_joints.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/text.h"
+#include "sheets/anchors.h"
+#include "sheets/face_drawing.h"
+#include "sheets/fitting_text.h"
+#include "sheets/fitting_uses.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/reference.h"
+#include "sheets/wire_look.h"
+#include "sheets/wire_star.h"
+
+namespace loomfolio {
+namespace {
+
+constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), row_pad(1.1), wire_x(step_text_x),
+    mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
+
+std::string_view do_key(FittingShape shape) {
+  switch (shape) {
+    case FittingShape::blade:
+      return "steps.do_blade";
+    case FittingShape::ring:
+      return "steps.do_ring";
+    case FittingShape::sealed:
+    case FittingShape::contact:
+      return "steps.do_contact";
+    case FittingShape::bullet:
+      return "steps.do_bullet";
+    case FittingShape::splice:
+    case FittingShape::lead:
+      return "steps.do_lead";
+    case FittingShape::bare:
+      return "steps.do_bare";
+    case FittingShape::cap:
+      return "steps.do_cap";
+  }
+  return {};
+}
+
+/// What is done alike, with one tool, is said once.
+struct Manner {
+  FittingShape shape = FittingShape::ring;
+  std::string_view tool;
+  friend bool operator==(const Manner&, const Manner&) = default;
+};
+
+class JointWriter {
+ public:
+  JointWriter(const SheetContext& context, Millimetres width)
+      : context_(context),
+        build_(context.build()),
+        words_(context.words()),
+        setting_{context.measure(), context.words().is_right_to_left()},
+        width_(width) {}
+
+  Block make(const std::vector<Action>& actions, const std::function<std::string()>& next_number) {
+    Block faces = make_faces(actions);
+    const bool has_faces = faces.height.number() > 0;
+    rows_width_ = has_faces ? width_ - faces_width - look::gutter : width_;
+    Block rows{rows_width_, {}, {}};
+    std::vector<Action> left = actions;
+    while (!left.empty()) {
+      const Manner manner = manner_of(left.front());
+      stack(rows, head(manner));
+      for (const Action& action : left)
+        if (manner_of(action) == manner) stack(rows, row(action, next_number()));
+      left.erase(
+          std::remove_if(left.begin(), left.end(), [&](const Action& action) { return manner_of(action) == manner; }),
+          left.end());
+    }
+    Block block{width_, std::max(rows.height, faces.height), {}};
+    place_block(block.items, std::move(rows), {side(Millimetres(0), rows_width_), {}});
+    if (has_faces) place_block(block.items, std::move(faces), {side(width_ - faces_width, faces_width), {}});
+    return block;
+  }
+
+ private:
+  Millimetres side(Millimetres from_near, Millimetres size) const {
+    return setting_.is_right_to_left ? width_ - from_near - size : from_near;
+  }
+
+  static void stack(Block& below, Block block) {
+    const Millimetres y = below.height, height = block.height;
+    place_block(below.items, std::move(block), {{}, y});
+    below.height = y + height;
+  }
+
+  Manner manner_of(const Action& action) const {
+    const FittingShape shape = fitting_shape(build_, action.terminal);
+    return {shape, tool_key(shape, build_.wire(action.wires.front()))};
+  }
+
+  Block head(const Manner& manner) const {
+    const std::string sheet = sheet_mark("crimps", fitting_anchor(manner.shape));
+    const std::string text =
+        words_(do_key(manner.shape), {{"sheet", sheet}}) + " " + words_("steps.tool", {{"tool", words_(manner.tool)}});
+    Block block = set_text(text, look::text, rows_width_, setting_);
+    block.height += Millimetres(1);
+    add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::hairline_grey, look::thin_line});
+    return block;
+  }
+
+  Block row(const Action& action, const std::string& number) const {
+    Block row{rows_width_, row_pad, {}};
+    Millimetres y = row_pad;
+    for (const WireId wire : action.wires) y = put_wire(row, build_.wire(wire), y);
+    put(row, terminal_text(action.terminal), look::text_bold, mark_x, fact_x - mark_x - Millimetres(1), row_pad);
+    Millimetres facts_end = row_pad;
+    for (const std::string& fact : facts_of(action))
+      facts_end = put(row, fact, look::table, fact_x, rows_width_ - fact_x, facts_end);
+    row.height = std::max(y, facts_end);
+    if (const std::string told = together(action); !told.empty())
+      row.height = put(row, told, look::text, wire_x, rows_width_ - wire_x, row.height);
+    row.height += row_pad;
+    add_step_marks(row, number, setting_);
+    return row;
+  }
+
+  /// Text at a place of the row; gives where it ends.
+  Millimetres put(Block& row, const std::string& text, const TextStyle& style, Millimetres x, Millimetres width,
+                  Millimetres y) const {
+    // Smaller letters stand on the baseline of the running ones.
+    const Millimetres down = (look::line_step(look::text) - look::line_step(style)) * look::baseline_share;
+    Block block = set_text(text, style, width, setting_);
+    const Millimetres height = std::max(block.height + down, look::line_step(look::text));
+    place_block(row.items, std::move(block), {setting_.is_right_to_left ? row.width - x - width : x, y + down});
+    return y + height;
+  }
+
+  /// A piece of the wire, its number and its colour.
+  Millimetres put_wire(Block& row, const Wire& wire, Millimetres y) const {
+    Block swatch = wire_swatch(wire.colour, wire.area, swatch_length);
+    const Millimetres middle = y + look::line_step(look::text) / 2, half = swatch.height / 2;
+    place_block(row.items, std::move(swatch),
+                {setting_.is_right_to_left ? row.width - wire_x - swatch_length : wire_x, middle - half});
+    const Millimetres x = wire_x + swatch_length + swatch_gap, width = mark_x - x;
+    Block text = set_paragraph(
+        {{{wire.id, look::text_bold, look::ink, {}}, {" " + wire.colour.text(), look::text, look::ink, {}}},
+         Align::left,
+         {}},
+        width, setting_);
+    const Millimetres height = text.height;
+    place_block(row.items, std::move(text), {setting_.is_right_to_left ? row.width - x - width : x, y});
+    return y + height;
+  }
+
+  std::string terminal_text(TerminalId id) const {
+    const std::string mark = terminal_mark(build_, id);
+    return mark.empty() ? owner_name(build_, id, words_) : mark;
+  }
+
+  /// 'Blade 6.3, strip 6 mm' once; size and length of each wire.
+  std::vector<std::string> facts_of(const Action& action) const {
+    std::vector<std::string> facts, fitting;
+    for (const WireId id : action.wires) {
+      const Wire& wire = build_.wire(id);
+      const std::string length = wire.length ? ", " + print_length(*wire.length, build_.document.units) + "\u00a0" +
+                                                   length_unit(build_.document.units, words_)
+                                             : "";
+      facts.push_back(print_wire_size(wire) + length);
+    }
+    for (const std::string& text :
+         {fitting_text(build_, action.terminal, words_), strip_text(build_, action.terminal, words_)})
+      if (!text.empty()) fitting.push_back(text);
+    if (!fitting.empty()) facts.push_back(join(fitting, ", "));
+    return facts;
+  }
+
+  /// How several wires go onto one terminal: in one fitting, or as rings on one bolt.
+  std::string together(const Action& action) const {
+    if (!shares_fitting(build_, action.terminal)) return rings_text(action);
+    std::string text;
+    std::vector<WireId> all = action.wires;
+    all.insert(all.end(), action.machines.begin(), action.machines.end());
+    if (all.size() < 2) return text;
+    const std::string area = print_area(total_area(build_, all));
+    if (action.machines.empty()) return words_("steps.one_fitting", {{"wires", list(all)}, {"area", area}});
+    return words_("steps.one_fitting_machine",
+                  {{"old", list(action.machines)}, {"wires", list(action.wires)}, {"area", area}});
+  }
+
+  std::string rings_text(const Action& action) const {
+    const KindTerminal* terminal = kind_terminal_of(build_, action.terminal);
+    std::string text;
+    std::vector<WireId> all = action.wires;
+    all.insert(all.end(), action.machines.begin(), action.machines.end());
+    std::stable_sort(all.begin(), all.end(),
+                     [&](WireId a, WireId b) { return build_.wire(a).area.number() > build_.wire(b).area.number(); });
+    if (all.size() > 1) text = words_("steps.ring_order", {{"wires", list(all)}}) + " ";
+    const bool is_known = terminal != nullptr && terminal->torque.has_value();
+    return text + (is_known ? words_("steps.torque", {{"torque", shortest(terminal->torque->number(), 1)}})
+                            : words_("steps.torque_by_maker"));
+  }
+
+  std::string list(const std::vector<WireId>& wires) const {
+    std::vector<std::string> ids;
+    for (const WireId wire : wires) ids.push_back(build_.wire(wire).id);
+    return join(ids, ", ");
+  }
+
+  /// The part's faces that hold these terminals, each terminal named with its wires, seen as the caption says.
+  Block make_faces(const std::vector<Action>& actions) const {
+    Block all{faces_width, {}, {}};
+    const Terminal& first = build_.terminal(actions.front().terminal);
+    if (first.owner != OwnerType::part) return all;
+    const Part& part = build_.parts[static_cast<std::size_t>(first.owner_index)];
+    const Kind& kind = build_.kind_of(part);
+    for (std::size_t f = 0; f < kind.faces.size(); ++f) {
+      std::vector<FaceLabel> labels;
+      for (const Action& action : actions) {
+        const KindTerminal* terminal = kind_terminal_of(build_, action.terminal);
+        if (terminal != nullptr && terminal->face == static_cast<int>(f))
+          labels.push_back({terminal->at, terminal->id, list(action.wires)});
+      }
+      if (labels.empty()) continue;
+      stack(all, face_with_caption(kind.faces[f], labels));
+      all.height += Millimetres(2);
+    }
+    if (all.height.number() <= 0) return all;
+    const std::string where =
+        words_("steps.on_map", {{"sheet", sheet_mark(context_.id_prefix + "terminals", part_anchor(part))}});
+    stack(all, set_text(where, look::table, faces_width, setting_));
+    return all;
+  }
+
+  Block face_with_caption(const Face& face, const std::vector<FaceLabel>& labels) const {
+    int scale = face_scale(face, most_face_width, most_face_height);
+    Block drawn = draw_face(face, labels, scale, context_.measure());
+    while (drawn.width > faces_width && scale < 10) {
+      scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
+      drawn = draw_face(face, labels, scale, context_.measure());
+    }
+    Block block{faces_width, {}, {}};
+    const Millimetres x = (faces_width - drawn.width) / 2, y = drawn.height + Millimetres(1);
+    place_block(block.items, std::move(drawn), {x, {}});
+    Block caption = face_caption(face, scale, faces_width, words_, setting_);
+    block.height = y + caption.height;
+    place_block(block.items, std::move(caption), {{}, y});
+    return block;
+  }
+
+  const SheetContext& context_;
+  const Build& build_;
+  const Words& words_;
+  TypeSetting setting_;
+  Millimetres width_, rows_width_;
+};
+
+}  // namespace
+
+void add_step_marks(Block& row, const std::string& number, const TypeSetting& setting) {
+  const bool is_right_to_left = setting.is_right_to_left;
+  const Millimetres baseline = row_pad + look::line_step(look::text) * look::baseline_share;
+  const Millimetres box_x = is_right_to_left ? row.width - step_box_x - step_box_size : step_box_x;
+  Items marks{TagOpenItem{"Lbl", {}}};
+  add_text(marks, {is_right_to_left ? row.width : Millimetres(0), baseline}, number, look::heading, look::ink,
+           is_right_to_left ? Align::right : Align::left);
+  marks.push_back(TagCloseItem{});
+  add_rect(marks, {box_x, baseline - step_box_size + Millimetres(0.5), step_box_size, step_box_size},
+           {look::ink, look::part_line});
+  marks.push_back(TagOpenItem{"LBody", {}});
+  marks.insert(marks.end(), std::make_move_iterator(row.items.begin()), std::make_move_iterator(row.items.end()));
+  marks.push_back(TagCloseItem{});
+  row.items = std::move(marks);
+  row.items.insert(row.items.begin(), TagOpenItem{"LI", {}});
+  row.items.push_back(TagCloseItem{});
+  add_line(row.items, {{}, row.height}, {row.width, row.height}, {look::hairline_grey, look::thin_line});
+}
+
+Block joint_block(const SheetContext& context, const std::vector<Action>& actions, Millimetres width,
+                  const std::function<std::string()>& next_number) {
+  return JointWriter(context, width).make(actions, next_number);
+}
+
+std::string_view tool_key(FittingShape shape, const Wire& wire) {
+  if (wire.insulation == Insulation::battery_cable) return "steps.tool_cable";
+  switch (shape) {
+    case FittingShape::blade:
+    case FittingShape::contact:
+    case FittingShape::bullet:
+      return "steps.tool_open";
+    case FittingShape::sealed:
+      return "steps.tool_sealed";
+    case FittingShape::ring:
+      return "steps.tool_ring";
+    case FittingShape::splice:
+    case FittingShape::lead:
+      return "steps.tool_splice";
+    case FittingShape::bare:
+    case FittingShape::cap:
+      return "steps.tool_none";
+  }
+  return {};
+}
+
+}  // namespace loomfolio
