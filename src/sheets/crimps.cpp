@@ -245,12 +245,23 @@ class CrimpPages {
       for (const auto& [size, wires] : use.wires)
         sizes.lines.push_back({{{size_line(use, size, wires.size()), look::table, look::ink, {}}}, Align::left, {}});
       table.rows.push_back(
-          {{text_cell(use.name.empty() ? words_("parts.splice") : use.name, look::table_bold),
+          {{two_line_cell(use.name.empty() ? words_("parts.splice") : use.name, places_text(uses, use),
+                          look::table_bold),
             text_cell(range_text(use.takes, [](SquareMillimetres a) { return print_area(a); })),
             text_cell(range_text(use.insulation, [&](Millimetres d) { return print_small_length(d, units, words_); })),
             text_cell(use.strip ? both_units(*use.strip) : words_("crimps.by_maker")), std::move(sizes)}});
     }
     return table;
+  }
+
+  /// Where it goes, when another fitting bears the same name; at most three places.
+  std::string places_text(const std::vector<FittingUse>& uses, const FittingUse& use) const {
+    constexpr std::size_t most = 3;
+    const auto alike = [&](const FittingUse& other) { return other.name == use.name; };
+    if (std::count_if(uses.begin(), uses.end(), alike) < 2) return {};
+    std::vector<std::string> places(
+        use.places.begin(), use.places.begin() + static_cast<std::ptrdiff_t>(std::min(most, use.places.size())));
+    return words_("crimps.for_places", {{"places", join(places, ", ") + (use.places.size() > most ? " \u2026" : "")}});
   }
 
   std::string size_line(const FittingUse& use, const std::pair<double, std::string>& size, std::size_t count) const {

@@ -86,11 +86,12 @@ void contact_insulation(Sketch& s, const Facts&) {
   press(s, barrel + 5.8);
 }
 
-/// The housing cut open: its lock stands over the cavity, and the tongue of the contact under it.
+/// The housing cut open. Its lock slopes towards the entry at the right, so that the tongue slides under it, and stands
+/// upright behind the tongue of a contact that is home.
 void housing(Sketch& s, double x) {
   s.slab(x, -5, 15, -2.4, fitting_paint::housing, 0.4);
   s.slab(x, 2.4, 15, 5, fitting_paint::housing, 0.4);
-  s.shape({{x + 3.4, -2.4}, {x + 4.6, -1.6}, {x + 4.6, -2.4}}, look::ink);
+  s.shape({{x + 7.6, -2.4}, {x + 7.6, -1.5}, {x + 9, -2.4}}, look::ink);
 }
 void contact_way_up(Sketch& s, const Facts&) {
   housing(s, 0);
@@ -105,8 +106,8 @@ void contact_push(Sketch& s, const Facts& f) {
   s.conductor_wings(9, Wings::closed);
   s.insulation_wings(13.4, Wings::closed);
   s.wire(15.8, right);
-  s.arrow(26, -4, 18, -4);
-  s.label(22, -5.2, f.click);
+  s.arrow(26, -3.6, 18, -3.6);
+  s.label(22, -4.6, f.click);
 }
 
 // ---- sealed
@@ -118,7 +119,7 @@ void sealed_lock_out(Sketch& s, const Facts&) {
   s.slab(19.5, -4, 2.4, 4, rubber, 0.4);
   s.line(17, -3, 19.5, -3);
   s.line(17, 3, 19.5, 3);
-  s.arrow(20.7, -6.4, 26, -6.4);
+  s.arrow(20.7, -5.2, 26, -5.2);
 }
 void sealed_seal_on(Sketch& s, const Facts&) {
   s.wire(4, right);
@@ -154,8 +155,8 @@ void sealed_push(Sketch& s, const Facts& f) {
   s.conductor_wings(8.8, Wings::closed);
   s.wire(13, right);
   s.seal(12);
-  s.arrow(26, -4.6, 20, -4.6);
-  s.label(24, -5.6, f.click);
+  s.arrow(26, -3.8, 20, -3.8);
+  s.label(24, -4.8, f.click);
 }
 void sealed_lock_back(Sketch& s, const Facts& f) {
   s.box(4, 5, 13, fitting_paint::housing, 0.8);

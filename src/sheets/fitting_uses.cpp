@@ -53,6 +53,9 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
             std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
         if (same == list.end()) same = list.insert(list.end(), wanted);
         same->wires[{wire.area.number(), print_wire_size(wire)}].push_back(&wire);
+        const std::string place = owner_name(*build, end, words);
+        if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
+          same->places.push_back(place);
       }
     }
   return uses;

@@ -18,6 +18,8 @@ struct FittingUse {
   std::optional<Range<Millimetres>> insulation;
   std::optional<Millimetres> strip;
   std::map<std::pair<double, std::string>, std::vector<const Wire*>> wires;  ///< by area and printed size
+  std::vector<std::string>
+      places;  ///< labels of the parts that it goes to, each once; fittings of one name differ in it
 };
 
 /// By shape, in the shapes' order; each list in the order of first use. A wire end that several hook-ups share counts
