@@ -9,6 +9,7 @@
 #include "sheets/face_drawing.h"
 #include "sheets/fitting_text.h"
 #include "sheets/fitting_uses.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
@@ -18,8 +19,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), row_pad(1.1), wire_x(step_text_x),
-    mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
+constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(18), row_height(8),
+    row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
 
 std::string_view do_key(FittingShape shape) {
   switch (shape) {
@@ -219,18 +220,22 @@ class JointWriter {
           labels.push_back({terminal->at, terminal->id, list(action.wires)});
       }
       if (labels.empty()) continue;
-      stack(all, face_with_caption(kind.faces[f], labels));
+      stack(all, face_with_caption(kind.faces[f], labels, actions.size()));
       all.height += Millimetres(2);
     }
-    if (all.height.number() <= 0) return all;
+    // The part's own map stands with a hook-up's sheets where its wires differ.
+    const PartId id{build_.terminal(actions.front().terminal).owner_index};
+    if (all.height.number() <= 0 || !shows_joints(context_, id)) return all;
     const std::string where =
         words_("steps.on_map", {{"sheet", sheet_mark(context_.id_prefix + "terminals", part_anchor(part))}});
     stack(all, set_text(where, look::table, faces_width, setting_));
     return all;
   }
 
-  Block face_with_caption(const Face& face, const std::vector<FaceLabel>& labels) const {
-    int scale = face_scale(face, most_face_width, most_face_height);
+  /// Beside few rows a large face stands smaller.
+  Block face_with_caption(const Face& face, const std::vector<FaceLabel>& labels, std::size_t rows) const {
+    const Millimetres height = std::min(most_face_height, least_face_height + row_height * static_cast<double>(rows));
+    int scale = face_scale(face, most_face_width, height);
     Block drawn = draw_face(face, labels, scale, context_.measure());
     while (drawn.width > faces_width && scale < 10) {
       scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
