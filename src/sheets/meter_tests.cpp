@@ -245,7 +245,7 @@ class TestPages {
     if (readings.readings.empty() && readings.stay_off.empty()) return;
     const Situation& situation = build_.situations[readings.situation.at()];
     add_hazards(readings);
-    flow_.keep(Millimetres(35));
+    flow_.keep(Millimetres(50));
     flow_.add(set_paragraph({{{std::to_string(readings.situation.index + 1) + "  ", look::heading, look::ink, {}},
                               {situation_name(situation), look::text_bold, look::ink, {}}},
                              Align::left,
