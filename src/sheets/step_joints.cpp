@@ -217,7 +217,7 @@ class JointWriter {
       for (const Action& action : actions) {
         const KindTerminal* terminal = kind_terminal_of(build_, action.terminal);
         if (terminal != nullptr && terminal->face == static_cast<int>(f))
-          labels.push_back({terminal->at, terminal->id, list(action.wires)});
+          labels.push_back({terminal->at, terminal->id, {list(action.wires)}});
       }
       if (labels.empty()) continue;
       stack(all, face_with_caption(kind.faces[f], labels, actions.size()));
