@@ -20,7 +20,10 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(18), row_height(8),
-    row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
+    narrow_face(25), row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
+
+/// Beside so many rows a face keeps its caption at its side.
+constexpr std::size_t few_rows = 3;
 
 std::string_view do_key(FittingShape shape) {
   switch (shape) {
@@ -241,12 +244,25 @@ class JointWriter {
       scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
       drawn = draw_face(face, labels, scale, context_.measure());
     }
+    if (rows <= few_rows && drawn.width <= narrow_face) return caption_beside(face, scale, std::move(drawn));
     Block block{faces_width, {}, {}};
     const Millimetres x = (faces_width - drawn.width) / 2, y = drawn.height + Millimetres(1);
     place_block(block.items, std::move(drawn), {x, {}});
     Block caption = face_caption(face, scale, faces_width, words_, setting_);
     block.height = y + caption.height;
     place_block(block.items, std::move(caption), {{}, y});
+    return block;
+  }
+
+  /// A narrow face with its caption at the far side: as low as the few rows that it stands beside.
+  Block caption_beside(const Face& face, int scale, Block drawn) const {
+    const Millimetres width = faces_width - narrow_face - look::gutter / 2;
+    Block caption = face_caption(face, scale, width, words_, setting_);
+    Block block{faces_width, std::max(drawn.height, caption.height), {}};
+    const Millimetres inset = (narrow_face - drawn.width) / 2, down = (block.height - caption.height) / 2;
+    const bool is_right_to_left = setting_.is_right_to_left;
+    place_block(block.items, std::move(drawn), {is_right_to_left ? faces_width - narrow_face + inset : inset, {}});
+    place_block(block.items, std::move(caption), {is_right_to_left ? Millimetres(0) : faces_width - width, down});
     return block;
   }
 

@@ -96,7 +96,8 @@ class VoltSorter {
     const std::vector<ProbeOutcome> bare = outcomes;
     for (std::size_t i = 0; i < bare.size(); ++i) {
       ProbeOutcome& o = outcomes[i];
-      if (o.is_sound && !std::isnan(least_)) {  // as wide as a sound machine may differ, no more
+      // As wide as a sound machine may differ, no more; where it reads nothing, a dead place has some tenths of a volt.
+      if (o.is_sound && !std::isnan(least_) && std::abs(sound_) >= gap * scale_) {
         const double error = std::abs(sound_) * sound::meter_share + sound::meter_digits.number();
         o.least = std::min(o.least - error, least_), o.most = std::max(o.most + error, most_);
       } else {

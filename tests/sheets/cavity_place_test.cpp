@@ -58,12 +58,13 @@ TEST_CASE("only what is a cavity of a connector among others is counted") {
 
 TEST_CASE("the terminal map says where each cavity of a connector stands") {
   const auto is_said = [](const std::string& sample, const std::string& text) {
-    for (const Sheet& sheet : shared_sample(sample).composed().folio.sheets)
-      if (sheet.id.find("terminals") != std::string::npos)
-        for (const Item& item : sheet.items)
-          if (const auto* line = std::get_if<TextItem>(&item);
-              line != nullptr && line->text.find(text) != line->text.npos)
-            return true;
+    for (const Sheet& sheet : shared_sample(sample).composed().folio.sheets) {
+      if (sheet.id.find("terminals") == std::string::npos) continue;
+      std::string all;  // a narrow column may break it behind the comma
+      for (const Item& item : sheet.items)
+        if (const auto* line = std::get_if<TextItem>(&item)) all += line->text + " ";
+      if (all.find(text) != std::string::npos) return true;
+    }
     return false;
   };
   CHECK(is_said("street-single", "row\u00a03, column\u00a01"));  // L of the left handlebar switches
