@@ -74,13 +74,15 @@ class Trials {
     }
   }
 
+  /// By a meter: behind a pulled fuse nothing holds a place, and a meter then reads nothing.
   bool has_supply(const Solution& solution, InsideRef fuse) const {
     const Part& part = build_.part(fuse.part);
     const std::vector<Inside::Node>& nodes = inside_of(build_, fuse).nodes;
     return std::any_of(nodes.begin(), nodes.end(), [&](const Inside::Node& node) {
       if (node.terminal < 0) return false;
-      const TerminalId terminal = part.terminals[static_cast<std::size_t>(node.terminal)];
-      const double volts = std::abs(solution.terminal_volts[terminal.at()].number());
+      MeterPlace place;
+      place.red = part.terminals[static_cast<std::size_t>(node.terminal)];
+      const double volts = std::abs(read_meter(bare_, solution, place).number);
       return volts > build_.electrics.nominal.number() * live_share;
     });
   }
