@@ -148,7 +148,7 @@ class PairLayout {
 };
 
 constexpr double no_limit = 1e9;
-constexpr int most_shares = 4;
+constexpr int most_shares = 8;
 
 bool is_printable(const LaidPair& laid) {
   return !laid.drawing.plan.wires.empty() && laid.drawing.scale >= look::least_scale;
@@ -198,15 +198,18 @@ std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const Situa
   if (is_printable(laid.front())) return laid;
   for (int count = 2; count <= most_shares; ++count) {
     laid.clear();
-    for (int index = 0; index < count; ++index) {
-      PairLayout layout(context, pair);
+    bool is_whole = true;
+    for (int index = 0; index < count && is_whole; ++index) {
       const StoryShare share{index, count};
-      const bool is_laid = layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::zones, no_limit}, share) ||
-                           layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::none, no_limit}, share);
+      // Fewer consumers than shares: some shares tell nothing.
+      if (find_story(context.build(), pair, StoryWidth::flowing, share).empty()) continue;
+      PairLayout layout(context, pair);
+      is_whole = layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::zones, no_limit}, share) ||
+                 layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::none, no_limit}, share);
       layout.made.pair = pair;
-      if (is_laid) laid.push_back(std::move(layout.made));
+      laid.push_back(std::move(layout.made));
     }
-    if (static_cast<int>(laid.size()) == count) return laid;
+    if (is_whole && !laid.empty()) return laid;
   }
   return {};
 }
