@@ -369,9 +369,19 @@ class Planner {
       action.wires.push_back(wire);
       latest = std::max(latest, stage_of(wire));
     }
-    if (action.wires.empty() || latest != stage) return;
+    if (action.wires.empty() || at_part_with_signals(terminal, latest) != stage) return;
     action.wires = thickest_first(action.wires);
     group.actions.push_back(std::move(action));
+  }
+
+  /// A part's earth wires are joined with its signal wires, in one list; earths that have a bolt come first.
+  Stage at_part_with_signals(TerminalId id, Stage stage) const {
+    const Terminal& terminal = build_.terminal(id);
+    if (stage != Stage::earths || terminal.owner != OwnerType::part) return stage;
+    for (const TerminalId other : build_.parts[static_cast<std::size_t>(terminal.owner_index)].terminals)
+      for (const WireId wire : wires_at_[other.at()])
+        if (is_joined_by_fitter(build_.wire(wire)) && stage_of(wire) == Stage::signals) return Stage::signals;
+    return stage;
   }
 
   bool is_pole(TerminalId terminal) const { return terminal == live_pole_ || terminal == earthed_pole_; }

@@ -19,7 +19,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(18), row_height(8),
+constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(12), row_height(7),
     narrow_face(25), row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
 
 /// Beside so many rows a face keeps its caption at its side.
@@ -248,7 +248,9 @@ class JointWriter {
     Block block{faces_width, {}, {}};
     const Millimetres x = (faces_width - drawn.width) / 2, y = drawn.height + Millimetres(1);
     place_block(block.items, std::move(drawn), {x, {}});
-    Block caption = face_caption(face, scale, faces_width, words_, setting_);
+    Face plain = face;  // which way up it is stands on the terminal map
+    plain.keying.clear();
+    Block caption = face_caption(plain, scale, faces_width, words_, setting_);
     block.height = y + caption.height;
     place_block(block.items, std::move(caption), {{}, y});
     return block;
