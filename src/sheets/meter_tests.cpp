@@ -277,7 +277,24 @@ class TestPages {
     if (engine == EngineState::cranking && !has_said_cranking_) add_hazard("tests.cranking");
     has_said_cranking_ = has_said_cranking_ || engine == EngineState::cranking;
     const bool moves = engine != EngineState::stopped || watches_motor(readings);
-    if (readings.gear == Gear::in && moves) add_hazard("tests.in_gear");
+    if (readings.gear != Gear::in || !moves) return;
+    if (has_said_gear_) return add_reminder();
+    add_hazard("tests.in_gear");
+    has_said_gear_ = true;
+  }
+
+  /// The warning stands in full on the page before, or on this one: here its word and what to do.
+  void add_reminder() {
+    const Millimetres width = flow_.width(), triangle(5), text_x = triangle + Millimetres(2);
+    Block text = set_text(words_("signal.warning") + ": " + words_("tests.in_gear_again"), look::text_bold,
+                          width - text_x, flow_.setting());
+    Block block{width, std::max(text.height, triangle), {}};
+    const bool is_right_to_left = flow_.setting().is_right_to_left;
+    place_block(block.items, alert_triangle(triangle, look::safety_orange, look::ink),
+                {is_right_to_left ? width - triangle : Millimetres(0), {}});
+    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_x, {}});
+    flow_.keep(block.height + Millimetres(45));
+    flow_.add(std::move(block), look::block_gap);
   }
 
   void add_hazard(const std::string& key) {
@@ -383,7 +400,7 @@ class TestPages {
   const FaultPlan& faults_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
-  bool has_said_exhaust_ = false, has_said_cranking_ = false;
+  bool has_said_exhaust_ = false, has_said_cranking_ = false, has_said_gear_ = false;
 };
 
 }  // namespace
