@@ -47,24 +47,21 @@ Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::
 
 }  // namespace
 
-std::string FaultWords::mend_part(const Mend& mend) const {
-  if (mend.earth.is_set()) return words_("faults.mend_earth", {{"earth", build_.earths[mend.earth.at()].id}});
-  if (mend.body.is_set())
-    return words_("faults.mend_body", {{"part", name_in_sentence(owner_name(build_, mend.body, words_))}});
+/// The sentence for that remedy, and what stands in it for {part}.
+FaultWords::Remedy FaultWords::remedy_for(const Mend& mend) const {
+  if (mend.earth.is_set()) return {"faults.mend_earth", build_.earths[mend.earth.at()].id};
+  if (mend.body.is_set()) return {"faults.mend_body", name_in_sentence(owner_name(build_, mend.body, words_))};
   const Inside& inside = inside_of(build_, mend.inside);
-  if (mend.type == FaultType::fuse_blown)
-    return words_("faults.mend_fuse",
-                  {{"part", name_in_sentence(fuse_name(build_, mend.inside))},
-                   {"chart", words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}})}});
+  if (mend.type == FaultType::fuse_blown) return {"faults.mend_fuse", name_in_sentence(fuse_name(build_, mend.inside))};
   if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
-    return words_(mend_key(mend.type), {{"part", name_in_sentence(switch_name(build_, mend.inside))}});
+    return {mend_key(mend.type), name_in_sentence(switch_name(build_, mend.inside))};
   std::string_view key = mend_key(mend.type);
   if (mend.type == FaultType::element_dead) {
     if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
     if (inside.type == InsideType::coil) key = "faults.mend_coil";
     if (inside.is_winding) key = "faults.mend_winding";
   }
-  return words_(key, {{"part", called(mend.inside)}});
+  return {key, called(mend.inside)};
 }
 
 /// By id as the wires stand in the build; three or more whose numbers follow each other as a range.
@@ -97,28 +94,34 @@ std::string FaultWords::list_wires(const std::vector<WireId>& wires) const {
 }
 
 std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
-  std::vector<std::string> said;
-  std::vector<WireId> broken, chafed;
+  struct Group {
+    std::string_view key;
+    std::vector<std::string> parts;
+    std::vector<WireId> wires;
+  };
+  std::vector<Group> groups;  // in the order of their likeliest
   std::set<Mend> seen;
-  std::size_t broken_at = 0, chafed_at = 0;
   for (const int s : suspects) {
     const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]);
     if (!seen.insert(mend).second) continue;
-    if (!mend.wire.is_set()) {
-      said.push_back(mend_part(mend));
-      continue;
-    }
     const bool is_chafed = mend.type == FaultType::wire_to_earth;
-    std::vector<WireId>& wires = is_chafed ? chafed : broken;
-    if (wires.empty())
-      (is_chafed ? chafed_at : broken_at) = said.size(), said.push_back({});  // stands where its likeliest does
-    wires.push_back(mend.wire);
+    const Remedy remedy =
+        mend.wire.is_set() ? Remedy{is_chafed ? "faults.mend_chafed_wire" : "faults.mend_wire", {}} : remedy_for(mend);
+    auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return g.key == remedy.key; });
+    if (group == groups.end()) group = groups.insert(groups.end(), {remedy.key, {}, {}});
+    if (mend.wire.is_set())
+      group->wires.push_back(mend.wire);
+    else if (std::find(group->parts.begin(), group->parts.end(), remedy.part) == group->parts.end())
+      group->parts.push_back(remedy.part);
   }
-  const auto say = [&](const std::vector<WireId>& wires, const std::string& key) {
-    return words_(wires.size() == 1 ? key : key + "s", {{"list", list_wires(wires)}});
-  };
-  if (!broken.empty()) said[broken_at] = say(broken, "faults.mend_wire");
-  if (!chafed.empty()) said[chafed_at] = say(chafed, "faults.mend_chafed_wire");
+  const std::string blown = words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}});
+  std::vector<std::string> said;
+  for (const Group& group : groups) {
+    const std::string parts = join(group.parts, ", ");
+    const std::string key = std::string(group.key) + (group.wires.size() > 1 ? "s" : "");
+    said.push_back(
+        words_(key, {{"part", parts}, {"earth", parts}, {"chart", blown}, {"list", list_wires(group.wires)}}));
+  }
   return join(said, "; ");
 }
 

@@ -110,10 +110,10 @@ class Planner {
   }
 
   /// What a situation asks of the person: the less the better.
-  int effort(SituationId s) const {
+  std::pair<int, std::size_t> effort(SituationId s) const {
     const Situation& situation = build_.situations[s.at()];
-    if (situation.engine == EngineState::running) return 4;
-    return (situation.engine == EngineState::cranking ? 1 : 0) + (is_in_gear(build_, situation) ? 2 : 0);
+    const int engine = situation.engine == EngineState::running ? 4 : situation.engine == EngineState::cranking ? 1 : 0;
+    return {engine + (is_in_gear(build_, situation) ? 2 : 0), situation.settings.size()};
   }
 
   /// No engine runs that does not start.

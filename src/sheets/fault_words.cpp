@@ -65,8 +65,7 @@ FaultWords::FaultWords(const SheetContext& context, const FaultPlan& plan)
       build_(context.build()),
       words_(context.words()),
       plan_(plan),
-      situations_(plan.bench.build.situations),
-      poles_(pole_names(context.build(), context.words())) {}
+      situations_(plan.bench.build.situations) {}
 
 std::string FaultWords::element(InsideRef what) const {
   const Inside& inside = inside_of(build_, what);
@@ -171,7 +170,7 @@ std::string FaultWords::ask_alternating(const Probe& probe) const {
 std::string FaultWords::ask_of(const Probe& probe) const {
   switch (probe.type) {
     case ProbeType::volts:
-      return words_("faults.ask_volts", {{"place", place(probe.at)}, {"earthed", poles_.front().second}});
+      return words_("faults.ask_volts", {{"place", place(probe.at)}});
     case ProbeType::ohms:
       return ask_ohms(probe);
     case ProbeType::short_to_earth:
@@ -282,6 +281,8 @@ std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::
     if (situations_[now.at()].engine == EngineState::running)
       lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
   }
+  if (probe.type == ProbeType::alternating)
+    lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
   if (probe.type != ProbeType::watch) lines.push_back(where(probe));
   return lines;
 }
@@ -311,6 +312,7 @@ std::string FaultWords::reading(const FaultChart& chart, const ChartBox& box, co
       const bool beeps = inside.type == InsideType::fuse || inside.type == InsideType::lamp;
       if (outcome.is_open) return words_(beeps ? "faults.no_beep" : "faults.no_ohms");
       if (beeps) return words_("faults.beep");
+      if (inside.resistance && inside.resistance->number() < 1) return words_("faults.shorted");
       return inside.resistance ? words_("faults.ohms", {{"ohms", shortest(inside.resistance->number(), 1)}})
                                : words_("faults.some_ohms");
     }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "sheets/fault_plan.h"
@@ -34,7 +35,7 @@ class FaultWords {
   std::vector<Paragraph> end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const;
   /// Parts of the chart's kind whose faults no reading shows; empty: none.
   std::string not_asked(const FaultChart& chart) const;
-  /// The suspects, most likely first, wires with one remedy together: '3, 7, 79 to 89'.
+  /// The suspects, most likely first, things with one remedy together: '3, 7, 79 to 89'.
   std::string list_mends(const std::vector<int>& suspects) const;
 
  private:
@@ -55,14 +56,17 @@ class FaultWords {
   std::vector<Span> next_action(const std::vector<Mend>& mends) const;
   std::string list_wires(const std::vector<WireId>& wires) const;
   std::string changed_settings(SituationId from, SituationId to) const;
-  std::string mend_part(const Mend& mend) const;
+  struct Remedy {
+    std::string_view key;
+    std::string part;
+  };
+  Remedy remedy_for(const Mend& mend) const;
 
   const SheetContext& context_;
   const Build& build_;
   const Words& words_;
   const FaultPlan& plan_;
   const std::vector<Situation>& situations_;  // as on the bench
-  std::vector<std::pair<std::string, std::string>> poles_;
 };
 
 }  // namespace loomfolio

@@ -13,6 +13,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double gap = 1.0;           // V on 12 V
+constexpr double most_off = 0.05;     // of a faulty reading: a starter that does not turn pulls no volts down
 constexpr double most_share = 0.49;   // of a gap: ranges stay apart
 constexpr double near_nothing = 0.3;  // V on 12 V: what a place without volts may read
 
@@ -127,7 +128,7 @@ double share_at_pole(const Build& build, const Solution& solution, const Reading
   if (!pole.is_set()) return 0;
   const double sound = solution.terminal_volts[pole.at()].number();
   const double off = std::max(sound - limits.least[pole.at()].number(), limits.most[pole.at()].number() - sound);
-  return std::abs(sound) > 0 ? off / std::abs(sound) : 0;
+  return std::abs(sound) > 0 ? std::min(off / std::abs(sound), most_off) : 0;
 }
 
 bool is_open_over(const ProbePlan& plan, int suspect, InsideRef what, FaultType type) {
@@ -253,7 +254,9 @@ void add_watch_probes(ProbePlan& plan) {
 bool feeds_a_charger(const ProbePlan& plan, const Fault& fault) {
   if (fault.type == FaultType::wire_open || fault.type == FaultType::bad_joint)
     return plan.study.solutions()[plan.situation()].wire_alternating[fault.wire.at()].number() > 0;
-  return fault.type == FaultType::element_dead && element_of(plan.study.build(), fault.inside).is_winding;
+  const Build& build = plan.study.build();
+  return fault.type == FaultType::element_dead && element_of(build, fault.inside).is_winding &&
+         build.kind_of(build.part(fault.inside.part)).group == "charging";
 }
 
 void add_alternating_probes(ProbePlan& plan) {

@@ -16,7 +16,6 @@ namespace loomfolio {
 namespace {
 
 constexpr int most_rounds = 24;
-constexpr double chafe_ohms = 0.05;
 constexpr double joint_loss = 3;  // V at the wire's worst load
 constexpr double least_joint_ohms = 0.02, most_joint_ohms = 1000, idle_joint_ohms = 10;
 constexpr double dead_short = 3.5;  // times its rating: what filaments carry more or less matters no longer
@@ -90,7 +89,7 @@ void FaultBench::change_wire(const Fault& fault) {
     Branch chafe;
     chafe.a = build_.wire(fault.wire).to.index;
     chafe.b = earth_;
-    chafe.ohms = Ohms(chafe_ohms);
+    chafe.ohms = chafe_to_metal;
     what_if_->add(chafe);
     return;
   }

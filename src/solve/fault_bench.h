@@ -10,6 +10,9 @@
 
 namespace loomfolio {
 
+/// From a chafed wire to the metal that it touches, from memory.
+inline constexpr Ohms chafe_to_metal{0.05};
+
 class FaultBench {
  public:
   FaultBench(const Build& build, const Solution& solution, const std::vector<Amperes>& worst_loads,

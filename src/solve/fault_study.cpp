@@ -4,13 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solve/meter.h"
 #include "solve/wire_load.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr double burning_drop = 0.5;  // V on 12 V
+constexpr Amperes burning{40};
 
 }  // namespace
 
@@ -41,14 +40,11 @@ Expected FaultStudy::seen(std::size_t fault, std::size_t s, std::size_t first, I
 bool FaultStudy::burns(std::size_t fault, std::size_t s) const {
   const Fault& f = book_.faults[fault];
   if (f.type != FaultType::wire_to_earth) return false;
-  const TerminalId pole = live_pole(build_);
-  if (!pole.is_set()) return false;
-  const double sound = solutions_[s].terminal_volts[pole.at()].number();
+  const TerminalId at = build_.wire(f.wire).to;
+  double volts = solutions_[s].terminal_volts[at.at()].number();
   for (const Reading& reading : book_.effect(fault, s).readings)
-    if (reading.at == pole)
-      return std::abs(sound) - std::abs(static_cast<double>(reading.volts)) >
-             burning_drop * build_.electrics.nominal.number() / 12;
-  return false;
+    if (reading.at == at) volts = reading.volts;
+  return std::abs(volts) / chafe_to_metal.number() > burning.number();
 }
 
 bool FaultStudy::stops_engine(std::size_t fault, std::size_t s, std::size_t first) {

@@ -24,8 +24,8 @@ class FaultStudy {
   /// What the fault does in situation `s`, after situation `first` blew what it blows there.
   const FaultEffect& effect(std::size_t fault, std::size_t s, std::size_t first);
   Expected seen(std::size_t fault, std::size_t s, std::size_t first, InsideRef what);
-  /// A short in that situation that no fuse ends: the battery's own volts fall by 0.5 V on 12 V or more (from memory:
-  /// no load but a starter does that). It burns; no lamp is merely weak.
+  /// A short in that situation that no fuse ends: the chafed place carries 40 A or more for good (from memory: beyond
+  /// what any fuse of such a loom lets pass). It burns; no lamp is merely weak.
   bool burns(std::size_t fault, std::size_t s) const;
   /// What makes the spark gets nothing any more, so that the engine cannot run.
   bool stops_engine(std::size_t fault, std::size_t s, std::size_t first);
