@@ -20,7 +20,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres question_share(73), arrow_width(28), number_room(8), pad(1.4), down_gap(6.4), row_gap(2.6),
+constexpr Millimetres question_share(65), arrow_width(26), number_room(8), pad(1.4), down_gap(6.4), row_gap(2.6),
     exit_gap(1.4);
 constexpr Millimetres lower(0.4);  // a line of text stands high in its step
 constexpr Millimetres disc(2.6), head_length(2.2), head_half(0.9);

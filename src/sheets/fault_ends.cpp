@@ -25,9 +25,9 @@ std::string_view mend_key(FaultType type) {
     case FaultType::contact_stuck:
       return "faults.mend_contact_stuck";
     case FaultType::switch_open:
-      return "faults.mend_switch";
+      return "faults.mend_contact";
     case FaultType::switch_stuck:
-      return "faults.mend_switch_stuck";
+      return "faults.mend_contact_stuck";
     case FaultType::element_dead:
       return "faults.mend_element";
     case FaultType::output_dead:
