@@ -8,7 +8,25 @@
 namespace loomfolio {
 namespace {
 
-void find_load(Study& study, std::size_t f, FuseStudy& fuse) {
+/// What each fuse carries in a situation when nothing charges.
+struct UnchargedLoads {
+  SituationId situation;
+  std::vector<Amperes> by_fuse;
+};
+
+std::vector<UnchargedLoads> find_uncharged(Study& study) {
+  std::vector<UnchargedLoads> all;
+  for (BenchPair& bench : study.benches) {
+    if (study.build.situations[bench.situation.at()].engine != EngineState::running) continue;
+    bench.cold->stop_charging();
+    UnchargedLoads loads{bench.situation, {}};
+    for (std::size_t f = 0; f < study.fuses.size(); ++f) loads.by_fuse.push_back(bench.cold->fuse_amperes(f));
+    all.push_back(std::move(loads));
+  }
+  return all;
+}
+
+void find_load(const Study& study, const std::vector<UnchargedLoads>& uncharged, std::size_t f, FuseStudy& fuse) {
   for (const Solution& solution : study.solutions) {
     const Amperes amperes(
         std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
@@ -16,14 +34,12 @@ void find_load(Study& study, std::size_t f, FuseStudy& fuse) {
     fuse.load = amperes;
     fuse.situation = solution.situation;
   }
-  for (BenchPair& bench : study.benches) {
-    if (study.build.situations[bench.situation.at()].engine != EngineState::running) continue;
-    bench.cold->stop_charging();
-    const Amperes amperes = bench.cold->fuse_amperes(f);
+  for (const UnchargedLoads& loads : uncharged) {
+    const Amperes amperes = loads.by_fuse[f];
     // Half an ampere more is no other matter: the battery's volts differ a little from the generator's.
     if (amperes <= fuse.load + Amperes(0.5)) continue;
     fuse.load = amperes;
-    fuse.situation = bench.situation;
+    fuse.situation = loads.situation;
     fuse.is_uncharged = true;
   }
   fuse.load_share = fuse.load / fuse.rating;
@@ -66,12 +82,13 @@ int index_of_fuse(const Study& study, InsideRef inside) {
 }
 
 void study_fuses(Study& study) {
+  const std::vector<UnchargedLoads> uncharged = find_uncharged(study);
   for (std::size_t f = 0; f < study.fuses.size(); ++f) {
     FuseStudy fuse;
     fuse.fuse = study.fuses[f].inside;
     fuse.rating = study.fuses[f].rating;
     fuse.family = study.fuses[f].family;
-    find_load(study, f, fuse);
+    find_load(study, uncharged, f, fuse);
     find_prospective(study, f, fuse);
     find_wires(study, fuse);
     study.result.fuses.push_back(std::move(fuse));
