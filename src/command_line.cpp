@@ -60,6 +60,9 @@ void add_commands(CLI::App& app, Request& request) {
   CLI::App* parts = add("parts", "the library of part kinds: a list, or one kind", CommandName::parts);
   parts->add_option("KIND", request.kind, "a kind's id");
 
+  CLI::App* starter = add("new", "write a commented spec to start from", CommandName::new_spec);
+  starter->add_option("FILE", request.spec, "a file that is not there yet, - for standard output")->required();
+
   CLI::App* bench = add("bench-layout", "lay out a benchmark graph", CommandName::bench_layout);
   bench->group("");  // hidden from help
   bench->add_option("GRAPH", request.spec)->required();

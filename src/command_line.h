@@ -7,12 +7,12 @@
 
 namespace loomfolio {
 
-enum class CommandName : std::uint8_t { print, check, meter, parts, bench_layout };
+enum class CommandName : std::uint8_t { print, check, meter, parts, new_spec, bench_layout };
 
 /// What the user asked for. A field that the command does not know is empty.
 struct Request {
   CommandName command = CommandName::print;
-  std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input
+  std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input (new: FILE, "-" for standard output)
   std::string earlier;               ///< bench-layout: the graph of an earlier drawing to stay near; empty: none
   std::string kind;                  ///< parts: the KIND argument; empty: list all
   std::string where;                 ///< meter: the WHERE argument

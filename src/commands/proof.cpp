@@ -56,8 +56,12 @@ void report_findings(const Proof& proof, Surroundings& surroundings) {
     return std::count_if(proof.diagnostics.begin(), proof.diagnostics.end(),
                          [&](const auto& d) { return d.severity == severity; });
   };
-  surroundings.err << count(Severity::error) << " errors, " << count(Severity::warning) << " warnings, "
-                   << count(Severity::note) << " notes\n";
+  const auto said = [&](Severity severity, const char* word) {
+    const auto number = count(severity);
+    return std::to_string(number) + " " + word + (number == 1 ? "" : "s");
+  };
+  surroundings.err << said(Severity::error, "error") << ", " << said(Severity::warning, "warning") << ", "
+                   << said(Severity::note, "note") << "\n";
 }
 
 bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known,

@@ -70,6 +70,8 @@ std::string guess_unit(std::string_view text, Dimension dimension) {
     if (unit.dimension == dimension && lower_case(unit.text) == lower_case(text)) return std::string(unit.text);
   for (const auto& [other, ours] : other_spellings)
     if (lower_case(other) == lower_case(text) && find_unit(ours, dimension)) return std::string(ours);
+  // "2.5 mm" for a conductor: the square was forgotten
+  if (const std::string squared = std::string(text) + "2"; find_unit(squared, dimension)) return squared;
   return {};
 }
 

@@ -65,3 +65,19 @@ TEST_CASE("parts lists the kinds, shows one, and knows what a misspelt one may h
   CHECK(wrong.code == 1);
   CHECK(wrong.err.find("did you mean `horn`?") != std::string::npos);
 }
+
+TEST_CASE("new writes a spec that checks clean, and never over a file that is there") {
+  MemoryFiles files;
+  CHECK(run_with(files, {"new", "mine.toml"}).code == 0);
+  REQUIRE(files.held.count("mine.toml") == 1);
+  const Ran checked = run_with(files, {"check", "mine.toml"});
+  CHECK(checked.code == 0);
+  CHECK(checked.out == "mine.toml: nothing found\n");
+
+  files.held["mine.toml"] = "work of a day";
+  const Ran again = run_with(files, {"new", "mine.toml"});
+  CHECK(again.code == 2);
+  CHECK(again.err.find("is there already") != std::string::npos);
+  CHECK(files.held["mine.toml"] == "work of a day");
+  CHECK(run_with(files, {"new", "-"}).out.starts_with("# A build spec"));
+}

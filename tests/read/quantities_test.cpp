@@ -86,6 +86,7 @@ TEST_CASE("what is no quantity says why, and what would be one") {
 
 TEST_CASE("other spellings of a unit are explained, not taken") {
   CHECK(refuse("2.5 mm\xC2\xB2", Dimension::area).hint == "write \"2.5 mm2\"");
+  CHECK(refuse("2.5 mm", Dimension::area).hint == "write \"2.5 mm2\"");
   CHECK(refuse("4 \xCE\xA9", Dimension::resistance).hint == "write \"4 ohm\"");
   CHECK(refuse("4 \xE2\x84\xA6", Dimension::resistance).hint == "write \"4 ohm\"");
   CHECK(refuse("12 volts", Dimension::voltage).hint == "write \"12 V\"");
