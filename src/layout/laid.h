@@ -72,6 +72,9 @@ struct LayoutOptions {
 /// The whole engine. Same graph, same result. Never fails: what could not be drawn well is in `warnings`.
 Laid lay_out(const Graph& graph, const LayoutOptions& options = {});
 
+/// The same for each of several graphs, side by side on as many processors as there are.
+std::vector<Laid> lay_out_each(const std::vector<Graph>& graphs, const LayoutOptions& options = {});
+
 /// The graph with its joints as they were laid out.
 Graph with_settled_joints(const Graph& graph, const Laid& laid);
 

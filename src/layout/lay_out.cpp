@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The engine as a list of its passes.
 #include <algorithm>
+#include <future>
 
 #include "layout/decorate.h"
 #include "layout/draw.h"
@@ -90,9 +91,14 @@ std::vector<Search> choose_searches(const Graph& graph) {
 }
 
 Laid lay_out_with(const Graph& graph, Flow flow) {
-  Drawn best;
-  for (const Search& search : choose_searches(graph)) {
-    Drawn drawn = draw_from(graph, flow, search);
+  // Each search stands alone, so they run side by side; they are compared in their order, whoever ends first.
+  const std::vector<Search> searches = choose_searches(graph);
+  std::vector<std::future<Drawn>> beside;
+  for (std::size_t s = 1; s < searches.size(); ++s)
+    beside.push_back(std::async(std::launch::async, draw_from, std::cref(graph), flow, std::cref(searches[s])));
+  Drawn best = draw_from(graph, flow, searches.front());
+  for (std::future<Drawn>& other : beside) {
+    Drawn drawn = other.get();
     if (drawn.cost < best.cost) best = std::move(drawn);
   }
   Laid& laid = best.laid;
@@ -110,6 +116,16 @@ Laid lay_out(const Graph& graph, const LayoutOptions& options) {
   if (options.earlier != nullptr && options.earlier_graph != nullptr)
     if (auto kept = laying::keep_placement(graph, *options.earlier, *options.earlier_graph)) return std::move(*kept);
   return laying::lay_out_with(graph, laying::choose_flow(graph));
+}
+
+std::vector<Laid> lay_out_each(const std::vector<Graph>& graphs, const LayoutOptions& options) {
+  std::vector<std::future<Laid>> beside;
+  for (std::size_t g = 1; g < graphs.size(); ++g)
+    beside.push_back(std::async(std::launch::async, lay_out, std::cref(graphs[g]), std::cref(options)));
+  std::vector<Laid> laid;
+  if (!graphs.empty()) laid.push_back(lay_out(graphs.front(), options));
+  for (std::future<Laid>& other : beside) laid.push_back(other.get());
+  return laid;
 }
 
 }  // namespace loomfolio

@@ -131,7 +131,7 @@ class Rough {
   int channel_strip(int channel) const;
   int left_body_at(int row, Grid x) const;
   void pass_row(int row, Grid wish, int& left_body, Grid& x) const;
-  void draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, Course& course) const;
+  bool draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, long limit, Course& course) const;
   bool draw_direct(const EndPoint& a, const EndPoint& b, Course& course) const;
   void find_best(int wire, Course& best);
   void offer(Course& course, Course& best, long& best_cost) const;

@@ -89,7 +89,8 @@ bool Rough::draw_direct(const EndPoint& a, const EndPoint& b, Course& course) co
   return true;
 }
 
-void Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, Course& course) const {
+/// Gives up, with false, once length and bends alone cost `limit`.
+bool Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, long limit, Course& course) const {
   course.clear();
   course.from_channel = route.from_channel;
   course.to_channel = route.to_channel;
@@ -124,6 +125,7 @@ void Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& rout
     course.runs.push_back({channel_strip(channel), make_run(x, from_side, next_x, to_side)});
     length += std::abs(next_x - x) + channel_y_[channel];
     if (next_x != x || from_side == to_side) bends += 2;
+    if (length + static_cast<long>(bends) * plan_.weights.bend >= limit) return false;
     if (first) first_heading = next_x - x;
     if (last_pass != SIZE_MAX) course.runs[last_pass].second.heading[1] = sign_of(next_x - x);
     first = false;
@@ -143,6 +145,7 @@ void Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& rout
   }
   add_side_run(a, route.from_channel, first_heading);
   course.own = length + static_cast<long>(bends) * plan_.weights.bend;
+  return true;
 }
 
 /// Keeps `course` as the best when it is; what it held before is lost.
@@ -172,8 +175,7 @@ void Rough::find_best(int wire, Course& best) {
     for (int to = b1; to <= b2; ++to)
       for (const bool late : {false, true}) {
         if (late && from == to) continue;
-        draw_course(a, b, {from, to, late}, drawn_);
-        offer(drawn_, best, best_cost);
+        if (draw_course(a, b, {from, to, late}, best_cost, drawn_)) offer(drawn_, best, best_cost);
       }
 }
 

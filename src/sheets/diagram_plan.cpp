@@ -57,21 +57,27 @@ LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPla
                        const PageShape& page) {
   constexpr double shapes[] = {1.0, 0.75, 0.55};  // of the page's width
   const Rect room = drawing_room(page);
-  LaidDiagram best;
+  std::vector<LaidDiagram> made;
+  std::vector<Graph> graphs;
   for (const double shape : shapes) {
     GraphRequest request{context.build(), plans, index, context.measure()};
     request.wished_width = to_grid(room.width * shape);
     request.wished_height = to_grid(room.height) - zone_head;
-    LaidDiagram made;
-    made.plan = plans[index];
-    made.diagram = make_diagram_graph(request);
-    made.laid = lay_out(made.diagram.graph);
-    made.diagram.graph = with_settled_joints(made.diagram.graph, made.laid);
-    made.page = page;
-    made.scale = scale_to_fit(made.laid, page);
-    if (shape == shapes[0] || is_better(made, best)) best = std::move(made);
+    made.push_back({});
+    made.back().plan = plans[index];
+    made.back().diagram = make_diagram_graph(request);
+    made.back().page = page;
+    graphs.push_back(made.back().diagram.graph);
   }
-  return best;
+  std::vector<Laid> laid = lay_out_each(graphs);
+  std::size_t best = 0;
+  for (std::size_t m = 0; m < made.size(); ++m) {
+    made[m].laid = std::move(laid[m]);
+    made[m].diagram.graph = with_settled_joints(made[m].diagram.graph, made[m].laid);
+    made[m].scale = scale_to_fit(made[m].laid, page);
+    if (is_better(made[m], made[best])) best = m;
+  }
+  return std::move(made[best]);
 }
 
 /// On the usual paper at full size if that goes, else on the larger.

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <iterator>
+#include <set>
+#include <tuple>
 #include <utility>
 
 #include "sheets/diagram_draw.h"
@@ -86,23 +88,28 @@ double fit(const Laid& laid, const Rect& place) {
 LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
                        const std::vector<WireId>& wires, const Rect& place) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
-  LaidDiagram best;
+  std::vector<LaidDiagram> made;
+  std::vector<Graph> graphs;
   for (const double shape : {1.0, 0.7}) {
     GraphRequest graph{build, plans, 0, request.context.measure()};
     graph.figures = &figures;
     graph.wished_width = to_grid(place.width * shape);
     graph.wished_height = to_grid(place.height) - zone_head;
-    LaidDiagram made;
-    made.plan = plans[0];
-    made.diagram = make_diagram_graph(graph);
-    made.laid = lay_out(made.diagram.graph);
-    made.diagram.graph = with_settled_joints(made.diagram.graph, made.laid);
-    made.page = request.page;
-    made.scale = fit(made.laid, place);
-    if (best.scale < made.scale || best.laid.width == 0) best = std::move(made);
-    if (best.scale >= 1) break;
+    made.push_back({});
+    made.back().plan = plans[0];
+    made.back().diagram = make_diagram_graph(graph);
+    made.back().page = request.page;
+    graphs.push_back(made.back().diagram.graph);
   }
-  return best;
+  std::vector<Laid> laid = lay_out_each(graphs);
+  std::size_t best = 0;
+  for (std::size_t m = 0; m < made.size(); ++m) {
+    made[m].laid = std::move(laid[m]);
+    made[m].diagram.graph = with_settled_joints(made[m].diagram.graph, made[m].laid);
+    made[m].scale = fit(made[m].laid, place);
+    if (made[m].scale > made[best].scale) best = m;
+  }
+  return std::move(made[best]);
 }
 
 /// What the tries for one pair share.
@@ -131,6 +138,7 @@ class PairLayout {
     const Rect place = drawing_in(frames.front());
     const double most = wires_per_area * place.width.number() * place.height.number();
     if (static_cast<double>(wires.size()) > most * way.hope) return false;
+    if (!tried_.insert({way.arrangement, way.bands, wires}).second) return false;  // as in a wider story, which did not fit
     made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place);
     made.width = width;
     made.arrangement = way.arrangement;
@@ -145,6 +153,7 @@ class PairLayout {
   PairRequest request_;
   Build build_, close_;
   std::vector<std::string> figures_;
+  std::set<std::tuple<Arrangement, Bands, std::vector<WireId>>> tried_;
 };
 
 constexpr double no_limit = 1e9;
