@@ -59,6 +59,8 @@ std::string_view name_of(Stage stage) {
 
 bool is_source(const Inside& inside) { return inside.type == InsideType::source; }
 
+bool is_battery(const Part& part) { return std::any_of(part.insides.begin(), part.insides.end(), is_source); }
+
 bool is_in_housing(TerminalForm form) { return form == TerminalForm::sealed || form == TerminalForm::cavity; }
 
 Action simple(ActionType type) {
@@ -124,8 +126,7 @@ class Planner {
       case Stage::battery:
         return battery();
       case Stage::tests:
-        return {
-            lone({simple(ActionType::refit_tank), simple(ActionType::test_live), simple(ActionType::refit_covers)})};
+        return {lone({simple(ActionType::test_live), simple(ActionType::refit_covers)})};
     }
     return {};
   }
@@ -138,31 +139,40 @@ class Planner {
     if (is_kit()) actions.push_back(simple(ActionType::disconnect));
     actions.push_back(simple(ActionType::remove_covers));
     const bool brings_battery = std::any_of(build_.parts.begin(), build_.parts.end(), [](const Part& part) {
-      return part.provided == Provider::kit && std::any_of(part.insides.begin(), part.insides.end(), is_source);
+      return part.provided == Provider::kit && is_battery(part);
     });
     if (is_kit() && brings_battery) actions.push_back(simple(ActionType::take_battery));
     for (const InsideRef fuse : list_fuses(build_)) {
-      if (build_.part(fuse.part).provided != Provider::machine) continue;
-      Action action = simple(ActionType::take_fuse);
-      action.fuse = fuse;
-      actions.push_back(action);
+      const Part& holder = build_.part(fuse.part);
+      if (holder.provided == Provider::machine && !is_worked_at(build_, holder)) actions.push_back(take_out(fuse));
     }
     return {lone(std::move(actions))};
   }
 
-  /// Parts of the machine first, all together; then the new ones in order of zones.
+  static Action take_out(InsideRef fuse) {
+    Action action = simple(ActionType::take_fuse);
+    action.fuse = fuse;
+    return action;
+  }
+
+  /// Parts of the machine first, all together, and their fuses out; then the new ones in order of zones. The battery comes
+  /// last of all, when the loom is in.
   std::vector<ActionGroup> mounting() const {
     std::vector<ActionGroup> groups;
     ActionGroup found{words_("steps.find_title"), {}, {}, {}};
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      if (build_.parts[p].provided == Provider::machine && is_worked_at(build_, build_.parts[p]))
+      if (build_.parts[p].provided == Provider::machine && is_worked_at(build_, build_.parts[p])) {
         add_beside_part(found, at_part(ActionType::find, p));
+        for (const InsideRef fuse : list_fuses(build_))
+          if (fuse.part.at() == p) found.actions.push_back(take_out(fuse));
+      }
     if (!found.actions.empty()) groups.push_back(std::move(found));
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
       ActionGroup group{zone_name(build_.zones[z]), {}, {}, {}};
       for (std::size_t p = 0; p < build_.parts.size(); ++p) {
         const Part& part = build_.parts[p];
         if (part.zone.index != static_cast<std::int32_t>(z) || part.provided == Provider::machine) continue;
+        if (is_battery(part)) continue;  // it comes when all else is done
         add_beside_part(group, at_part(ActionType::mount, p));
       }
       if (!group.actions.empty()) groups.push_back(std::move(group));
@@ -294,8 +304,13 @@ class Planner {
     return group.actions.empty() ? std::vector<ActionGroup>{} : std::vector<ActionGroup>{group};
   }
 
-  /// Through the test fuse first; then for good, the live pole before the earthed one.
+  /// A new battery into its place. Then through the test fuse first; then for good, the live pole before the earthed one.
+  /// The tank comes back between the two, while the battery is off.
   std::vector<ActionGroup> battery() const {
+    ActionGroup fitted;
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      if (build_.parts[p].provided != Provider::machine && is_battery(build_.parts[p]))
+        fitted.actions.push_back(at_part(ActionType::mount, p));
     ActionGroup trial{words_("steps.trial_title"), {}, {}, {}}, good{words_("steps.good_title"), {}, {}, {}};
     const Action live = all_rings(ActionType::join_end, live_pole_),
                  back = all_rings(ActionType::join_end, earthed_pole_);
@@ -308,10 +323,13 @@ class Planner {
     trial.actions.push_back(simple(ActionType::test_first));
     if (!back.wires.empty()) good.actions.push_back(as(back, ActionType::part_again));
     if (!live.wires.empty()) good.actions.push_back(as(live, ActionType::unclip_test_fuse));
+    good.actions.push_back(simple(ActionType::refit_tank));
     if (!live.wires.empty()) good.actions.push_back(live);
     if (!back.wires.empty()) good.actions.push_back(back);
-    std::vector<ActionGroup> groups{std::move(trial)};
-    if (!good.actions.empty()) groups.push_back(std::move(good));
+    std::vector<ActionGroup> groups;
+    if (!fitted.actions.empty()) groups.push_back(std::move(fitted));
+    groups.push_back(std::move(trial));
+    groups.push_back(std::move(good));
     return groups;
   }
 

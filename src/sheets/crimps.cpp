@@ -91,7 +91,7 @@ class CrimpPages {
     for (const Block& row : examples) height += row.height + look::gutter;
     flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
     flow_.items().push_back(AnchorItem{fitting_anchor(procedure.shape), {}});
-    add_table(flow_, fit_table(uses), look::paragraph_gap);
+    add_table(flow_, fit_table(procedure.shape, uses), look::paragraph_gap);
     add_rulers(uses);
     for (Block& row : rows) flow_.add(std::move(row), look::gutter);
     add_examples(std::move(examples));
@@ -229,10 +229,12 @@ class CrimpPages {
   template <class T, class Print>
   std::string range_text(const std::optional<Range<T>>& range, const Print& print) const {
     if (!range) return words_("crimps.by_maker");
+    if (range->least == range->most) return print(range->least);
     return words_("crimps.range", {{"least", print(range->least)}, {"most", print(range->most)}});
   }
 
-  Table fit_table(const std::vector<FittingUse>& uses) const {
+  Table fit_table(FittingShape shape, const std::vector<FittingUse>& uses) const {
+    const bool is_ring = shape == FittingShape::ring;  // grips the metal alone
     Table table;
     table.columns = {{words_("crimps.fitting"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("crimps.takes"), CellAlign::near, Wrapping::wraps, 0.7},
@@ -248,8 +250,11 @@ class CrimpPages {
           {{two_line_cell(use.name.empty() ? words_("parts.splice") : use.name, places_text(uses, use),
                           look::table_bold),
             text_cell(range_text(use.takes, [](SquareMillimetres a) { return print_area(a); })),
-            text_cell(range_text(use.insulation, [&](Millimetres d) { return print_small_length(d, units, words_); })),
-            text_cell(use.strip ? both_units(*use.strip) : words_("crimps.by_maker")), std::move(sizes)}});
+            text_cell(is_ring ? "\u2013" : range_text(use.insulation, [&](Millimetres d) {
+              return print_small_length(d, units, words_);
+            })),
+            text_cell(use.strip ? both_units(*use.strip) : words_(is_ring ? "crimps.as_barrel" : "crimps.by_maker")),
+            std::move(sizes)}});
     }
     return table;
   }

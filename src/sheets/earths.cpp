@@ -71,9 +71,9 @@ Joint splice_joint(const PageFlow& flow, const Splice& splice) {
   const WireSides sides = sides_at(context.build(), splice.terminal);
   Joint joint{splice_anchor(splice), splice.id, splice.label, {}, splice_star(context, splice, star_width(flow))};
   joint.lines.push_back(zone_name(context.build().zone(splice.zone)));
-  // The barrel must take the metal of its fuller side.
+  // All wires lie side by side in the one barrel.
   const SquareMillimetres area =
-      std::max(total_area(context.build(), sides.left), total_area(context.build(), sides.right));
+      total_area(context.build(), sides.left) + total_area(context.build(), sides.right);
   if (area.number() > 0) joint.lines.push_back(words("earths.barrel", {{"area", print_area(area)}}));
   add_if_said(joint.lines, splice.note);
   return joint;

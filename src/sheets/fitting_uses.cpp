@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <set>
 
+#include "sheets/fitted_ends.h"
 #include "sheets/fitting_text.h"
 #include "sheets/names.h"
-#include "sheets/print_text.h"
 
 namespace loomfolio {
 namespace {
@@ -19,10 +19,15 @@ bool is_same(const std::optional<Range<T>>& a, const std::optional<Range<T>>& b)
   return !a || (a->least == b->least && a->most == b->most);
 }
 
-FittingUse use_at(const Build& build, TerminalId id, const Words& words) {
+/// Rings come for one size of wire each; a stud's own range says nothing of them.
+FittingUse use_at(const Build& build, const FittedEnd& end, const Words& words) {
   FittingUse use;
-  use.name = fitting_name(build, id, words);
-  if (const KindTerminal* terminal = kind_terminal_of(build, id)) {
+  use.name = fitting_name(build, end.terminal, words);
+  if (fitting_shape(build, end.terminal) == FittingShape::ring) {
+    use.takes = {end.area, end.area};
+    return use;
+  }
+  if (const KindTerminal* terminal = kind_terminal_of(build, end.terminal)) {
     use.takes = terminal->takes;
     use.insulation = terminal->insulation;
     use.strip = terminal->strip;
@@ -41,22 +46,21 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
   std::map<FittingShape, std::vector<FittingUse>> uses;
   std::set<std::string> seen;
   for (const Build* build : builds)
-    for (const Wire& wire : build->wires) {
-      if (wire.provided == Provider::machine) continue;
-      for (const TerminalId end : {wire.from, wire.to}) {
-        if (!seen.insert(wire.id + " " + wire.colour.text() + " " + wire.size_text + " " + build->terminal(end).name)
-                 .second)
-          continue;
-        std::vector<FittingUse>& list = uses[fitting_shape(*build, end)];
-        const FittingUse wanted = use_at(*build, end, words);
-        auto same =
-            std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
-        if (same == list.end()) same = list.insert(list.end(), wanted);
-        same->wires[{wire.area.number(), print_wire_size(wire)}].push_back(&wire);
-        const std::string place = owner_name(*build, end, words);
-        if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
-          same->places.push_back(place);
+    for (const FittedEnd& end : find_fitted_ends(*build)) {
+      std::string name = build->terminal(end.terminal).name;
+      for (const WireId id : end.wires) {
+        const Wire& wire = build->wire(id);
+        name += " " + wire.id + " " + wire.colour.text() + " " + wire.size_text;
       }
+      if (!seen.insert(name).second) continue;
+      std::vector<FittingUse>& list = uses[fitting_shape(*build, end.terminal)];
+      const FittingUse wanted = use_at(*build, end, words);
+      auto same = std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
+      if (same == list.end()) same = list.insert(list.end(), wanted);
+      same->wires[{end.area.number(), end.size}].push_back(&build->wire(end.wires.front()));
+      const std::string place = owner_name(*build, end.terminal, words);
+      if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
+        same->places.push_back(place);
     }
   return uses;
 }

@@ -17,7 +17,8 @@ struct FittingUse {
   std::optional<Range<SquareMillimetres>> takes;
   std::optional<Range<Millimetres>> insulation;
   std::optional<Millimetres> strip;
-  std::map<std::pair<double, std::string>, std::vector<const Wire*>> wires;  ///< by area and printed size
+  std::map<std::pair<double, std::string>, std::vector<const Wire*>> wires;  ///< by area and printed size of what goes
+                                                                             ///< in; the first wire of each fitting
   std::vector<std::string>
       places;  ///< labels of the parts that it goes to, each once; fittings of one name differ in it
 };

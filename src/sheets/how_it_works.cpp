@@ -110,7 +110,10 @@ class WorksPages {
                       [&](PartId part) { return is_left_open(build_, part, static_cast<int>(t)); }))
         marks.push_back(kind.terminals[t].id);
     if (marks.empty() || marks.size() == kind.terminals.size()) return {};
-    return words_("works.not_used", {{"terminals", join(marks, ", ")}});
+    const bool is_machines = std::all_of(use.parts.begin(), use.parts.end(), [&](PartId part) {
+      return build_.part(part).provided == Provider::machine;
+    });
+    return words_(is_machines ? "works.not_used_machine" : "works.not_used", {{"terminals", join(marks, ", ")}});
   }
 
   /// Parts that all hook-ups share are explained once, but what flows in them differs from one hook-up to the next.

@@ -86,6 +86,7 @@ class TestPages {
 
   void add_without_power() {
     flow_.add_heading(words_("tests.without_power"), Millimetres(50));
+    flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
     add_earth_ohms();
     add_insulation();
@@ -180,6 +181,7 @@ class TestPages {
 
   void add_first_power() {
     flow_.add_heading(words_("tests.first_power"), Millimetres(50));
+    flow_.items().push_back(AnchorItem{"first", {}});
     add_actions("tests.power");
     const std::vector<FuseTrial> trials = order_fuses(build_);
     if (trials.empty()) return;
@@ -237,6 +239,7 @@ class TestPages {
     const std::vector<SituationReadings> all = find_readings(context_.solved);
     if (all.empty()) return;
     flow_.add_heading(words_("tests.in_situations"), Millimetres(60));
+    flow_.items().push_back(AnchorItem{"live", {}});
     flow_.add_text(words_("tests.situations_text", poles_), look::text, look::paragraph_gap);
     for (const SituationReadings& readings : all) add_situation(readings);
   }

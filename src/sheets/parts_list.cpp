@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/fitted_ends.h"
 #include "sheets/fitting_text.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
@@ -146,7 +147,7 @@ void add_fuses(PageFlow& flow) {
   add_table(flow, table, look::paragraph_gap);
 }
 
-/// How many ends of each wire size take a fitting.
+/// How many fittings for each size of what goes in.
 struct FittingCount {
   int total = 0;
   std::map<std::pair<double, std::string>, int> by_size;
@@ -156,29 +157,30 @@ std::map<std::string, FittingCount> count_fittings(const SheetContext& context) 
   std::map<std::string, FittingCount> counts;
   const Build& build = context.build();
   const Words& words = context.words();
-  for (std::size_t w = 0; w < build.wires.size(); ++w) {
-    const Wire& wire = build.wires[w];
-    if (wire.provided == Provider::machine || !shows_wire(context, WireId{static_cast<std::int32_t>(w)})) continue;
-    for (const TerminalId end : {wire.from, wire.to}) {
-      const std::string fitting = fitting_name(build, end, words);
-      if (fitting.empty()) continue;
-      ++counts[fitting].total;
-      ++counts[fitting].by_size[{wire.area.number(), print_wire_size(wire)}];
-    }
+  for (const FittedEnd& end : find_fitted_ends(build)) {
+    if (std::none_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); })) continue;
+    // A fitting that a hook-up's own wire shares with a common one is counted with the hook-up.
+    if (context.extent == Extent::common &&
+        !std::all_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); }))
+      continue;
+    const std::string fitting = fitting_name(build, end.terminal, words);
+    if (fitting.empty()) continue;
+    ++counts[fitting].total;
+    ++counts[fitting].by_size[{end.area.number(), end.size}];
   }
   return counts;
 }
 
-/// Splice barrels by the metal they must take: that of their fuller side.
+/// Splice barrels by the metal they must take: all wires lie in the one barrel.
 void add_splice_row(const SheetContext& context, Table& table) {
   const Build& build = context.build();
   const Words& words = context.words();
+  const auto wires_at = wires_at_terminals(build);
   std::map<double, int> by_area;
   int all = 0;
   for (std::size_t i = 0; i < build.splices.size(); ++i) {
     if (!shows_splice(context, SpliceId{static_cast<std::int32_t>(i)})) continue;
-    const WireSides sides = sides_at(build, build.splices[i].terminal);
-    ++by_area[std::max(total_area(build, sides.left), total_area(build, sides.right)).number()];
+    ++by_area[total_area(build, wires_at[build.splices[i].terminal.at()]).number()];
     ++all;
   }
   if (all == 0) return;

@@ -24,17 +24,17 @@ struct Hazard {
 };
 
 // Battery short, hydrogen and fuel can kill or maim; hot tools and parts that move injure; wrong polarity only breaks
-// things.
+// things. A wire that burns for want of a fitting fuse burns the machine and whoever stands beside it.
 constexpr std::array<Hazard, 10> hazards{{
     {Signal::warning, "safety.battery"},
     {Signal::warning, "safety.hydrogen"},
     {Signal::warning, "safety.fuel"},
+    {Signal::warning, "safety.fuses"},
     {Signal::warning, "safety.exhaust"},
     {Signal::warning, "safety.stand"},
     {Signal::warning, "safety.road"},
     {Signal::caution, "safety.hot_work"},
     {Signal::caution, "safety.moving"},
-    {Signal::notice, "safety.fuses"},
     {Signal::notice, "safety.electronics"},
 }};
 
@@ -88,6 +88,7 @@ void add_pairs(PageFlow& flow, const std::string& key, const Places& places, int
         {{text_cell(words(row + "a"), look::text_bold), text_cell(words(row + "b", places), look::text)}});
   }
   flow.add_heading(words(key + "_title"), Millimetres(30));
+  flow.items().push_back(AnchorItem{key, {}});
   add_table(flow, table, look::paragraph_gap);
 }
 

@@ -50,7 +50,7 @@ std::string_view do_key(FittingShape shape) {
 /// What is done alike, with one tool, is said once.
 struct Manner {
   FittingShape shape = FittingShape::ring;
-  std::string_view tool;
+  std::vector<std::string_view> tools;  ///< on one bolt a cable and a thin wire may meet
   friend bool operator==(const Manner&, const Manner&) = default;
 };
 
@@ -97,13 +97,20 @@ class JointWriter {
 
   Manner manner_of(const Action& action) const {
     const FittingShape shape = fitting_shape(build_, action.terminal);
-    return {shape, tool_key(shape, build_.wire(action.wires.front()))};
+    Manner manner{shape, {}};
+    for (const WireId wire : action.wires)
+      if (const std::string_view tool = tool_key(shape, build_.wire(wire));
+          std::find(manner.tools.begin(), manner.tools.end(), tool) == manner.tools.end())
+        manner.tools.push_back(tool);
+    return manner;
   }
 
   Block head(const Manner& manner) const {
     const std::string sheet = sheet_mark("crimps", fitting_anchor(manner.shape));
+    std::vector<std::string> tools;
+    for (const std::string_view tool : manner.tools) tools.push_back(words_(tool));
     const std::string text =
-        words_(do_key(manner.shape), {{"sheet", sheet}}) + " " + words_("steps.tool", {{"tool", words_(manner.tool)}});
+        words_(do_key(manner.shape), {{"sheet", sheet}}) + " " + words_("steps.tool", {{"tool", join(tools, "; ")}});
     Block block = set_text(text, look::text, rows_width_, setting_);
     block.height += Millimetres(1);
     add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::hairline_grey, look::thin_line});

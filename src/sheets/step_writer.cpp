@@ -124,14 +124,28 @@ class StepWriter {
     }
   }
 
+  /// The anchor of those tests; empty for other actions.
+  static std::string_view part_of_tests(ActionType type) {
+    switch (type) {
+      case ActionType::test_cold:
+        return "cold";
+      case ActionType::test_first:
+        return "first";
+      case ActionType::test_live:
+        return "live";
+      default:
+        return {};
+    }
+  }
+
   /// Actions that are alike on every machine.
   ShownAction show_plain(ActionType type) const {
     Places places = pole_names(build_, words_);
     const bool is_cut = type == ActionType::cut_wires;
     if (is_cut) places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
-    if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety"));
-    if (type == ActionType::test_cold || type == ActionType::test_first || type == ActionType::test_live)
-      places.emplace_back("sheet", sheets_of(context_, "tests"));
+    if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety", "safety.route"));
+    if (const std::string_view part = part_of_tests(type); !part.empty())
+      places.emplace_back("sheet", sheets_of(context_, "tests", part));
     ShownAction shown = plain(std::string(plain_key(type)), places);
     if (type == ActionType::remove_covers || type == ActionType::refit_tank)
       shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
@@ -181,18 +195,22 @@ class StepWriter {
     Places places = pole_names(build_, words_);
     places.emplace_back("wires", list_wires(action.wires));
     places.emplace_back("pole", terminal_mark(build_, action.terminal));
-    const bool is_live = action.terminal == live_pole(build_);
+    const std::string number = action.wires.size() == 1 ? "_one" : "";
+    return plain(std::string(pole_key(action)) + number, places);
+  }
+
+  std::string_view pole_key(const Action& action) const {
     switch (action.type) {
       case ActionType::clip_test_fuse:
-        return plain("steps.clip_test_fuse", places);
+        return "steps.clip_test_fuse";
       case ActionType::join_for_test:
-        return plain("steps.join_for_test", places);
+        return "steps.join_for_test";
       case ActionType::part_again:
-        return plain("steps.part_again", places);
+        return "steps.part_again";
       case ActionType::unclip_test_fuse:
-        return plain("steps.unclip_test_fuse", places);
+        return "steps.unclip_test_fuse";
       default:
-        return plain(is_live ? "steps.join_live" : "steps.join_earthed", places);
+        return action.terminal == live_pole(build_) ? "steps.join_live" : "steps.join_earthed";
     }
   }
 
@@ -346,13 +364,13 @@ bool shows_action(const SheetContext& context, const Action& action) {
   return is_action_of_all(context, action) == (context.extent == Extent::common);
 }
 
-std::string sheets_of(const SheetContext& context, const std::string& run) {
+std::string sheets_of(const SheetContext& context, const std::string& run, std::string_view anchor) {
   const Words& words = context.words();
   if (context.extent != Extent::common || context.hook_ups == nullptr)
-    return words("chooser.sheet", {{"sheet", sheet_mark(context.id_prefix + run)}});
+    return words("chooser.sheet", {{"sheet", sheet_mark(context.id_prefix + run, anchor)}});
   std::vector<std::string> sheets;
   for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
-    const std::string sheet = sheet_mark(context.hook_ups->builds[b]->build.variant + "/" + run);
+    const std::string sheet = sheet_mark(context.hook_ups->builds[b]->build.variant + "/" + run, anchor);
     sheets.push_back(words("hook_up.letters", {{"letter", hook_up_letter(b)}, {"sheet", sheet}}));
   }
   return join(sheets, ", ");

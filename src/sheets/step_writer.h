@@ -32,6 +32,6 @@ bool shows_action(const SheetContext& context, const Action& action);
 
 /// 'sheet 30'; on pages common to several hook-ups 'A: sheet 30, B: sheet 41'. `run` is a kind of sheet that each
 /// hook-up has: "tests".
-std::string sheets_of(const SheetContext& context, const std::string& run);
+std::string sheets_of(const SheetContext& context, const std::string& run, std::string_view anchor);
 
 }  // namespace loomfolio

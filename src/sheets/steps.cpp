@@ -189,7 +189,7 @@ class StepPages {
     if (!words_.has(key + "_hazard")) return;
     const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
     auto values = pole_names(context_.build(), words_);
-    values.emplace_back("sheet", sheets_of(context_, "tests"));
+    values.emplace_back("sheet", sheets_of(context_, "tests", "first"));
     flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
               look::paragraph_gap);
   }
@@ -229,8 +229,9 @@ class StepPages {
     Block row = step_row(flow_, next_number(), std::move(shown));
     flow_.keep(head.height + warning.height + row.height + look::block_gap);
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
+    const Millimetres air = warning.height.number() > 0 ? look::paragraph_gap : Millimetres(0);
     if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
-    flow_.add(std::move(row), {});
+    flow_.add(std::move(row), air);
   }
 
   std::string next_number() { return std::to_string(++number_); }
@@ -283,7 +284,10 @@ class StepPages {
       lines.push_back(
           {words_(
                comes_back ? "steps.way_out" : "steps.way_on",
-               {{"letter", hook_up_letter(b)}, {"label", label}, {"sheet", sheet_mark(target.sheet, target.anchor)}}),
+               {{"letter", hook_up_letter(b)},
+                {"label", label},
+                {"sheet", sheet_mark(target.sheet, target.anchor)},
+                {"step", std::to_string(number_ + 1)}}),
            target});
     }
     Block block = way(lines, words_("steps.way_out_" + part));

@@ -23,9 +23,11 @@ Row wire_end_row(const SheetContext& context, TerminalId terminal, WireId id, Ce
   return row;
 }
 
-/// A sealed cavity without a wire leaks unless it is plugged.
-Row open_row(const SheetContext& context, const KindTerminal& terminal, Cell mark) {
-  const char* key = terminal.form == TerminalForm::sealed ? "terminals.plug" : "terminals.no_wire";
+/// A sealed cavity without a wire leaks unless it is plugged. A part that the machine has may have wires there that these
+/// pages do not know.
+Row open_row(const SheetContext& context, const Part& part, const KindTerminal& terminal, Cell mark) {
+  std::string key = terminal.form == TerminalForm::sealed ? "terminals.plug" : "terminals.no_wire";
+  if (part.provided == Provider::machine) key += "_machine";
   Cell note{{{{{context.words()(key), look::table, look::grey, {}}}, Align::left, {}}}};
   return {{std::move(mark), text_cell(""), text_cell(""), text_cell(""), std::move(note)}};
 }
@@ -57,7 +59,7 @@ std::vector<Row> terminal_rows(const SheetContext& context, const TerminalWires&
     const KindTerminal& terminal = kind.terminals[t];
     const Cell mark = mark_cell(context, kind, t, names);
     const std::vector<WireId>& ends = wires_of(wires, part, t);
-    if (ends.empty()) rows.push_back(open_row(context, terminal, mark));
+    if (ends.empty()) rows.push_back(open_row(context, part, terminal, mark));
     for (std::size_t i = 0; i < ends.size(); ++i) {
       Cell shown = i == 0 ? mark : text_cell(terminal.id, look::table_bold);
       rows.push_back(wire_end_row(context, part.terminals[t], ends[i], std::move(shown)));
