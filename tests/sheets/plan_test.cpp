@@ -178,9 +178,11 @@ TEST_CASE("a new battery is fitted last, and the tank comes back while the batte
 
 TEST_CASE("a fuse of the machine is taken out after its holder was found") {
   const SampleFolio& kit = shared_sample("electric-start-kit");
-  SolvedBuild solved = kit.solved().front();
-  for (Part& part : solved.build.parts)
+  const SolvedBuild& given = kit.solved().front();
+  Build build = given.build;
+  for (Part& part : build.parts)
     if (part.id == "charge-fuse") part.provided = Provider::machine;
+  const SolvedBuild solved{build, given.solutions, given.study, given.wire_loads};
   const std::vector<Action> actions = actions_in_order(plan_assembly(solved, kit.words()));
   std::size_t taken = 0;
   for (std::size_t i = 0; i < actions.size(); ++i) {
@@ -217,10 +219,15 @@ TEST_CASE("an author's step stands beside the part that it names") {
     if (actions[i].type != ActionType::mount || build.part(actions[i].part).id != "relay") continue;
     has_met = true;
     CHECK(actions[i - 1].type == ActionType::author);
-    REQUIRE(i > 0);
-    CHECK(actions[i - 1].type == ActionType::author);
   }
   CHECK(has_met);
+  bool has_found = false;
+  for (std::size_t i = 0; i + 1 < actions.size(); ++i) {
+    if (actions[i].type != ActionType::find || build.part(actions[i].part).id != "regulator") continue;
+    has_found = true;
+    CHECK(actions[i + 1].type == ActionType::author);
+  }
+  CHECK(has_found);
 }
 
 TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the machine has") {
