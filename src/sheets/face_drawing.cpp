@@ -48,7 +48,7 @@ void add_shape(Items& items, const FaceShape& shape, int scale) {
 }
 
 /// Several wires at one terminal, in one line.
-std::string joined_codes(const FaceLabel& label) { return join(label.codes, " + "); }
+std::string joined_codes(const FaceLabel& label) { return join(label.codes, ", "); }
 
 /// What a leader should not cross: figures, and lids and latches, which are smaller than half the face and larger than
 /// a terminal.

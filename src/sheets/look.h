@@ -83,8 +83,9 @@ inline constexpr Millimetres leader_dot{0.45}, label_word_gap{1.4};
 
 // Wires.
 inline constexpr Millimetres wire_thin{1.0}, wire_medium{1.4}, wire_thick{1.8}, wire_cable{2.2}, wire_edge{0.18};
-inline constexpr double stripe_share = 0.42;
-inline constexpr Millimetres stripe_dash{3.2}, stripe_gap{1.6};
+/// Of the width inside the outline. The base must win: a stripe that covers more than a third of it turns the colours round.
+inline constexpr double stripe_share = 0.6;
+inline constexpr Millimetres stripe_dash{2.2}, stripe_gap{2.4};
 inline constexpr Millimetres swatch_extra{0.9},
     swatch_length{9};  ///< a swatch is shown a little thicker than the wire on a diagram
 

@@ -80,14 +80,15 @@ void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour
   const auto stroke = [&](Pen pen) { items.push_back(PathItem{path, {true, std::move(pen)}, {}}); };
   const Colour base = wire_paint(colour.base);
   stroke({look::ink, width});
-  stroke({base, width - edge_of(colour) * 2});
+  const Millimetres inner = width - edge_of(colour) * 2;
+  stroke({base, inner});
   const std::string_view stripe = colour.base == "GNYE" ? std::string_view("YE") : std::string_view(colour.stripe);
   if (stripe.empty()) return;
   const Colour paint = wire_paint(stripe);
   const std::vector<Millimetres> dashes{look::stripe_dash, look::stripe_gap};
   if (std::abs(lightness_of(base) - lightness_of(paint)) < least_contrast)
-    stroke({look::paper, width * look::stripe_share + stripe_light * 2, dashes});
-  stroke({paint, width * look::stripe_share, dashes});
+    stroke({look::paper, inner * look::stripe_share + stripe_light * 2, dashes});
+  stroke({paint, inner * look::stripe_share, dashes});
 }
 
 void add_wire(Items& items, const std::vector<Point>& points, const WireColour& colour, Millimetres width) {
