@@ -83,12 +83,11 @@ class CrimpPages {
 
  private:
   void add_procedure(const Procedure& procedure, const std::vector<FittingUse>& uses) {
-    // A family stands on one page, if need be on a page of its own.
+    // Families follow each other; head, table and first pictures stay together.
     std::vector<Block> rows = in_rows(step_blocks(procedure.shape, uses), steps_across);
     std::vector<Block> examples = example_rows(procedure.shape, *uses.front().wires.begin()->second.front());
     Millimetres height = Millimetres(22) + look::line_step(look::table) * (2.5 * static_cast<double>(uses.size()));
-    for (const Block& row : rows) height += row.height + look::gutter;
-    for (const Block& row : examples) height += row.height + look::gutter;
+    if (!rows.empty()) height += rows.front().height + look::gutter;
     flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
     flow_.items().push_back(AnchorItem{fitting_anchor(procedure.shape), {}});
     add_table(flow_, fit_table(procedure.shape, uses), look::paragraph_gap);
