@@ -25,11 +25,15 @@ std::string describe_part(const Build& build, const Part& part) {
   return described(fields);
 }
 
+}  // namespace
+
 std::string describe_wire(const Build& build, const Wire& wire) {
   return described({wire.id, build.terminal(wire.from).name, build.terminal(wire.to).name, wire.colour.text(),
                     wire.size_text, wire.length ? shortest(wire.length->number(), 4) : "",
                     std::to_string(static_cast<int>(wire.insulation)), wire.purpose});
 }
+
+namespace {
 
 /// The descriptions of one build's items.
 struct Described {

@@ -23,6 +23,9 @@ struct HookUps {
   std::vector<SharedItems> shared;  ///< by build
 };
 
+/// All that makes a wire what it is, in one text: wires of two hook-ups are the same when their texts are.
+std::string describe_wire(const Build& build, const Wire& wire);
+
 HookUps compare_hook_ups(const std::vector<SolvedBuild>& builds);
 
 /// A, B, C ...: how pages name the hook-ups.

@@ -14,7 +14,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres frame_gap{6};
 constexpr double wires_per_area = 34.0 / (380.0 * 230.0);  // more than that was never seen to fit
 
 struct PairRequest {
@@ -63,21 +62,24 @@ std::vector<std::string> widest_flows(const PairRequest& request) {
 std::vector<Rect> frames_of(const Rect& room, Arrangement arrangement) {
   switch (arrangement) {
     case Arrangement::beside: {
-      const Millimetres width = (room.width - frame_gap) / 2;
-      return {{room.x, room.y, width, room.height}, {room.x + width + frame_gap, room.y, width, room.height}};
+      const Millimetres width = (room.width - state_gap) / 2;
+      return {{room.x, room.y, width, room.height}, {room.x + width + state_gap, room.y, width, room.height}};
     }
     case Arrangement::stacked: {
-      const Millimetres height = (room.height - frame_gap) / 2;
-      return {{room.x, room.y, room.width, height}, {room.x, room.y + height + frame_gap, room.width, height}};
+      const Millimetres height = (room.height - state_gap) / 2;
+      return {{room.x, room.y, room.width, height}, {room.x, room.y + height + state_gap, room.width, height}};
     }
     case Arrangement::facing:
       return {room};
+    case Arrangement::gathered:
+      return {{room.x, room.y, (room.width - state_gap) / 2, (room.height - state_gap) / 2 - pair_head}};
   }
   return {};
 }
 
-Rect drawing_in(const Rect& frame) {
-  return {frame.x, frame.y + caption_room, frame.width, frame.height - caption_room};
+Rect drawing_in(const Rect& frame, Arrangement arrangement) {
+  const Millimetres caption = caption_room_of(arrangement);
+  return {frame.x, frame.y + caption, frame.width, frame.height - caption};
 }
 
 double fit(const Laid& laid, const Rect& place) {
@@ -135,7 +137,7 @@ class PairLayout {
     const std::vector<WireId> wires = find_story(request_.context.build(), request_.pair, width, share);
     if (wires.empty()) return false;
     const std::vector<Rect> frames = frames_of(drawing_room(request_.page), way.arrangement);
-    const Rect place = drawing_in(frames.front());
+    const Rect place = drawing_in(frames.front(), way.arrangement);
     const double most = wires_per_area * place.width.number() * place.height.number();
     if (static_cast<double>(wires.size()) > most * way.hope) return false;
     if (!tried_.insert({way.arrangement, way.bands, wires}).second) return false;  // as in a wider story, which did not fit
@@ -175,8 +177,10 @@ Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& st
   return made;
 }
 
-LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
-  constexpr StoryWidth widths[] = {StoryWidth::everything, StoryWidth::waiting, StoryWidth::flowing};
+LaidPair lay_out_pair(const SheetContext& context, SituationPair pair, StoryWidth widest) {
+  std::vector<StoryWidth> widths;
+  for (const StoryWidth width : {StoryWidth::everything, StoryWidth::waiting, StoryWidth::flowing})
+    if (width >= widest) widths.push_back(width);
   constexpr PairLayout::Try together[] = {{Arrangement::beside, Bands::zones},
                                           {Arrangement::beside, Bands::none},
                                           {Arrangement::stacked, Bands::zones},
@@ -187,7 +191,17 @@ LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
     way.hope = hope;
     return way;
   };
-  bool is_laid = std::any_of(std::begin(widths), std::end(widths), [&](StoryWidth width) {
+  const auto fits_quarter = [&](StoryWidth width) {
+    constexpr double hope = 2.2;  // little drawings lie closer
+    return layout.fits(width, {Arrangement::gathered, Bands::zones, hope}) ||
+           layout.fits(width, {Arrangement::gathered, Bands::none, hope});
+  };
+  // Where a quarter of a sheet holds what changes, that is enough: several pairs then share a sheet.
+  bool is_laid = std::any_of(widths.begin(), widths.end(), [&](StoryWidth width) {
+    return width != StoryWidth::flowing && fits_quarter(width);
+  });
+  is_laid = is_laid || std::any_of(widths.begin(), widths.end(), [&](StoryWidth width) {
+    if (width == StoryWidth::flowing && fits_quarter(width)) return true;
     const double hope = width == StoryWidth::flowing ? 1.5 : 1;
     return std::any_of(std::begin(together), std::end(together),
                        [&](PairLayout::Try way) { return layout.fits(width, with_hope(way, hope)); });
@@ -201,9 +215,9 @@ LaidPair lay_out_pair(const SheetContext& context, SituationPair pair) {
   return std::move(layout.made);
 }
 
-std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const SituationPair& pair) {
+std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const SituationPair& pair, StoryWidth widest) {
   std::vector<LaidPair> laid;
-  laid.push_back(lay_out_pair(context, pair));
+  laid.push_back(lay_out_pair(context, pair, widest));
   if (is_printable(laid.front())) return laid;
   for (int count = 2; count <= most_shares; ++count) {
     laid.clear();

@@ -76,27 +76,41 @@ bool is_any(const Build& build, const LaidPair& laid, ShownStates shown, Livenes
   });
 }
 
-std::vector<Sign> signs_for(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
+bool is_anywhere(const Build& build, const std::vector<ShownPair>& pairs, Liveness wanted) {
+  return std::any_of(pairs.begin(), pairs.end(),
+                     [&](const ShownPair& pair) { return is_any(build, *pair.laid, pair.shown, wanted); });
+}
+
+std::vector<Sign> signs_for(const SheetContext& context, const std::vector<ShownPair>& pairs) {
   const Build& build = context.build();
   const Words& words = context.words();
   std::vector<Sign> signs;
-  if (laid.drawing.plan.wires.empty()) return signs;
-  const auto example = find_example(build, laid, shown);
-  if (example) {
+  std::optional<WireId> thin;
+  for (const ShownPair& pair : pairs) {
+    const auto example = find_example(build, *pair.laid, pair.shown);
+    if (!example) continue;
     const Wire& wire = build.wire(*example);
-    const std::string amperes = print_flow(solution_of(laid, shown).wire_amperes[example->at()]);
+    const std::string amperes = print_flow(solution_of(*pair.laid, pair.shown).wire_amperes[example->at()]);
     Sign flows =
         wire_sign(wire, Liveness::flowing, words("live.sign_flows", {{"amperes", amperes}, {"wire", wire.id}}));
     add_arrow(flows.items, {sign_length / 2, Millimetres(0)}, 1, 0, wire_width(wire.area));
     signs.push_back(std::move(flows));
+    thin = example;
+    break;
   }
-  if (const auto alternating = find_alternating(laid, shown))
+  for (const ShownPair& pair : pairs) {
+    const auto alternating = find_alternating(*pair.laid, pair.shown);
+    if (!alternating) continue;
     signs.push_back(wire_sign(build.wire(*alternating), Liveness::flowing, words("live.sign_alternating")));
-  const Wire& thin = build.wire(example.value_or(laid.drawing.plan.wires.front()));
-  if (is_any(build, laid, shown, Liveness::waiting))
-    signs.push_back(wire_sign(thin, Liveness::waiting, words("live.sign_waiting")));
-  if (is_any(build, laid, shown, Liveness::dead))
-    signs.push_back(wire_sign(thin, Liveness::dead, words("live.sign_dead")));
+    break;
+  }
+  for (const ShownPair& pair : pairs)
+    if (!thin && !pair.laid->drawing.plan.wires.empty()) thin = pair.laid->drawing.plan.wires.front();
+  if (!thin) return signs;
+  if (is_anywhere(build, pairs, Liveness::waiting))
+    signs.push_back(wire_sign(build.wire(*thin), Liveness::waiting, words("live.sign_waiting")));
+  if (is_anywhere(build, pairs, Liveness::dead))
+    signs.push_back(wire_sign(build.wire(*thin), Liveness::dead, words("live.sign_dead")));
   Sign volts;
   const Volts resting = build.electrics.resting;
   add_text(volts.items, {Millimetres(0), baseline_at_middle(Millimetres(0), look::volts)},
@@ -137,12 +151,19 @@ std::string numbers_without_figures(const SheetContext& context, const LaidPair&
 
 }  // namespace
 
-Block make_situation_legend(const SheetContext& context, const LaidPair& laid, ShownStates shown, Millimetres width) {
+Block make_spare_figures(const SheetContext& context, const ShownPair& pair, Millimetres width) {
+  const std::string numbers = numbers_without_figures(context, *pair.laid, pair.shown);
+  if (numbers.empty()) return {width, {}, {}};
+  return set_paragraph({{{numbers, look::small, look::ink, {}}}, Align::left, "P"}, width,
+                       {context.measure(), context.words().is_right_to_left()});
+}
+
+Block make_situation_legend(const SheetContext& context, const std::vector<ShownPair>& pairs, Millimetres width) {
   Block block;
   block.width = width;
   block.items.push_back(TagOpenItem{"P", {}});
   Millimetres x(0), y = line_height / 2;
-  for (Sign& sign : signs_for(context, laid, shown)) {
+  for (Sign& sign : signs_for(context, pairs)) {
     const Millimetres text = context.measure().measure(sign.text, look::small).width,
                       whole = sign.width + sign_gap + text;
     if (x > Millimetres(0) && x + whole > width) {
@@ -152,13 +173,6 @@ Block make_situation_legend(const SheetContext& context, const LaidPair& laid, S
     place_block(block.items, Block{sign.width, line_height, std::move(sign.items)}, {x, y});
     add_text(block.items, {x + sign.width + sign_gap, baseline_at_middle(y, look::small)}, sign.text, look::small);
     x += whole + entry_gap;
-  }
-  const std::string numbers = numbers_without_figures(context, laid, shown);
-  if (!numbers.empty()) {
-    const Block told = set_paragraph({{{numbers, look::small, look::ink, {}}}, Align::left, {}}, width,
-                                     {context.measure(), context.words().is_right_to_left()});
-    place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
-    y += told.height;
   }
   y += line_height;
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, context.words()("live.note"), look::small,

@@ -33,7 +33,7 @@ Cell sheet_cell(const SheetContext& context, const SituationSheets& drawn, std::
   if (same >= 0) return text_cell(context.words()("situations.same_as", {{"number", std::to_string(same + 1)}}));
   const std::string& anchor = drawn.anchors[index];
   if (anchor.empty()) return text_cell("\u2013");
-  const std::string sheets = context.id_prefix + "situations";
+  const std::string& sheets = drawn.drawn_on[index];
   Cell cell;
   cell.lines.push_back(
       {{{sheet_mark(sheets, anchor), look::table_bold, look::accent, {sheets, anchor}}}, Align::left, {}});
@@ -78,11 +78,8 @@ void name_hook_up(Sheet& sheet, const SheetContext& context) {
   sheet.items.push_back(TagCloseItem{});
 }
 
-}  // namespace
-
-std::vector<Sheet> make_situations(const SheetContext& context) {
+std::vector<Sheet> make_table_sheets(const SheetContext& context, const SituationSheets& drawn) {
   const std::vector<Situation>& situations = context.build().situations;
-  if (situations.empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"situations", words("situations.title"), words("situations.intro")});
   Table table;
@@ -93,12 +90,20 @@ std::vector<Sheet> make_situations(const SheetContext& context) {
                    {words("situations.volts"), CellAlign::point, Wrapping::keeps, 0},
                    {words("situations.amperes"), CellAlign::point, Wrapping::keeps, 0},
                    {words("situations.drawn"), CellAlign::far, Wrapping::keeps, 0}};
-  SituationSheets drawn = make_situation_sheets(context);
   for (std::size_t i = 0; i < situations.size(); ++i) table.rows.push_back(situation_row(context, drawn, i));
   add_table(flow, table);
-  std::vector<Sheet> sheets = flow.take();
+  return flow.take();
+}
+
+}  // namespace
+
+std::vector<Sheet> make_situations(const SheetContext& context) {
+  if (context.build().situations.empty()) return {};
+  SituationSheets drawn = make_situation_sheets(context);
+  std::vector<Sheet> sheets;
+  if (context.extent != Extent::common) sheets = make_table_sheets(context, drawn);
   for (Sheet& sheet : drawn.sheets) {
-    sheet.id = context.id_prefix + "situations-" + std::to_string(sheets.size() + 1);
+    sheet.id = context.id_prefix + "situations" + (sheets.empty() ? "" : "-" + std::to_string(sheets.size() + 1));
     name_hook_up(sheet, context);
     sheets.push_back(std::move(sheet));
   }

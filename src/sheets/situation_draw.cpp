@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/situation_draw.h"
+
+#include <algorithm>
+#include <iterator>
+
+#include "base/text.h"
+#include "sheets/diagram_draw.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/scale_items.h"
+#include "sheets/setting_text.h"
+#include "sheets/situation_state.h"
+#include "sheets/situation_text.h"
+#include "sheets/works_story.h"
+
+namespace loomfolio {
+namespace {
+
+const SolvedState& state_at(const SituationPair& pair, Moment moment) {
+  return moment == Moment::before ? pair.before : pair.after;
+}
+
+/// 'Start button: on · Key: on · engine cranking': what is moved first, then what else is set.
+std::string switches_text(const SheetContext& context, const SituationPair& pair, Moment moment) {
+  std::vector<std::string> texts;
+  for (const MovedSwitch& moved : pair.moved)
+    texts.push_back(moved_text(context.build(), moved, moment == Moment::before ? moved.before : moved.after));
+  const Situation& situation = state_at(pair, moment).situation;
+  for (const Setting& setting : situation.settings) {
+    const bool is_told = std::any_of(pair.moved.begin(), pair.moved.end(),
+                                     [&](const MovedSwitch& moved) { return moved.actuator == setting.actuator; });
+    if (!is_told) texts.push_back(setting_text(context.build(), setting));
+  }
+  texts.push_back(context.words()(engine_key(situation.engine)));
+  return join(texts, " \u00b7 ");
+}
+
+/// 'Works: neutral lamp. Battery: 12.6 V, gives 0.17 A.'
+std::string outcome_text(const SheetContext& context, const SolvedState& state) {
+  const Words& words = context.words();
+  const std::string working = working_text(context.build(), state.solution, words);
+  std::string text = words("live.works", {{"what", working.empty() ? words("situations.nothing") : working}});
+  const auto battery = read_battery(context.build(), state.solution);
+  if (!battery) return text;
+  const bool gives = battery->amperes.number() > 0;
+  text += " " + words(gives ? "live.battery_gives" : "live.battery_takes",
+                      {{"volts", print_terminal_volts(battery->volts)}, {"amperes", print_flow(battery->amperes)}});
+  return text;
+}
+
+void draw_caption(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame) {
+  const SolvedState& state = state_at(laid.pair, moment);
+  const bool is_before = moment == Moment::before;
+  const Words& words = context.words();
+  std::string head = words(is_before ? "live.before" : "live.after");
+  if (state.index >= 0) head += ": " + situation_name(state.situation);
+  add_line(items, {frame.x, frame.y}, {frame.right(), frame.y}, {look::ink, look::heavy_line, {}, Cap::butt});
+  const auto line = [&](const std::string& text, const TextStyle& style, double down, Colour colour) {
+    const FittedText fitted = fit_text(text, style, frame.width, context.measure());
+    items.push_back(TagOpenItem{"P", {}});
+    add_text(items, {frame.x, frame.y + Millimetres(down)}, fitted.text, fitted.style, colour);
+    items.push_back(TagCloseItem{});
+  };
+  line(head, look::heading, 5.2, look::ink);
+  const std::string switches = switches_text(context, laid.pair, moment), outcome = outcome_text(context, state);
+  if (laid.arrangement == Arrangement::stacked) return line(switches + "   " + outcome, look::text, 9.8, look::ink);
+  line(switches, look::text, 9.8, look::ink);
+  line(outcome, look::table, 13.8, look::grey);
+}
+
+constexpr Millimetres foot_gap{4};
+constexpr double most_growth = 1.2;  // of a drawing that leaves its frame half empty
+
+}  // namespace
+
+/// The drawing stands in the middle of its frame, but for what it must give way to the legend at `foot`.
+void draw_state(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame,
+                Millimetres foot) {
+  draw_caption(items, context, laid, moment, frame);
+  const SolvedState& solved = state_at(laid.pair, moment);
+  const DiagramState state = make_diagram_state(context.build(), solved.situation, solved.solution);
+  DiagramInk ink{context.build(), laid.drawing.diagram, laid.drawing.laid, context.measure(), {}, context.id_prefix,
+                 &state};
+  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
+  const Millimetres caption = caption_room_of(laid.arrangement);
+  const Rect place{frame.x, frame.y + caption, frame.width, frame.height - caption};
+  const double growth = std::min(place.width / width, (std::min(foot - foot_gap, place.bottom()) - place.y) / height);
+  const double scale = laid.drawing.scale < 1 ? laid.drawing.scale : std::clamp(growth, 1.0, most_growth);
+  const Millimetres half = height * scale / 2;
+  Point middle{place.x + place.width / 2, place.y + place.height / 2};
+  middle.y = std::max(std::min(middle.y, foot - foot_gap - half), place.y + half);
+  Items drawing;
+  draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)});
+  if (scale != 1) scale_items(drawing, middle, scale);
+  items.push_back(TagOpenItem{
+      "Figure", context.words()("live.alternative", {{"state", switches_text(context, laid.pair, moment)}})});
+  std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
+  items.push_back(TagCloseItem{});
+}
+
+}  // namespace loomfolio
