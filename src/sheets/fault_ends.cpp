@@ -9,6 +9,7 @@
 #include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/assembly_plan.h"
+#include "sheets/fault_pages.h"
 #include "sheets/fault_words.h"
 #include "sheets/names.h"
 #include "sheets/reference.h"
@@ -114,7 +115,7 @@ std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
     else if (std::find(group->parts.begin(), group->parts.end(), remedy.part) == group->parts.end())
       group->parts.push_back(remedy.part);
   }
-  const std::string blown = words_("faults.number", {{"number", std::to_string(plan_.charts.size() + 1)}});
+  const std::string blown = fault_page_number(blown_, words_);
   std::vector<std::string> said;
   for (const Group& group : groups) {
     const std::string parts = join(group.parts, ", ");

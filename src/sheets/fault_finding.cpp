@@ -3,12 +3,15 @@
 // is on or weak that should not be. A chart takes at most one page; what it cannot ask for want of room stands together
 // in one end.
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include "check/paths.h"
 #include "sheets/fault_chart.h"
 #include "sheets/fault_pages.h"
 #include "sheets/fault_words.h"
+#include "sheets/hook_up_tables.h"
+#include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -25,32 +28,39 @@ constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
 class FaultPages {
  public:
-  FaultPages(const SheetContext& context, const FaultPlan& plan)
+  FaultPages(const SheetContext& context, const ChartBook& book)
       : context_(context),
-        build_(context.build()),
         words_(context.words()),
-        plan_(plan),
-        say_(context, plan_),
-        flow_(context, {"faults", words_("faults.title"), words_("faults.intro")}) {}
+        book_(book),
+        flow_(context, {"faults", words_("faults.title"), words_("faults.intro")}) {
+    for (const FaultEntry& entry : book_.entries)
+      say_.push_back(std::make_unique<FaultWords>(entry.context, entry.plan, book_.charts.size()));
+  }
 
   std::vector<Sheet> make() {
-    const auto poles = pole_names(build_, words_);
+    const auto poles = pole_names(context_.build(), words_);
     flow_.add(make_panel(panel_from_words(words_, Signal::warning, "faults.panel", poles), flow_.width(), words_,
                          flow_.setting()),
               {});
     add_rules();
     add_index();
-    for (std::size_t c = 0; c < plan_.charts.size(); ++c) add_chart(c);
-    if (!plan_.blows.empty()) add_blows();
-    if (!plan_.odd.empty()) add_odd();
+    for (std::size_t c = 0; c < book_.charts.size(); ++c) add_chart(c);
+    if (book_.has_blows()) add_blows();
+    if (has_odd()) add_odd();
     return flow_.take();
   }
 
  private:
+  bool is_several() const { return context_.hook_ups != nullptr; }
+  bool has_odd() const {
+    return std::any_of(book_.entries.begin(), book_.entries.end(),
+                       [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
+  }
+
   std::string number(std::size_t index) const { return fault_page_number(index, words_); }
 
   void add_rules() {
-    auto values = pole_names(build_, words_);
+    auto values = pole_names(context_.build(), words_);
     values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests"));
     for (int i = 1; words_.has("faults.rule_" + std::to_string(i)); ++i)
       flow_.add(hanging("\u2022", words_("faults.rule_" + std::to_string(i), values)),
@@ -71,40 +81,85 @@ class FaultPages {
     return block;
   }
 
-  Row index_row(const std::vector<std::string>& seen, const std::string& when, std::size_t index) const {
-    const LinkTarget target{context_.id_prefix + "faults", number(index)};
-    const auto linked = [&](const std::string& text) {
-      return Cell{{{{{text, look::table_bold, look::accent, target}}, Align::left, {}}}};
-    };
+  /// A line of the list: what is seen and when, and in each hook-up the chart for it.
+  struct IndexLine {
+    std::vector<std::string> seen;
+    std::string when;
+    std::vector<int> charts;  ///< by entry; -1: none
+  };
+
+  /// 'F3, sheet 60' as links; with several hook-ups in one narrow cell.
+  Cell chart_cell(int chart) const {
+    if (chart < 0) return text_cell("");
+    const std::string name = number(static_cast<std::size_t>(chart));
+    const LinkTarget target{context_.id_prefix + "faults", name};
+    Cell cell{{{{{name, look::table_bold, look::accent, target}}, Align::left, {}}}};
+    cell.lines.push_back({{{words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, name)}}), look::table_small,
+                            look::accent, target}},
+                          Align::left,
+                          {}});
+    return cell;
+  }
+
+  Row index_row(const IndexLine& line) const {
     Cell see;
-    for (const std::string& symptom : seen)
+    for (const std::string& symptom : line.seen)
       see.lines.push_back({{{symptom, look::table_bold, look::ink, {}}}, Align::left, {}});
-    return {{std::move(see), text_cell(when), linked(number(index)), linked(sheet_mark(target.sheet, target.anchor))}};
+    Row row{{std::move(see), text_cell(line.when)}};
+    for (const int chart : line.charts) row.cells.push_back(chart_cell(chart));
+    return row;
   }
 
   /// In words, each once.
-  std::vector<std::string> symptoms_of(const std::vector<Symptom>& symptoms) const {
+  static std::vector<std::string> symptoms_of(const FaultWords& say, const std::vector<Symptom>& symptoms) {
     std::vector<std::string> said;
     for (const Symptom& symptom : symptoms)
-      if (const std::string see = say_.symptom(symptom); std::find(said.begin(), said.end(), see) == said.end())
+      if (const std::string see = say.symptom(symptom); std::find(said.begin(), said.end(), see) == said.end())
         said.push_back(see);
     return said;
+  }
+
+  std::vector<IndexLine> index_lines() const {
+    std::vector<IndexLine> lines;
+    for (std::size_t b = 0; b < book_.charts.size(); ++b)
+      for (const std::size_t e : book_.charts[b].entries) {
+        const FaultWords& say = *say_[book_.charts[b].entries.front()];
+        const FaultChart& chart = first_of(b);
+        IndexLine line{symptoms_of(say, chart.symptoms), say.situation(chart.diagnosis.symptom.situation), {}};
+        auto same = std::find_if(lines.begin(), lines.end(), [&](const IndexLine& other) {
+          return other.seen == line.seen && other.when == line.when && other.charts[e] < 0;
+        });
+        if (same == lines.end()) {
+          line.charts.assign(book_.entries.size(), -1);
+          same = lines.insert(lines.end(), std::move(line));
+        }
+        same->charts[e] = static_cast<int>(b);
+      }
+    auto next = static_cast<int>(book_.charts.size());
+    const auto add_for_all = [&](const char* title) {
+      lines.push_back({{words_(title)}, {}, std::vector<int>(book_.entries.size(), next)});
+    };
+    if (book_.has_blows()) add_for_all("faults.blows_title"), ++next;
+    if (!has_odd()) return lines;
+    add_for_all("faults.odd_title");
+    if (std::any_of(book_.entries.begin(), book_.entries.end(),
+                    [](const FaultEntry& entry) { return !entry.plan.burning.empty(); }))
+      add_for_all("faults.burning");
+    return lines;
+  }
+
+  const FaultChart& first_of(std::size_t chart) const {
+    return book_.entries[book_.charts[chart].entries.front()].plan.charts[book_.charts[chart].chart];
   }
 
   void add_index() {
     Table table;
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
-                     {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
-                     {words_("faults.chart"), CellAlign::near, Wrapping::keeps, 0},
-                     {words_("faults.sheet"), CellAlign::near, Wrapping::keeps, 0}};
-    for (std::size_t c = 0; c < plan_.charts.size(); ++c)
-      table.rows.push_back(index_row(symptoms_of(plan_.charts[c].symptoms),
-                                     say_.situation(plan_.charts[c].diagnosis.symptom.situation), c));
-    std::size_t next = plan_.charts.size();
-    if (!plan_.blows.empty()) table.rows.push_back(index_row({words_("faults.blows_title")}, {}, next++));
-    if (!plan_.odd.empty()) table.rows.push_back(index_row({words_("faults.odd_title")}, {}, next));
-    if (!plan_.odd.empty() && !plan_.burning.empty())
-      table.rows.push_back(index_row({words_("faults.burning")}, {}, next));
+                     {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6}};
+    for (const FaultEntry& entry : book_.entries)
+      table.columns.push_back({is_several() ? hook_up_letter(entry.context.build_index) : words_("faults.chart"),
+                               CellAlign::near, Wrapping::keeps, 0});
+    for (const IndexLine& line : index_lines()) table.rows.push_back(index_row(line));
     add_table(flow_, table, look::block_gap);
   }
 
@@ -146,13 +201,20 @@ class FaultPages {
   }
 
   Block chart_head(std::size_t c) const {
-    const FaultChart& chart = plan_.charts[c];
-    Block block = head(c, say_.symptom(chart.symptoms.front()));
+    const FaultChart& chart = first_of(c);
+    const BookChart& in_book = book_.charts[c];
+    const FaultEntry& entry = book_.entries[in_book.entries.front()];
+    const FaultWords& say = *say_[in_book.entries.front()];
+    const Build& build = entry.context.build();
+    std::string title = say.symptom(chart.symptoms.front());
+    if (in_book.entries.size() < book_.entries.size())
+      title += " (" + words_("hook_up.column") + " " + letters_text(in_book.entries) + ")";
+    Block block = head(c, title);
     const SituationId situation = chart.diagnosis.symptom.situation;
     std::string set =
-        words_("faults.set", {{"situation", say_.situation(situation)}, {"settings", say_.settings(situation)}});
-    if (chart.works_in.is_set()) set += " " + words_("faults.only_in", {{"situation", say_.situation(chart.works_in)}});
-    if (is_in_gear(build_, plan_.bench.build.situations[situation.at()])) set += " " + words_("faults.in_gear");
+        words_("faults.set", {{"situation", say.situation(situation)}, {"settings", say.settings(situation)}});
+    if (chart.works_in.is_set()) set += " " + words_("faults.only_in", {{"situation", say.situation(chart.works_in)}});
+    if (is_in_gear(build, entry.plan.bench.build.situations[situation.at()])) set += " " + words_("faults.in_gear");
     put_below(block,
               set_paragraph({marked_spans(set, look::text, look::text_bold), Align::left, "P"}, flow_.width(),
                             flow_.setting()),
@@ -163,41 +225,27 @@ class FaultPages {
     std::vector<NamedElement> others;
     for (std::size_t i = 1; i < chart.symptoms.size(); ++i) others.push_back({chart.symptoms[i].what, {}});
     put_below(block,
-              set_text(words_("faults.also", {{"list", list_elements(build_, others)}}), look::text, flow_.width(),
+              set_text(words_("faults.also", {{"list", list_elements(build, others)}}), look::text, flow_.width(),
                        flow_.setting()),
               {});
     return block;
   }
 
-  std::vector<DrawnBox> boxes_to_draw(const FaultChart& chart, std::size_t most) const {
-    std::vector<DrawnBox> drawn;
-    const std::vector<ChartBox> boxes = cut_chart(plan_, chart, most);
-    for (std::size_t b = 0; b < boxes.size(); ++b) {
-      const ChartBox& box = boxes[b];
-      DrawnBox out;
-      out.below = box.below;
-      if (box.probe >= 0) out.question = say_.question(chart, boxes, b);
-      for (const ChartExit& exit : box.exits)
-        out.exits.push_back({box.probe >= 0 ? say_.reading(chart, box, exit) : std::string(), exit.next,
-                             exit.next < 0 ? say_.end(chart, box, exit) : std::vector<Paragraph>()});
-      drawn.push_back(std::move(out));
-    }
-    return drawn;
-  }
-
   /// As many questions as fit on one page.
   Block whole_chart(std::size_t c) const {
-    const FaultChart& chart = plan_.charts[c];
+    const FaultChart& chart = first_of(c);
+    const std::size_t first = book_.charts[c].entries.front();
+    const FaultWords& say = *say_[first];
     const ChartStyle style{words_("faults.go_to"), flow_.setting()};
     Block block;
     std::size_t last = most_questions + 1;
     for (std::size_t most = most_questions; most > 0; --most) {
-      std::vector<DrawnBox> boxes = boxes_to_draw(chart, most);
+      std::vector<DrawnBox> boxes = boxes_to_draw(book_.entries[first].plan, say, chart, most);
       if (boxes.size() == last) continue;
       last = boxes.size();
       block = chart_head(c);
       put_below(block, draw_fault_chart(boxes, flow_.width(), style), look::gutter);
-      if (const std::string rest = say_.not_asked(chart); !rest.empty() && !chart.works_in.is_set())
+      if (const std::string rest = say.not_asked(chart); !rest.empty() && !chart.works_in.is_set())
         put_below(block, set_text(rest, look::text, flow_.width(), flow_.setting()), Millimetres(2));
       if (block.height <= flow_.full_room()) break;
     }
@@ -207,58 +255,76 @@ class FaultPages {
   void add_chart(std::size_t c) { flow_.add(whole_chart(c), Millimetres(11)); }
 
   void add_blows() {
-    const std::size_t index = plan_.charts.size();
+    const std::size_t index = book_.charts.size();
     flow_.keep(Millimetres(80));
     flow_.add(head(index, words_("faults.blows_title")), Millimetres(11));
     for (int i = 1; words_.has("faults.blows_" + std::to_string(i)); ++i)
       flow_.add(hanging(std::to_string(i) + ".", words_("faults.blows_" + std::to_string(i))), Millimetres(1));
+    std::vector<HookUpTable> tables;
+    for (std::size_t e = 0; e < book_.entries.size(); ++e)
+      tables.push_back({book_.entries[e].context.build_index, blows_of(e)});
+    add_table(flow_, merge_tables(context_, std::move(tables), {0}), look::paragraph_gap);
+  }
+
+  Table blows_of(std::size_t e) const {
+    const FaultPlan& plan = book_.entries[e].plan;
+    const Build& build = book_.entries[e].context.build();
+    const FaultWords& say = *say_[e];
     Table table;
     table.columns = {{words_("fuses.fuse"), CellAlign::near, Wrapping::wraps, 0.5},
                      {words_("faults.load_side"), CellAlign::near, Wrapping::wraps, 0.25},
                      {words_("faults.first_in"), CellAlign::near, Wrapping::wraps, 0.8},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
-    for (const FuseBlow& blow : plan_.blows)
-      table.rows.push_back({{text_cell(fuse_name(build_, blow.fuse), seen_style),
-                             text_cell(terminal_mark(build_, blow.load_side), cause_style),
-                             text_cell(say_.situation(blow.situation), cause_style),
-                             text_cell(say_.list_mends(blow.suspects), cause_style)}});
-    add_table(flow_, table, look::paragraph_gap);
+    for (const FuseBlow& blow : plan.blows)
+      table.rows.push_back({{text_cell(fuse_name(build, blow.fuse), seen_style),
+                             text_cell(terminal_mark(build, blow.load_side), cause_style),
+                             text_cell(say.situation(blow.situation), cause_style),
+                             text_cell(say.list_mends(blow.suspects), cause_style)}});
+    return table;
   }
 
   void add_odd() {
-    const std::size_t index = plan_.charts.size() + (plan_.blows.empty() ? 0 : 1);
+    const std::size_t index = book_.charts.size() + (book_.has_blows() ? 1 : 0);
     flow_.keep(Millimetres(80));
     flow_.add(head(index, words_("faults.odd_title")), Millimetres(11));
     flow_.add_text(words_("faults.odd_text"), look::text, Millimetres(1.5));
+    std::vector<HookUpTable> tables;
+    for (std::size_t e = 0; e < book_.entries.size(); ++e)
+      tables.push_back({book_.entries[e].context.build_index, odd_of(e)});
+    add_table(flow_, merge_tables(context_, std::move(tables), {0}), look::paragraph_gap);
+  }
+
+  Table odd_of(std::size_t e) const {
+    const FaultPlan& plan = book_.entries[e].plan;
+    const FaultWords& say = *say_[e];
     Table table;
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
-    if (!plan_.burning.empty()) {
-      const std::string act = words_("faults.burning_do", {{"list", say_.list_mends(plan_.burning)}});
+    if (!plan.burning.empty()) {
+      const std::string act = words_("faults.burning_do", {{"list", say.list_mends(plan.burning)}});
       table.rows.push_back(
           {{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
             Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});
     }
     std::vector<std::string> last;
-    for (const OddSymptom& odd : plan_.odd) {
+    for (const OddSymptom& odd : plan.odd) {
       std::vector<Paragraph> see;
-      const std::vector<std::string> said = symptoms_of(odd.symptoms);
-      if (said != last)  // of several causes in several situations the symptom is said once
+      const std::vector<std::string> said = symptoms_of(say, odd.symptoms);
+      if (said != last || is_several())  // of several causes in several situations the symptom is said once
         for (const std::string& one : said) see.push_back({{{one, seen_style, look::ink, {}}}, Align::left, {}});
       last = said;
       table.rows.push_back(
-          {{Cell{std::move(see)}, text_cell(say_.situation(odd.symptoms.front().situation), cause_style),
-            text_cell(say_.list_mends(odd.suspects), cause_style)}});
+          {{Cell{std::move(see)}, text_cell(say.situation(odd.symptoms.front().situation), cause_style),
+            text_cell(say.list_mends(odd.suspects), cause_style)}});
     }
-    add_table(flow_, table, look::paragraph_gap);
+    return table;
   }
 
   const SheetContext& context_;
-  const Build& build_;
   const Words& words_;
-  const FaultPlan& plan_;
-  FaultWords say_;
+  const ChartBook& book_;
+  std::vector<std::unique_ptr<FaultWords>> say_;  ///< by entry
   PageFlow flow_;
 };
 
@@ -268,9 +334,9 @@ std::string fault_page_number(std::size_t index, const Words& words) {
   return words("faults.number", {{"number", std::to_string(index + 1)}});
 }
 
-std::vector<Sheet> make_fault_finding(const SheetContext& context, const FaultPlan& plan) {
-  if (plan.charts.empty()) return {};
-  return FaultPages(context, plan).make();
+std::vector<Sheet> make_fault_finding(const SheetContext& context, const ChartBook& book) {
+  if (book.charts.empty()) return {};
+  return FaultPages(context, book).make();
 }
 
 }  // namespace loomfolio

@@ -60,11 +60,12 @@ std::string name_in_sentence(std::string name) {
   return name.substr(0, comma) + " (" + name.substr(comma + 2) + ")";
 }
 
-FaultWords::FaultWords(const SheetContext& context, const FaultPlan& plan)
+FaultWords::FaultWords(const SheetContext& context, const FaultPlan& plan, std::size_t blown)
     : context_(context),
       build_(context.build()),
       words_(context.words()),
       plan_(plan),
+      blown_(blown),
       situations_(plan.bench.build.situations) {}
 
 std::string FaultWords::element(InsideRef what) const {

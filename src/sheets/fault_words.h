@@ -18,7 +18,8 @@ std::string name_in_sentence(std::string name);
 
 class FaultWords {
  public:
-  FaultWords(const SheetContext& context, const FaultPlan& plan);
+  /// `blown`: index of the page of fuses that blow.
+  FaultWords(const SheetContext& context, const FaultPlan& plan, std::size_t blown);
 
   /// 'The horn does not sound', 'Nothing happens when I press start'.
   std::string symptom(const Symptom& symptom) const;
@@ -66,6 +67,7 @@ class FaultWords {
   const Build& build_;
   const Words& words_;
   const FaultPlan& plan_;
+  std::size_t blown_;
   const std::vector<Situation>& situations_;  // as on the bench
 };
 

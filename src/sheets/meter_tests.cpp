@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The tests: without power, at first power, then in each situation. Every figure is the solver's; blanks are for the
 // meter's.
+#include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <map>
 #include <utility>
 
 #include "base/text.h"
@@ -11,6 +13,7 @@
 #include "sheets/earth_net.h"
 #include "sheets/fault_pages.h"
 #include "sheets/fuse_order.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -46,11 +49,11 @@ Cell blank_cell() {
   return cell;
 }
 
+/// The tests of one hook-up, or of all in one run: what all have stands once, else its letters beside it.
 class TestPages {
  public:
-  TestPages(const SheetContext& context, const FaultPlan& faults)
+  TestPages(const SheetContext& context, const ChartBook& faults)
       : context_(context),
-        build_(context.build()),
         words_(context.words()),
         faults_(faults),
         poles_(pole_names(context.build(), context.words())),
@@ -88,34 +91,48 @@ class TestPages {
     flow_.add_heading(words_("tests.without_power"), Millimetres(50));
     flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
-    add_earth_ohms();
-    add_insulation();
-    add_part_ohms();
+    add_merged([this](const FaultEntry& one) { return earth_ohms(one); }, words_("tests.earths", poles_));
+    add_merged([this](const FaultEntry& one) { return insulation(one); }, words_("tests.insulation"));
+    add_merged([this](const FaultEntry& one) { return part_ohms(one); }, words_("tests.part_ohms"));
+  }
+
+  /// The table of all hook-ups, merged, under its text; nothing when it has no rows.
+  template <class Make>
+  void add_merged(const Make& make, const std::string& text) {
+    std::vector<HookUpTable> tables;
+    bool has_rows = false;
+    for (const FaultEntry& one : faults_.entries) {
+      tables.push_back({one.context.build_index, make(one)});
+      has_rows = has_rows || !tables.back().table.rows.empty();
+    }
+    if (!has_rows) return;
+    flow_.keep(Millimetres(40));
+    flow_.add_text(text, look::text, look::block_gap);
+    add_table(flow_, merge_tables(context_, std::move(tables), {1}), look::paragraph_gap);
   }
 
   /// Connectors are left out: nobody gets a probe into a joined one, and the part behind it proves them.
-  void add_earth_ohms() {
+  Table earth_ohms(const FaultEntry& one) const {
+    const Build& build = one.context.build();
     Table table = ohms_table(words_("tests.earth_terminal"), words_("tests.by_wire"));
-    const std::vector<bool> is_earthed = find_earth_net(build_);
-    const auto wires = wires_at_terminals(build_);
-    for (std::size_t t = 0; t < build_.terminals.size(); ++t) {
+    const std::vector<bool> is_earthed = find_earth_net(build);
+    const auto wires = wires_at_terminals(build);
+    for (std::size_t t = 0; t < build.terminals.size(); ++t) {
       const TerminalId id{static_cast<std::int32_t>(t)};
-      if (!is_earthed[t] || wires[t].empty() || build_.terminal(id).owner != OwnerType::part || is_at_source(id) ||
-          is_at_connector(id))
+      if (!is_earthed[t] || wires[t].empty() || build.terminal(id).owner != OwnerType::part || is_at_source(build, id) ||
+          is_at_connector(build, id))
         continue;
-      const double ohms = read_ohms(build_, Situation{}, id, earthed_pole(build_)).number;
+      const double ohms = read_ohms(build, Situation{}, id, earthed_pole(build)).number;
       if (std::isinf(ohms)) continue;  // through a switch that is open at rest
       table.rows.push_back(
-          {{tick_cell(), terminal_cell(context_, id, {}), text_cell(list_wires(way_to_earth(build_, id))),
+          {{tick_cell(), terminal_cell(one.context, id, {}), text_cell(list_wires(build, way_to_earth(build, id))),
             text_cell(words_("tests.beep_ohms", {{"ohms", print_ohms(beep_limit(ohms))}})), blank_cell()}});
     }
-    if (table.rows.empty()) return;
-    flow_.add_text(words_("tests.earths", poles_), look::text, look::block_gap);
-    add_table(flow_, table, look::paragraph_gap);
+    return table;
   }
 
-  bool is_at_connector(TerminalId id) const {
-    return build_.kind_of(build_.parts[static_cast<std::size_t>(build_.terminal(id).owner_index)]).is_connector;
+  static bool is_at_connector(const Build& build, TerminalId id) {
+    return build.kind_of(build.parts[static_cast<std::size_t>(build.terminal(id).owner_index)]).is_connector;
   }
 
   /// Tick box, what, a second column, what must be, and a line to write on.
@@ -129,32 +146,28 @@ class TestPages {
     return table;
   }
 
-  void add_insulation() {
+  Table insulation(const FaultEntry& one) const {
+    const Build& build = one.context.build();
     Table table = ohms_table(words_("tests.red_probe"), words_("fuses.fuse"));
-    for (const InsulationTest& test : find_insulation_tests(build_)) {
+    for (const InsulationTest& test : find_insulation_tests(build)) {
       const std::string least = print_ohms(rounded_down(test.least));
       const std::string must = test.is_open
                                    ? words_("tests.no_beep")
                                    : words_(test.beeps ? "tests.low_ohms" : "tests.high_ohms", {{"ohms", least}});
-      table.rows.push_back({{tick_cell(), terminal_cell(context_, test.at, {}), text_cell(fuse_name(build_, test.fuse)),
+      table.rows.push_back({{tick_cell(), terminal_cell(one.context, test.at, {}), text_cell(fuse_name(build, test.fuse)),
                              text_cell(must), blank_cell()}});
     }
-    if (table.rows.empty()) return;
-    flow_.keep(Millimetres(40));
-    flow_.add_text(words_("tests.insulation"), look::text, look::block_gap);
-    add_table(flow_, table, look::paragraph_gap);
+    return table;
   }
 
-  void add_part_ohms() {
+  Table part_ohms(const FaultEntry& one) const {
+    const Build& build = one.context.build();
     Table table = ohms_table(words_("tests.part"), words_("tests.across"));
-    for (const PartOhms& part : find_part_ohms(build_))
+    for (const PartOhms& part : find_part_ohms(build))
       table.rows.push_back(
-          {{tick_cell(), text_cell(inside_name(build_, part.what), look::table_bold),
+          {{tick_cell(), text_cell(inside_name(build, part.what), look::table_bold),
             text_cell(part.first + " \u2013 " + part.second), text_cell(ohms_text(part)), blank_cell()}});
-    if (table.rows.empty()) return;
-    flow_.keep(Millimetres(40));
-    flow_.add_text(words_("tests.part_ohms"), look::text, look::block_gap);
-    add_table(flow_, table, look::paragraph_gap);
+    return table;
   }
 
   /// A pocket meter cannot tell tenths of an ohm from its leads.
@@ -166,16 +179,16 @@ class TestPages {
         {{"ohms", print_ohms(part.ohms)}, {"least", print_ohms(part.least)}, {"most", print_ohms(part.most)}});
   }
 
-  bool is_at_source(TerminalId id) const {
-    const Part& part = build_.parts[static_cast<std::size_t>(build_.terminal(id).owner_index)];
+  static bool is_at_source(const Build& build, TerminalId id) {
+    const Part& part = build.parts[static_cast<std::size_t>(build.terminal(id).owner_index)];
     for (const Inside& inside : part.insides)
       if (inside.type == InsideType::source) return true;
     return false;
   }
 
-  std::string list_wires(const std::vector<WireId>& wires) const {
+  static std::string list_wires(const Build& build, const std::vector<WireId>& wires) {
     std::vector<std::string> ids;
-    for (const WireId wire : wires) ids.push_back(build_.wire(wire).id);
+    for (const WireId wire : wires) ids.push_back(build.wire(wire).id);
     return join(ids, ", ");
   }
 
@@ -183,17 +196,14 @@ class TestPages {
     flow_.add_heading(words_("tests.first_power"), Millimetres(50));
     flow_.items().push_back(AnchorItem{"first", {}});
     add_actions("tests.power");
-    const std::vector<FuseTrial> trials = order_fuses(build_);
-    if (trials.empty()) return;
-    const bool is_kit = build_.document.scope == Scope::kit;
-    flow_.add_text(words_("tests.fuses") + (is_kit ? " " + words_("tests.fuses_kit") : ""), look::text,
-                   look::block_gap);
-    add_table(flow_, trial_table(trials), look::paragraph_gap);
+    const bool is_kit = context_.build().document.scope == Scope::kit;
+    add_merged([this](const FaultEntry& one) { return trial_table(one.context.build()); },
+               words_("tests.fuses") + (is_kit ? " " + words_("tests.fuses_kit") : ""));
     flow_.add_text(words_("tests.fuses_end", {{"sheet", sheet_mark("steps")}}), look::text_bold, look::paragraph_gap);
   }
 
   /// Fuses in the order in which each has supply when it goes in; heads say what to switch, and which test fuse.
-  Table trial_table(const std::vector<FuseTrial>& trials) const {
+  Table trial_table(const Build& build) const {
     Table table;
     table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
                      {words_("fuses.position"), CellAlign::near, Wrapping::wraps, 1},
@@ -202,8 +212,8 @@ class TestPages {
                      {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 1}};
     std::string said;
     Amperes test_fuse = trial_fuse(Amperes(0));
-    for (const FuseTrial& trial : trials) {
-      const std::string head = settings_head(trial);
+    for (const FuseTrial& trial : order_fuses(build)) {
+      const std::string head = settings_head(build, trial);
       if (head != said) table.rows.push_back(group_row(head));
       said = head;
       const Amperes needed = trial_fuse(trial.drawn);
@@ -213,51 +223,101 @@ class TestPages {
         table.rows.push_back(group_row(words_("tests.larger_test_fuse", values)));
         test_fuse = needed;
       }
-      const Inside& inside = inside_of(build_, trial.fuse);
+      const Inside& inside = inside_of(build, trial.fuse);
       table.rows.push_back(
-          {{tick_cell(), text_cell(fuse_name(build_, trial.fuse), look::table_bold),
+          {{tick_cell(), text_cell(fuse_name(build, trial.fuse), look::table_bold),
             text_cell(inside.rating ? print_rating(*inside.rating) : ""),
-            text_cell(trial.has_supply ? words_("tests.about", {{"amperes", fixed(trial.drawn.number(), 1)}}) : ""),
+            text_cell(drawn_text(trial)),
             text_cell(words_(trial.has_supply ? "tests.fuse_holds" : "tests.fuse_later"))}});
     }
     return table;
   }
 
-  std::string settings_head(const FuseTrial& trial) const {
-    if (!trial.has_supply) return words_("tests.no_supply");
-    if (trial.settings.empty()) return words_("tests.key_off");
-    return words_("tests.then_set", {{"switches", list_settings(trial.settings)}});
+  /// A pocket meter shows nothing of less than a twentieth of an ampere.
+  std::string drawn_text(const FuseTrial& trial) const {
+    if (!trial.has_supply) return {};
+    if (trial.drawn.number() < 0.05) return words_("situations.nothing");
+    return words_("tests.about", {{"amperes", fixed(trial.drawn.number(), 1)}});
   }
 
-  std::string list_settings(const std::vector<Setting>& settings) const {
+  std::string settings_head(const Build& build, const FuseTrial& trial) const {
+    if (!trial.has_supply) return words_("tests.no_supply");
+    if (trial.settings.empty()) return words_("tests.key_off");
+    return words_("tests.then_set", {{"switches", list_settings(build, trial.settings)}});
+  }
+
+  std::string list_settings(const Build& build, const std::vector<Setting>& settings) const {
     std::vector<std::string> texts;
-    for (const Setting& setting : settings) texts.push_back(setting_text(build_, setting));
+    for (const Setting& setting : settings) texts.push_back(setting_text(build, setting));
     return texts.empty() ? words_("situations.all_at_rest") : join(texts, "; ");
   }
 
+  /// A situation as one hook-up tests it.
+  struct Tested {
+    const FaultEntry* one = nullptr;
+    SituationReadings readings;
+
+    const Build& build() const { return one->context.build(); }
+    const Situation& situation() const { return build().situations[readings.situation.at()]; }
+  };
+
   void add_situations() {
-    const std::vector<SituationReadings> all = find_readings(context_.solved);
-    if (all.empty()) return;
+    std::vector<std::vector<Tested>> groups;
+    for (const FaultEntry& one : faults_.entries)
+      for (SituationReadings& readings : find_readings(one.context.solved))
+        if (!readings.readings.empty() || !readings.stay_off.empty()) put_into_group(groups, {&one, std::move(readings)});
+    if (groups.empty()) return;
     flow_.add_heading(words_("tests.in_situations"), Millimetres(60));
     flow_.items().push_back(AnchorItem{"live", {}});
     flow_.add_text(words_("tests.situations_text", poles_), look::text, look::paragraph_gap);
-    for (const SituationReadings& readings : all) add_situation(readings);
+    for (const std::vector<Tested>& group : groups) add_situation(group);
   }
 
-  void add_situation(const SituationReadings& readings) {
-    if (readings.readings.empty() && readings.stay_off.empty()) return;
-    const Situation& situation = build_.situations[readings.situation.at()];
-    add_hazards(readings);
+  /// Hook-ups that set the situation alike share its table; one that sets it otherwise comes after them.
+  void put_into_group(std::vector<std::vector<Tested>>& groups, Tested tested) const {
+    const auto is_same = [&](const std::vector<Tested>& group) {
+      const Tested& other = group.front();
+      return other.situation().name == tested.situation().name && set_text_of(other) == set_text_of(tested) &&
+             other.readings.gear == tested.readings.gear;
+    };
+    const auto found = std::find_if(groups.begin(), groups.end(), is_same);
+    if (found != groups.end()) return found->push_back(std::move(tested));
+    const auto later = std::find_if(groups.begin(), groups.end(), [&](const std::vector<Tested>& group) {
+      return group.front().readings.situation > tested.readings.situation;
+    });
+    groups.insert(later, {std::move(tested)});
+  }
+
+  std::string set_text_of(const Tested& tested) const {
+    return words_(engine_setting_key(tested.situation().engine),
+                  {{"switches", list_settings(tested.build(), tested.readings.settings)}});
+  }
+
+  void add_situation(const std::vector<Tested>& group) {
+    const Tested& first = group.front();
+    add_hazards(group);
     flow_.keep(Millimetres(50));
-    flow_.add(set_paragraph({{{std::to_string(readings.situation.index + 1) + "  ", look::heading, look::ink, {}},
-                              {situation_name(situation), look::text_bold, look::ink, {}}},
-                             Align::left,
-                             "H3"},
-                            flow_.width(), flow_.setting()),
-              look::block_gap);
-    flow_.add_text(words_(engine_setting_key(situation.engine), {{"switches", list_settings(readings.settings)}}),
-                   look::text, Millimetres(0));
-    add_table(flow_, readings_table(readings), look::paragraph_gap);
+    std::vector<Span> head{
+        {std::to_string(first.readings.situation.index + 1) + "  ", look::heading, look::ink, {}},
+        {situation_name(first.situation()), look::text_bold, look::ink, {}}};
+    if (group.size() < faults_.entries.size())
+      head.push_back({"   " + words_("hook_up.column") + " " + letters_text(hook_ups_of(group)),
+                      look::text_bold,
+                      look::ink,
+                      {}});
+    flow_.add(set_paragraph({std::move(head), Align::left, "H3"}, flow_.width(), flow_.setting()), look::block_gap);
+    flow_.add_text(set_text_of(first), look::text, Millimetres(0));
+    std::vector<HookUpTable> tables;
+    for (const auto& [tested, lines] : agreed_lines(group))
+      tables.push_back({tested->one->context.build_index, readings_table(*tested, lines)});
+    constexpr std::size_t else_column = 7;
+    add_table(flow_, merge_tables(context_, std::move(tables), {1, else_column}), look::paragraph_gap);
+  }
+
+  static std::vector<std::size_t> hook_ups_of(const std::vector<Tested>& group) {
+    std::vector<std::size_t> hook_ups;
+    for (const Tested& tested : group) hook_ups.push_back(tested.one->context.build_index);
+    return hook_ups;
   }
 
   static std::string_view engine_setting_key(EngineState engine) {
@@ -273,14 +333,14 @@ class TestPages {
   }
 
   /// Exhaust gas once, a cranking engine once, a wheel that may turn before each test in gear.
-  void add_hazards(const SituationReadings& readings) {
-    const EngineState engine = build_.situations[readings.situation.at()].engine;
+  void add_hazards(const std::vector<Tested>& group) {
+    const EngineState engine = group.front().situation().engine;
     if (engine == EngineState::running && !has_said_exhaust_) add_hazard("tests.exhaust");
     has_said_exhaust_ = has_said_exhaust_ || engine == EngineState::running;
     if (engine == EngineState::cranking && !has_said_cranking_) add_hazard("tests.cranking");
     has_said_cranking_ = has_said_cranking_ || engine == EngineState::cranking;
-    const bool moves = engine != EngineState::stopped || watches_motor(readings);
-    if (readings.gear != Gear::in || !moves) return;
+    const bool moves = engine != EngineState::stopped || std::any_of(group.begin(), group.end(), watches_motor);
+    if (group.front().readings.gear != Gear::in || !moves) return;
     if (has_said_gear_) return add_reminder();
     add_hazard("tests.in_gear");
     has_said_gear_ = true;
@@ -308,14 +368,72 @@ class TestPages {
   }
 
   /// A motor must stay still, and might not.
-  bool watches_motor(const SituationReadings& readings) const {
-    for (const InsideRef what : readings.stay_off)
-      for (const Inside& inside : build_.part(what.part).insides)
+  static bool watches_motor(const Tested& tested) {
+    for (const InsideRef what : tested.readings.stay_off)
+      for (const Inside& inside : tested.build().part(what.part).insides)
         if (inside.type == InsideType::motor) return true;
     return false;
   }
 
-  Table readings_table(const SituationReadings& readings) const {
+  /// What one reading prints, in volts.
+  struct Line {
+    const ExpectedReading* reading = nullptr;
+    double volts = 0, least = 0, most = 0, back_least = 0, back_most = 0;
+    bool has_back = false;
+  };
+
+  /// Hook-ups whose figures no meter tells apart print the same: the first's volts, the widest limits.
+  std::vector<std::pair<const Tested*, std::vector<Line>>> agreed_lines(const std::vector<Tested>& group) const {
+    constexpr double apart = 0.15;
+    std::vector<std::pair<const Tested*, std::vector<Line>>> all;
+    std::map<std::string, std::vector<std::pair<std::size_t, std::size_t>>> alike;
+    for (const Tested& tested : group) {
+      const Build as_set = as_tested(tested.build(), tested.readings);
+      const ReadingLimits limits =
+          find_reading_limits(as_set, solve_situation(as_set, tested.readings.situation));
+      all.push_back({&tested, {}});
+      for (const ExpectedReading& reading : tested.readings.readings) {
+        const std::string key = inside_name(tested.build(), reading.consumer) + state_note(reading.state) + "\n" +
+                                tested.build().terminal(reading.feed).name;
+        alike[key].emplace_back(all.size() - 1, all.back().second.size());
+        all.back().second.push_back(line_of(reading, limits));
+      }
+    }
+    for (const auto& [key, places] : alike) {
+      const Line first = all[places.front().first].second[places.front().second];
+      Line widest = first;
+      const auto is_near = [&](const Line& line) {
+        return line.has_back == first.has_back && std::abs(line.volts - first.volts) <= apart;
+      };
+      for (const auto& [t, l] : places) {
+        const Line& line = all[t].second[l];
+        if (!is_near(line)) continue;
+        widest.least = std::min(widest.least, line.least), widest.most = std::max(widest.most, line.most);
+        widest.back_least = std::min(widest.back_least, line.back_least);
+        widest.back_most = std::max(widest.back_most, line.back_most);
+      }
+      for (const auto& [t, l] : places)
+        if (Line& line = all[t].second[l]; is_near(line)) {
+          const ExpectedReading* reading = line.reading;
+          line = widest;
+          line.reading = reading;
+        }
+    }
+    return all;
+  }
+
+  static Line line_of(const ExpectedReading& reading, const ReadingLimits& limits) {
+    Line line{&reading, reading.feed_volts.number(), limits.least[reading.feed.at()].number(),
+              limits.most[reading.feed.at()].number()};
+    line.has_back = reading.back.is_set() && !std::isnan(reading.back_volts.number());
+    if (!line.has_back) return line;
+    line.back_least = limits.least[reading.back.at()].number();
+    line.back_most = limits.most[reading.back.at()].number();
+    return line;
+  }
+
+  Table readings_table(const Tested& tested, const std::vector<Line>& lines) const {
+    const Build& build = tested.build();
     Table table;
     table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.works"), CellAlign::near, Wrapping::wraps, 1},
@@ -325,52 +443,53 @@ class TestPages {
                      {words_("tests.return"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.else"), CellAlign::near, Wrapping::keeps, 0}};
-    const Build tested = as_tested(build_, readings);
-    const ReadingLimits limits = find_reading_limits(tested, solve_situation(tested, readings.situation));
-    for (const ExpectedReading& reading : readings.readings) {
-      const bool has_return = reading.back.is_set() && !std::isnan(reading.back_volts.number());
-      const std::string back =
-          has_return ? terminal_mark(build_, reading.back) + ": " + range_text(limits, reading.back) : std::string();
+    for (const Line& line : lines) {
+      const ExpectedReading& reading = *line.reading;
+      const std::string back = line.has_back ? terminal_mark(build, reading.back) + ": " +
+                                                   range_text(line.back_least, line.back_most)
+                                             : std::string();
       table.rows.push_back(
-          {{tick_cell(), text_cell(inside_name(build_, reading.consumer) + state_note(reading.state), look::table_bold),
-            terminal_cell(context_, reading.feed, {}), volts_cell(reading), text_cell(range_text(limits, reading.feed)),
-            text_cell(back), blank_cell(), else_cell(reading.consumer)}});
+          {{tick_cell(), text_cell(inside_name(build, reading.consumer) + state_note(reading.state), look::table_bold),
+            terminal_cell(tested.one->context, reading.feed, {}), volts_cell(reading, line.volts),
+            text_cell(range_text(line.least, line.most)), text_cell(back), blank_cell(),
+            else_cell(*tested.one, reading.consumer)}});
     }
-    for (const InsideRef what : readings.stay_off)
+    for (const InsideRef what : tested.readings.stay_off)
       table.rows.push_back(
-          {{tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(what)}}), look::table_bold),
+          {{tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(build, what)}}), look::table_bold),
             text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), blank_cell(),
-            else_cell(what)}});
+            else_cell(*tested.one, what)}});
     return table;
   }
 
-  std::string off_name(InsideRef what) const {
-    return what.inside < 0 ? build_.part(what.part).label : inside_name(build_, what);
+  static std::string off_name(const Build& build, InsideRef what) {
+    return what.inside < 0 ? build.part(what.part).label : inside_name(build, what);
   }
 
   /// A meter does not settle on a lamp that flashes.
-  Cell volts_cell(const ExpectedReading& reading) const {
+  static Cell volts_cell(const ExpectedReading& reading, double volts) {
     if (reading.state == Expected::flashing) return text_cell("");
-    return text_cell(fixed(reading.feed_volts.number(), 1));
+    return text_cell(fixed(volts, 1));
   }
 
   /// Rounded outwards to the tenth that is printed. Readings near 0 V begin at 0.
-  std::string range_text(const ReadingLimits& limits, TerminalId at) const {
-    const double least = limits.least[at.at()].number(), most = limits.most[at.at()].number();
+  std::string range_text(double least, double most) const {
     const bool is_near_nothing = least < 0 && most > 0;
     return words_("tests.range", {{"least", is_near_nothing ? fixed(0, 1) : fixed(std::floor(least * 10) / 10, 1)},
                                   {"most", fixed(std::ceil(most * 10) / 10, 1)}});
   }
 
   /// The fault chart for a consumer that fails; the list of charts when it has none of its own.
-  Cell else_cell(InsideRef consumer) const {
-    if (faults_.charts.empty()) return text_cell("");
-    const int chart = faults_.chart_for(consumer);
-    const std::string number = chart < 0 ? std::string() : fault_page_number(static_cast<std::size_t>(chart), words_);
+  Cell else_cell(const FaultEntry& one, InsideRef consumer) const {
+    if (one.plan.charts.empty()) return text_cell("");
+    const int chart = one.plan.chart_for(consumer);
+    const std::string number =
+        chart < 0 ? std::string() : fault_page_number(one.numbers[static_cast<std::size_t>(chart)], words_);
     const LinkTarget target{context_.id_prefix + "faults", number};
     const std::string sheet = words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
-    const std::string text = chart < 0 ? sheet : number + ", " + sheet;
-    return Cell{{{{{text, look::table_bold, look::accent, target}}, Align::left, {}}}};
+    Cell cell{{{{{chart < 0 ? sheet : number, look::table_bold, look::accent, target}}, Align::left, {}}}};
+    if (chart >= 0) cell.lines.push_back({{{sheet, look::table_small, look::accent, target}}, Align::left, {}});
+    return cell;
   }
 
   /// Who tested, when and with what: the shop's proof.
@@ -398,9 +517,8 @@ class TestPages {
   }
 
   const SheetContext& context_;
-  const Build& build_;
   const Words& words_;
-  const FaultPlan& faults_;
+  const ChartBook& faults_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
   bool has_said_exhaust_ = false, has_said_cranking_ = false, has_said_gear_ = false;
@@ -408,13 +526,15 @@ class TestPages {
 
 }  // namespace
 
-/// The tests, and the fault pages that they lead to: both use one plan, and solving every fault takes its time.
+/// The tests, and the fault pages that they lead to: both use one plan, and solving every fault takes its time. Of
+/// several hook-ups they stand once, among the common pages.
 std::vector<Sheet> make_tests(const SheetContext& context) {
-  if (context.build().wires.empty()) return {};
-  const FaultPlan faults =
-      context.solved.solutions.empty() ? FaultPlan{} : plan_faults(context.build(), context.solved.solutions);
+  if (context.build().wires.empty() || context.extent == Extent::own) return {};
+  const ChartBook faults = make_chart_book(context);
   std::vector<Sheet> sheets = TestPages(context, faults).make();
-  std::vector<Sheet> fault_sheets = make_fault_finding(context, faults);
+  SheetContext below = context;
+  below.start = sheets.back().free;
+  std::vector<Sheet> fault_sheets = make_fault_finding(below, faults);
   std::move(fault_sheets.begin(), fault_sheets.end(), std::back_inserter(sheets));
   return sheets;
 }

@@ -145,7 +145,7 @@ class StepWriter {
     if (is_cut) places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
     if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety", "safety.route"));
     if (const std::string_view part = part_of_tests(type); !part.empty())
-      places.emplace_back("sheet", sheets_of(context_, "tests", part));
+      places.emplace_back("sheet", sheet_of_tests(context_, part));
     ShownAction shown = plain(std::string(plain_key(type)), places);
     if (type == ActionType::remove_covers || type == ActionType::refit_tank)
       shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
@@ -364,16 +364,8 @@ bool shows_action(const SheetContext& context, const Action& action) {
   return is_action_of_all(context, action) == (context.extent == Extent::common);
 }
 
-std::string sheets_of(const SheetContext& context, const std::string& run, std::string_view anchor) {
-  const Words& words = context.words();
-  if (context.extent != Extent::common || context.hook_ups == nullptr)
-    return words("chooser.sheet", {{"sheet", sheet_mark(context.id_prefix + run, anchor)}});
-  std::vector<std::string> sheets;
-  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
-    const std::string sheet = sheet_mark(context.hook_ups->builds[b]->build.variant + "/" + run, anchor);
-    sheets.push_back(words("hook_up.letters", {{"letter", hook_up_letter(b)}, {"sheet", sheet}}));
-  }
-  return join(sheets, ", ");
+std::string sheet_of_tests(const SheetContext& context, std::string_view anchor) {
+  return context.words()("chooser.sheet", {{"sheet", sheet_mark("tests", anchor)}});
 }
 
 }  // namespace loomfolio

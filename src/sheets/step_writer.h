@@ -31,7 +31,7 @@ ShownAction show_action(const SheetContext& context, const Action& action);
 bool shows_action(const SheetContext& context, const Action& action);
 
 /// 'sheet 30'; on pages common to several hook-ups 'A: sheet 30, B: sheet 41'. `run` is a kind of sheet that each
-/// hook-up has: "tests".
-std::string sheets_of(const SheetContext& context, const std::string& run, std::string_view anchor);
+/// 'sheet 53': of the tests, at that anchor. All hook-ups share them.
+std::string sheet_of_tests(const SheetContext& context, std::string_view anchor);
 
 }  // namespace loomfolio

@@ -189,7 +189,7 @@ class StepPages {
     if (!words_.has(key + "_hazard")) return;
     const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
     auto values = pole_names(context_.build(), words_);
-    values.emplace_back("sheet", sheets_of(context_, "tests", "first"));
+    values.emplace_back("sheet", sheet_of_tests(context_, "first"));
     flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
               look::paragraph_gap);
   }
