@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "sheets/anchors.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -55,8 +56,7 @@ void add_if_said(std::vector<std::string>& lines, const std::string& line) {
   if (!line.empty()) lines.push_back(line);
 }
 
-Joint earth_joint(const PageFlow& flow, const Earth& earth) {
-  const SheetContext& context = flow.context();
+Joint earth_joint(const PageFlow& flow, const SheetContext& context, const Earth& earth) {
   const Words& words = context.words();
   Joint joint{earth_anchor(earth), earth.id, earth.label, {}, earth_star(context, earth, star_width(flow))};
   joint.lines.push_back(zone_name(context.build().zone(earth.zone)));
@@ -65,8 +65,7 @@ Joint earth_joint(const PageFlow& flow, const Earth& earth) {
   return joint;
 }
 
-Joint splice_joint(const PageFlow& flow, const Splice& splice) {
-  const SheetContext& context = flow.context();
+Joint splice_joint(const PageFlow& flow, const SheetContext& context, const Splice& splice) {
   const Words& words = context.words();
   const WireSides sides = sides_at(context.build(), splice.terminal);
   Joint joint{splice_anchor(splice), splice.id, splice.label, {}, splice_star(context, splice, star_width(flow))};
@@ -108,32 +107,68 @@ std::vector<const Splice*> splices_shown(const SheetContext& context) {
   return shown;
 }
 
-void add_earths(PageFlow& flow, const std::vector<const Earth*>& earths) {
-  const Words& words = flow.context().words();
-  if (earths.empty()) return;
-  flow.add_heading(words("earths.earths"), Millimetres(40));
-  flow.add_text(words("earths.earth_rule"), look::text, look::paragraph_gap);
-  for (const Earth* earth : earths) flow.add(joint_block(flow, earth_joint(flow, *earth)), Millimetres(3.5));
+/// A joint as drawn, for the hook-ups of those letters; all when there are none.
+struct Told {
+  Joint joint;
+  std::string text;  ///< all that its block says
+  std::vector<std::size_t> hook_ups;
+};
+
+std::string text_of(const Joint& joint) {
+  std::string text = joint.id;
+  for (const Item& item : joint.star.items)
+    if (const auto* said = std::get_if<TextItem>(&item)) text += said->text + '\n';
+  return text;
 }
 
-void add_splices(PageFlow& flow, const std::vector<const Splice*>& splices) {
+/// What the context shows; on the common pages also what differs from hook-up to hook-up, the same id together.
+template <class Shown, class Make>
+std::vector<Told> gather_joints(const PageFlow& flow, const Shown& shown, const Make& make) {
+  const SheetContext& context = flow.context();
+  std::vector<Told> told;
+  for (const auto* one : shown(context)) told.push_back({make(flow, context, *one), {}, {}});
+  if (context.extent != Extent::common) return told;
+  for (SheetContext& own : own_contexts(context)) {
+    own.extent = Extent::own;
+    for (const auto* one : shown(own)) {
+      Told next{make(flow, own, *one), {}, {own.build_index}};
+      next.text = text_of(next.joint);
+      const auto same = std::find_if(told.begin(), told.end(), [&](const Told& t) { return t.text == next.text; });
+      if (same != told.end()) {
+        same->hook_ups.push_back(own.build_index);
+        continue;
+      }
+      const auto later =
+          std::find_if(told.begin(), told.end(), [&](const Told& t) { return t.joint.id > next.joint.id; });
+      told.insert(later, std::move(next));
+    }
+  }
+  for (Told& one : told)
+    if (!one.hook_ups.empty())
+      one.joint.lines.insert(one.joint.lines.begin(),
+                             context.words()("hook_up.column") + " " + letters_text(one.hook_ups));
+  return told;
+}
+
+void add_joints(PageFlow& flow, std::vector<Told> joints, const std::string& kind) {
   const Words& words = flow.context().words();
-  if (splices.empty()) return;
-  flow.add_heading(words("earths.splices"), Millimetres(40));
-  flow.add_text(words("earths.splice_rule"), look::text, look::paragraph_gap);
-  for (const Splice* splice : splices) flow.add(joint_block(flow, splice_joint(flow, *splice)), Millimetres(3.5));
+  if (joints.empty()) return;
+  flow.add_heading(words("earths." + kind + "s"), Millimetres(40));
+  flow.add_text(words("earths." + kind + "_rule"), look::text, look::paragraph_gap);
+  for (Told& one : joints) flow.add(joint_block(flow, std::move(one.joint)), Millimetres(3.5));
 }
 
 }  // namespace
 
 std::vector<Sheet> make_earths(const SheetContext& context) {
-  const std::vector<const Earth*> earths = earths_shown(context);
-  const std::vector<const Splice*> splices = splices_shown(context);
-  if (earths.empty() && splices.empty()) return {};
+  if (context.extent == Extent::own) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"earths", words("earths.title"), words("earths.intro")});
-  add_earths(flow, earths);
-  add_splices(flow, splices);
+  std::vector<Told> earths = gather_joints(flow, earths_shown, earth_joint),
+                    splices = gather_joints(flow, splices_shown, splice_joint);
+  if (earths.empty() && splices.empty()) return {};
+  add_joints(flow, std::move(earths), "earth");
+  add_joints(flow, std::move(splices), "splice");
   return flow.take();
 }
 

@@ -116,6 +116,33 @@ bool is_unshared(const SheetContext& context, SharedList list, std::size_t index
 
 }  // namespace
 
+bool is_told_beside(const SheetContext& context, PartId part) {
+  return is_unshared(context, &SharedItems::joints, part.at()) && !is_unshared(context, &SharedItems::parts, part.at());
+}
+
+bool is_told_beside(const SheetContext& context, WireId id) {
+  if (!is_unshared(context, &SharedItems::wires, id.at())) return false;
+  const Wire& wire = context.build().wire(id);
+  const std::string text = describe_wire(context.build(), wire);
+  return std::all_of(context.hook_ups->builds.begin(), context.hook_ups->builds.end(), [&](const SolvedBuild* other) {
+    return std::all_of(other->build.wires.begin(), other->build.wires.end(), [&](const Wire& its) {
+      return its.id != wire.id || describe_wire(other->build, its) == text;
+    });
+  });
+}
+
+std::vector<SheetContext> own_contexts(const SheetContext& context) {
+  std::vector<SheetContext> contexts;
+  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
+    const SolvedBuild& solved = *context.hook_ups->builds[b];
+    SheetContext own{context.input, solved, solved.build.variant + "/", {}};
+    own.hook_ups = context.hook_ups;
+    own.build_index = b;
+    contexts.push_back(std::move(own));
+  }
+  return contexts;
+}
+
 HookUps compare_hook_ups(const std::vector<SolvedBuild>& builds) {
   HookUps hook_ups;
   std::vector<Described> all;

@@ -26,6 +26,14 @@ struct HookUps {
 /// All that makes a wire what it is, in one text: wires of two hook-ups are the same when their texts are.
 std::string describe_wire(const Build& build, const Wire& wire);
 
+/// What a hook-up has of its own but tells beside the others', in the common run: a part that all have, joined otherwise
+/// in each; a wire whose number means one wire throughout. None where the context shows one build.
+bool is_told_beside(const SheetContext& context, PartId part);
+bool is_told_beside(const SheetContext& context, WireId wire);
+
+/// The context of each hook-up's own sheets, for a page of Extent::common that tells them side by side.
+std::vector<SheetContext> own_contexts(const SheetContext& context);
+
 HookUps compare_hook_ups(const std::vector<SolvedBuild>& builds);
 
 /// A, B, C ...: how pages name the hook-ups.

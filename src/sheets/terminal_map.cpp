@@ -8,6 +8,7 @@
 #include "sheets/anchors.h"
 #include "sheets/assembly_plan.h"
 #include "sheets/columns.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/print_text.h"
@@ -44,7 +45,7 @@ std::vector<PartGroup> group_parts(const SheetContext& context) {
   const Build& build = context.build();
   std::vector<PartGroup> groups;
   for (const PartId id : parts_by_zone(build)) {
-    if (!shows_joints(context, id)) continue;
+    if (!shows_joints(context, id) || (context.extent == Extent::own && is_told_beside(context, id))) continue;
     const Part& part = build.part(id);
     if (!is_worked_at(build, part)) continue;
     const auto same = std::find_if(groups.begin(), groups.end(), [&](const PartGroup& group) {
@@ -91,6 +92,10 @@ class MapMaker {
       for (const PartGroup& group : groups) waiting.push_back(make_entry(group));
     }
     add_columns(flow_, std::move(halves), {2, entry_gap}, {});
+    if (context_.extent == Extent::common)
+      for (const PartId part : parts_by_zone(build_))
+        if (is_told_beside(context_, part) && is_worked_at(build_, build_.part(part)))
+          waiting.push_back(make_entry({{part}}));
     while (!waiting.empty()) {
       const std::size_t next = choose_next(waiting);
       place(std::move(waiting[next]));
@@ -200,7 +205,7 @@ class MapMaker {
   Block make_faces(const PartGroup& group, Millimetres room) const {
     const Part& part = build_.part(group.parts.front());
     const Kind& kind = build_.kind_of(part);
-    const LabelCodes codes = group.parts.size() == 1 ? LabelCodes::with_colours : LabelCodes::marks_only;
+    const LabelCodes codes = group.parts.size() == 1 && !is_beside(group) ? LabelCodes::with_colours : LabelCodes::marks_only;
     std::vector<Block> faces;
     for (std::size_t f = 0; f < kind.faces.size(); ++f) {
       const auto labels = face_labels(context_, wires_, part, static_cast<int>(f), codes);
@@ -246,6 +251,7 @@ class MapMaker {
   }
 
   Table make_table(const PartGroup& group) const {
+    if (is_beside(group)) return beside_table(build_.part(group.parts.front()).id);
     Table table{terminal_columns(words_), {}};
     for (const PartId id : group.parts) {
       const Part& part = build_.part(id);
@@ -255,6 +261,25 @@ class MapMaker {
       for (Row& row : terminal_rows(context_, wires_, part, names)) table.rows.push_back(std::move(row));
     }
     return table;
+  }
+
+  /// A part that all hook-ups have, joined otherwise in each.
+  bool is_beside(const PartGroup& group) const {
+    return context_.extent == Extent::common && is_told_beside(context_, group.parts.front());
+  }
+
+  Table beside_table(const std::string& part_id) const {
+    std::vector<HookUpTable> tables;
+    for (SheetContext& own : own_contexts(context_)) {
+      own.id_prefix.clear();
+      const Build& build = own.build();
+      const TerminalWires wires{wires_at_terminals(build)};
+      for (const Part& part : build.parts)
+        if (part.id == part_id)
+          tables.push_back(
+              {own.build_index, {terminal_columns(words_), terminal_rows(own, wires, part, NameTerminals::yes)}});
+    }
+    return merge_tables(context_, std::move(tables), {1});
   }
 
   Block beside(Block head, Block faces, Block rows) const {

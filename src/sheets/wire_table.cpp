@@ -6,6 +6,7 @@
 #include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/fitting_text.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -72,10 +73,11 @@ WireLoad load_of(const SheetContext& context, WireId id) {
   if (id.at() >= loads.size()) return {};
   WireLoad load = loads[id.at()];
   if (context.extent != Extent::common) return load;
+  const std::string text = describe_wire(context.build(), context.build().wire(id));
   for (const SolvedBuild* other : context.hook_ups->builds)
     for (std::size_t w = 0; w < other->build.wires.size() && w < other->wire_loads.size(); ++w) {
       const WireLoad& found = other->wire_loads[w];
-      if (other->build.wires[w].id != context.build().wire(id).id || found.worst <= load.worst) continue;
+      if (describe_wire(other->build, other->build.wires[w]) != text || found.worst <= load.worst) continue;
       load.worst = found.worst;
       load.drop = found.drop;
       load.situation = found.situation;
@@ -107,11 +109,14 @@ Row wire_row(const SheetContext& context, WireId id) {
 }
 
 /// By number, so that a wire is found: 'C2' before 'C10', '9' before '10'.
-std::vector<WireId> wires_in_order(const SheetContext& context) {
+std::vector<WireId> wires_in_order(const SheetContext& context, bool is_beside = false) {
   const Build& build = context.build();
   std::vector<WireId> wires;
   for (std::size_t i = 0; i < build.wires.size(); ++i)
-    if (const WireId id{static_cast<std::int32_t>(i)}; shows_wire(context, id)) wires.push_back(id);
+    if (const WireId id{static_cast<std::int32_t>(i)};
+        is_beside ? is_told_beside(context, id)
+                  : shows_wire(context, id) && (context.extent != Extent::own || !is_told_beside(context, id)))
+      wires.push_back(id);
   std::stable_sort(wires.begin(), wires.end(),
                    [&](WireId a, WireId b) { return is_numbered_before(build.wire(a).id, build.wire(b).id); });
   return wires;
@@ -130,6 +135,27 @@ void add_situation_numbers(PageFlow& flow) {
   flow.add_text(context.words()("wires.situations", {{"list", join(names, ", ")}}), look::table, look::block_gap);
 }
 
+/// Wires that not all hook-ups have, each once, with the letters of those that have it.
+void add_told_beside(PageFlow& flow) {
+  std::vector<HookUpTable> tables;
+  bool has_rows = false;
+  for (SheetContext& own : own_contexts(flow.context())) {
+    own.extent = Extent::common;
+    own.id_prefix.clear();
+    tables.push_back({own.build_index, {wire_columns(own), {}}});
+    for (const WireId id : wires_in_order(own, true)) tables.back().table.rows.push_back(wire_row(own, id));
+    has_rows = has_rows || !tables.back().table.rows.empty();
+  }
+  if (!has_rows) return;
+  Table table = merge_tables(flow.context(), std::move(tables), {0});
+  std::stable_sort(table.rows.begin(), table.rows.end(), [](const Row& a, const Row& b) {
+    return is_numbered_before(a.cells[1].lines.front().spans.front().text, b.cells[1].lines.front().spans.front().text);
+  });
+  flow.add_heading(flow.context().words()("hook_up.wires"), Millimetres(40));
+  flow.add_text(flow.context().words()("hook_up.letters_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
 }  // namespace
 
 std::vector<Sheet> make_wire_table(const SheetContext& context) {
@@ -140,6 +166,7 @@ std::vector<Sheet> make_wire_table(const SheetContext& context) {
   PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
   if (table.rows.size() > long_table) flow.keep(long_table_room);
   add_table(flow, table);
+  if (context.extent == Extent::common) add_told_beside(flow);
   add_situation_numbers(flow);
   return flow.take();
 }
