@@ -77,6 +77,7 @@ class Chooser {
     if (choices.size() == 1) return put_leaf(choices.front(), x);
     const Part* part = parting_part(hook_ups_, choices);
     if (part == nullptr) return ask_author(choices, x);
+    asked_.push_back(part->id);
     Choices with, without;
     for (const std::size_t b : choices)
       (find_part(hook_ups_.builds[b]->build, part->id) != nullptr ? with : without).push_back(b);
@@ -204,7 +205,9 @@ class Chooser {
     return block;
   }
 
-  /// Names of what differs, in the order of first appearance, and who has it.
+  bool is_asked(const std::string& part) const { return std::find(asked_.begin(), asked_.end(), part) != asked_.end(); }
+
+  /// Names of what differs and was not asked for, in the order of first appearance, and who has it.
   std::vector<std::pair<std::string, std::vector<bool>>> differing() const {
     std::vector<std::pair<std::string, std::vector<bool>>> rows;
     const auto note = [&](const std::string& name, std::size_t b) {
@@ -215,7 +218,7 @@ class Chooser {
     for (std::size_t b = 0; b < hook_ups_.builds.size(); ++b) {
       const Build& build = hook_ups_.builds[b]->build;
       for (std::size_t p = 0; p < build.parts.size(); ++p)
-        if (!hook_ups_.shared[b].parts[p]) note(build.kind_of(build.parts[p]).name, b);
+        if (!hook_ups_.shared[b].parts[p] && !is_asked(build.parts[p].id)) note(build.kind_of(build.parts[p]).name, b);
     }
     return rows;
   }
@@ -226,6 +229,7 @@ class Chooser {
   PageFlow flow_;
   Ladder ladder_;
   Millimetres last_leaf_;
+  std::vector<std::string> asked_;  ///< ids of the parts that a question named
 };
 
 }  // namespace

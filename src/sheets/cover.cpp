@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres entry_height(5.4), group_space(2.6), tool_box(3);
+constexpr Millimetres entry_height(4.8), group_space(2.6), tool_box(3);
 
 /// One after another, downwards.
 class Stack {
@@ -71,16 +71,16 @@ void add_title(PageFlow& flow) {
     return set_paragraph({{{text, style, look::ink, {}}}, Align::left, tag}, flow.width(), flow.setting());
   };
   if (!document.workshop.empty()) flow.add(line(document.workshop, look::text, "P"), {});
-  flow.add(line(document.title, look::cover_title, "H1"), Millimetres(10));
+  flow.add(line(document.title, look::cover_title, "H1"), Millimetres(7));
   if (!document.subtitle.empty()) flow.add(line(document.subtitle, look::cover_subtitle, "P"), Millimetres(1));
-  flow.add(fact_row(flow), Millimetres(8));
+  flow.add(fact_row(flow), Millimetres(6));
 }
 
 /// Title, a dotted leader, the sheet's number; the whole line leads there.
 Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlow& flow) {
   const TextMeasure& measure = flow.setting().measure;
   Block block{width, entry_height, {}};
-  const Millimetres baseline(3.9);
+  const Millimetres baseline(3.6);
   const std::string number = sheet_mark(entry.id);
   const Millimetres number_width = measure.measure(widest(number), look::text).width;
   const FittedText title = fit_text(entry.title, look::text, width - number_width - Millimetres(6), measure);
@@ -110,13 +110,43 @@ Block contents_group(const std::string& group, Millimetres width, const PageFlow
   return block;
 }
 
+/// All sheets of one hook-up in a few lines: 'How it works 64, Situations 66'.
+Block hook_up_lines(const std::vector<ContentsEntry>& entries, Millimetres width, const PageFlow& flow) {
+  Paragraph paragraph{{}, Align::left, "P"};
+  for (const ContentsEntry& entry : entries) {
+    const LinkTarget target{entry.id, {}};
+    std::string title = entry.title;
+    for (std::size_t at = title.find(' '); at != std::string::npos; at = title.find(' ', at + 2))
+      title.replace(at, 1, "\u00a0");
+    if (!paragraph.spans.empty()) paragraph.spans.push_back({"  ", look::table, look::ink, {}});
+    paragraph.spans.push_back({title + "\u00a0", look::table, look::ink, target});
+    paragraph.spans.push_back({sheet_mark(entry.id), look::table, look::accent, target});
+  }
+  const FittedText group = fit_text(entries.front().group, look::text_bold, width, flow.setting().measure);
+  Stack stack(width);
+  stack.put({width, Millimetres(1.6), {}});
+  stack.put(set_paragraph({{{group.text, group.style, look::ink, {}}}, Align::left, "P"}, width, flow.setting()));
+  stack.put(set_paragraph(paragraph, width, flow.setting()));
+  return stack.take();
+}
+
 std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width) {
   std::vector<Block> blocks;
   std::string group;
-  for (const ContentsEntry& entry : flow.context().contents) {
+  const std::vector<ContentsEntry>& contents = flow.context().contents;
+  for (std::size_t i = 0; i < contents.size(); ++i) {
+    const ContentsEntry& entry = contents[i];
     // A group's name is no line of its own but the head of its first line, so that the two are never parted.
     const bool opens_group = entry.group != group && !entry.group.empty();
     group = entry.group;
+    const bool is_of_hook_up = entry.id.find('/') != std::string::npos && group != flow.context().words()("hook_up.compared");
+    if (opens_group && is_of_hook_up) {
+      std::vector<ContentsEntry> own;
+      for (; i < contents.size() && contents[i].group == group; ++i) own.push_back(contents[i]);
+      --i;
+      blocks.push_back(hook_up_lines(own, width, flow));
+      continue;
+    }
     Stack stack(width);
     if (opens_group) stack.put(contents_group(entry.group, width, flow));
     stack.put(contents_line(entry, width, flow));
@@ -162,7 +192,7 @@ Block tools_block(const PageFlow& flow, Millimetres width) {
 /// Lines of the contents below the tools, as many as there is room for.
 Block continue_below(const PageFlow& flow, Block tools, std::vector<Block>& lines, std::size_t& placed,
                      Millimetres room) {
-  constexpr Millimetres gap(9);
+  constexpr Millimetres gap(6);
   Block head = head_block(flow.context().words()("cover.contents") + ", " + flow.context().words()("page.continued"),
                           tools.width, flow);
   if (tools.height + gap + head.height + lines[placed].height > room) return tools;
@@ -184,7 +214,7 @@ void add_contents_and_tools(PageFlow& flow) {
   const Words& words = flow.context().words();
   std::vector<Block> lines = contents_blocks(flow, width);
   Block tools = tools_block(flow, width);
-  const Millimetres room = flow.room() - Millimetres(9);
+  const Millimetres room = flow.room() - Millimetres(6.5);
   Stack column(width);
   Block head = head_block(words("cover.contents"), width, flow);
   std::size_t placed = 0;
@@ -201,7 +231,7 @@ void add_contents_and_tools(PageFlow& flow) {
   const Millimetres far = width + look::gutter;
   place_block(both.items, std::move(contents), {is_right_to_left ? far : Millimetres(0), {}});
   place_block(both.items, std::move(tools), {is_right_to_left ? Millimetres(0) : far, {}});
-  flow.add(std::move(both), Millimetres(8));
+  flow.add(std::move(both), Millimetres(6));
   if (placed == lines.size()) return;
   lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(placed));
   flow.new_page();
@@ -216,7 +246,7 @@ std::vector<Sheet> make_cover(const SheetContext& context) {
   add_title(flow);
   const std::string key = context.build().document.scope == Scope::kit ? "cover.kit" : "cover.machine";
   flow.add(make_panel(panel_from_words(words, Signal::warning, key), flow.width(), words, flow.setting()),
-           Millimetres(8));
+           Millimetres(6));
   add_contents_and_tools(flow);
   return flow.take();
 }

@@ -150,13 +150,23 @@ class Composer {
     std::move(others.begin(), others.end(), std::back_inserter(sheets_));
   }
 
-  /// Sheets side by side begin at the left, on an even number; a page for notes makes it so.
+  /// Sheets side by side begin at the left, on an even number; the words used, or else a page for notes, make it so.
   void begin_compared_left() {
-    const auto first = std::find_if(sheets_.begin(), sheets_.end(),
-                                    [this](const Sheet& sheet) { return sheet.id == first_compared_; });
+    const auto find_first = [this] {
+      return std::find_if(sheets_.begin(), sheets_.end(), [this](const Sheet& sheet) { return sheet.id == first_compared_; });
+    };
+    const auto first = find_first();
     if (first == sheets_.end() || (first - sheets_.begin()) % 2 == 1) return;
-    std::vector<Sheet> notes = make_notes(context_of(0));
-    sheets_.insert(first, std::make_move_iterator(notes.begin()), std::make_move_iterator(notes.end()));
+    const auto is_word_list = [](const Sheet& sheet) { return first_of_run(sheet.id) == "glossary"; };
+    std::vector<Sheet> between;
+    if (std::count_if(sheets_.begin(), sheets_.end(), is_word_list) == 1) {
+      const auto words = std::find_if(sheets_.begin(), sheets_.end(), is_word_list);
+      between.push_back(std::move(*words));
+      sheets_.erase(words);
+    } else {
+      between = make_notes(context_of(0));
+    }
+    sheets_.insert(find_first(), std::make_move_iterator(between.begin()), std::make_move_iterator(between.end()));
   }
 
   void make(const SheetKind& kind, SheetContext context) {

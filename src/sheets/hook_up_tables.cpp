@@ -34,26 +34,38 @@ struct MergedRow {
   std::vector<std::pair<std::size_t, Cell>> free;
 };
 
-void merge_row(std::vector<MergedRow>& merged, std::size_t& at, std::size_t hook_up, Row row,
-               const MergeColumns& columns) {
-  std::string text = text_of(row, columns);
-  const auto found = std::find_if(merged.begin() + static_cast<std::ptrdiff_t>(at), merged.end(),
-                                  [&](const MergedRow& other) { return other.text == text; });
-  const bool has_free = columns.free && !row.is_group && *columns.free < row.cells.size();
-  std::vector<std::pair<std::size_t, Cell>> free;
-  if (has_free) free.emplace_back(hook_up, row.cells[*columns.free]);
-  if (found != merged.end()) {
-    found->hook_ups.push_back(hook_up);
-    std::move(free.begin(), free.end(), std::back_inserter(found->free));
-    at = static_cast<std::size_t>(found - merged.begin()) + 1;
-    return;
-  }
-  merged.insert(merged.begin() + static_cast<std::ptrdiff_t>(at),
-                {std::move(text), std::move(row), {hook_up}, std::move(free)});
-  ++at;
+bool has_free(const Row& row, const MergeColumns& columns) {
+  return columns.free && !row.is_group && *columns.free < row.cells.size();
 }
 
-/// Alike: one cell. Else each different one with its letters before it.
+/// Rows that are known stay where they are; a new one goes before the next known one of its own table.
+void merge_rows(std::vector<MergedRow>& merged, HookUpTable one, const MergeColumns& columns) {
+  std::size_t at = 0;
+  std::vector<MergedRow> fresh;
+  const auto put_fresh = [&](std::size_t place) {
+    merged.insert(merged.begin() + static_cast<std::ptrdiff_t>(place), std::make_move_iterator(fresh.begin()),
+                  std::make_move_iterator(fresh.end()));
+    at = place + fresh.size();
+    fresh.clear();
+  };
+  for (Row& row : one.table.rows) {
+    MergedRow next{text_of(row, columns), std::move(row), {one.hook_up}, {}};
+    if (has_free(next.row, columns)) next.free.emplace_back(one.hook_up, next.row.cells[*columns.free]);
+    const auto found = std::find_if(merged.begin() + static_cast<std::ptrdiff_t>(at), merged.end(),
+                                    [&](const MergedRow& other) { return other.text == next.text; });
+    if (found == merged.end()) {
+      fresh.push_back(std::move(next));
+      continue;
+    }
+    found->hook_ups.push_back(one.hook_up);
+    std::move(next.free.begin(), next.free.end(), std::back_inserter(found->free));
+    put_fresh(static_cast<std::size_t>(found - merged.begin()));
+    ++at;
+  }
+  put_fresh(merged.size());
+}
+
+/// Alike: one cell. Else the first line of each different one, its letters before it.
 Cell free_cell(const std::vector<std::pair<std::size_t, Cell>>& cells) {
   std::vector<std::pair<std::vector<std::size_t>, Cell>> kinds;
   for (const auto& [hook_up, cell] : cells) {
@@ -66,14 +78,12 @@ Cell free_cell(const std::vector<std::pair<std::size_t, Cell>>& cells) {
   }
   if (kinds.size() == 1) return kinds.front().second;
   Cell all;
-  for (auto& [hook_ups, cell] : kinds)
-    for (std::size_t l = 0; l < cell.lines.size(); ++l) {
-      Paragraph line = cell.lines[l];
-      if (l == 0 && !line.spans.empty())
-        line.spans.insert(line.spans.begin(),
-                          Span{letters_text(hook_ups) + ":\u00a0", look::table, look::ink, {}});
-      all.lines.push_back(std::move(line));
-    }
+  for (auto& [hook_ups, cell] : kinds) {
+    if (cell.lines.empty()) continue;
+    Paragraph line = cell.lines.front();
+    line.spans.insert(line.spans.begin(), Span{letters_text(hook_ups) + ":\u00a0", look::table, look::ink, {}});
+    all.lines.push_back(std::move(line));
+  }
   return all;
 }
 
@@ -89,15 +99,13 @@ Table merge_tables(const SheetContext& context, std::vector<HookUpTable> tables,
   if (tables.empty()) return {};
   if (tables.size() == 1 && context.hook_ups == nullptr) return std::move(tables.front().table);
   std::vector<MergedRow> merged;
-  for (HookUpTable& one : tables) {
-    std::size_t at = 0;
-    for (Row& row : one.table.rows) merge_row(merged, at, one.hook_up, std::move(row), columns);
-  }
+  const std::vector<Column> heads = tables.front().table.columns;
+  for (HookUpTable& one : tables) merge_rows(merged, std::move(one), columns);
   const std::size_t all = context.hook_ups->builds.size();
   const bool has_letters = std::any_of(merged.begin(), merged.end(), [&](const MergedRow& row) {
     return !row.row.is_group && row.hook_ups.size() < all;
   });
-  Table table{std::move(tables.front().table.columns), {}};
+  Table table{heads, {}};
   const auto letters_at = static_cast<std::ptrdiff_t>(columns.letters_at);
   if (has_letters)
     table.columns.insert(table.columns.begin() + letters_at,

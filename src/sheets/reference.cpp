@@ -133,7 +133,7 @@ std::string sheet_mark(std::string_view sheet_id, std::string_view anchor) { ret
 std::string cell_mark(std::string_view sheet_id, std::string_view anchor) { return make_mark('c', sheet_id, anchor); }
 
 std::string widest(std::string_view text) {
-  return replace_marks(text, [](char kind, std::string_view, std::string_view) { return kind == 'n' ? "00" : "W0"; });
+  return replace_marks(text, [](char kind, std::string_view, std::string_view) { return kind == 'n' ? "000" : "W0"; });
 }
 
 std::vector<std::string> resolve_references(Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {

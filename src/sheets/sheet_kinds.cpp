@@ -9,8 +9,8 @@ namespace loomfolio {
 const std::vector<SheetKind>& sheet_kinds() {
   static const std::vector<SheetKind> kinds = {
       {"cover", SheetScope::opening, make_cover, Joining::alone},
-      {"safety", SheetScope::once, make_safety, Joining::alone},
-      {"chooser", SheetScope::once, make_chooser, Joining::alone},
+      {"safety", SheetScope::once, make_safety, Joining::opens},
+      {"chooser", SheetScope::once, make_chooser},
       {"works", SheetScope::split, make_how_it_works},
       {"diagrams", SheetScope::compared, make_diagrams},
       {"terminals", SheetScope::split, make_terminal_map},

@@ -39,7 +39,14 @@ std::string intro_text(const SheetContext& context, const LaidPair& laid, const 
   return text + " " + words(laid.width == StoryWidth::everything ? "live.intro_whole" : "live.intro_part");
 }
 
-Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor) {
+/// Whose it is, and that figures are of one.
+std::string shared_text(const SheetContext& context, const std::string& letters) {
+  if (letters.size() < 2) return {};
+  return " " + context.words()("live.shared", {{"letters", letters}, {"letter", hook_up_letter(context.build_index)}});
+}
+
+Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor,
+                  const std::string& letters) {
   const SolvedState& after = laid.pair.after;
   Sheet sheet;
   sheet.title = context.words()(
@@ -55,8 +62,9 @@ Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::
   add_text(sheet.items, {body.x, body.y + Millimetres(6)}, title.text, title.style);
   sheet.items.push_back(TagCloseItem{});
   sheet.items.push_back(TagOpenItem{"P", {}});
-  add_text(sheet.items, {body.x, body.y + Millimetres(11.5)}, intro_text(context, laid, before_anchor), look::table,
-           look::grey);
+  const FittedText intro = fit_text(intro_text(context, laid, before_anchor) + shared_text(context, letters),
+                                    look::table, body.width, context.measure());
+  add_text(sheet.items, {body.x, body.y + Millimetres(11.5)}, intro.text, intro.style, look::grey);
   sheet.items.push_back(TagCloseItem{});
   return sheet;
 }
@@ -74,22 +82,12 @@ void fill_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid,
   place_block(sheet.items, std::move(legend), {body.x, legend_y});
 }
 
-/// A drawing has no running head: whose it is stands at the far end of its title line, and that figures are of one.
-void note_shared(const SheetContext& context, const std::string& letters, Sheet& sheet) {
-  const Rect body = page_of(sheet, context.input.text_paper, context.input.drawing_paper).body;
-  const std::string note =
-      context.words()("live.shared", {{"letters", letters}, {"letter", hook_up_letter(context.build_index)}});
-  const FittedText fitted = fit_text(note, look::group_label, body.width * 0.5, context.measure());
-  sheet.items.push_back(TagOpenItem{"P", {}});
-  add_text(sheet.items, {body.right(), body.y + Millimetres(11.5)}, fitted.text, fitted.style, look::ink, Align::right);
-  sheet.items.push_back(TagCloseItem{});
-}
-
 /// `before_anchor`: where the state before is drawn as a sheet of its own; empty: nowhere.
-std::vector<Sheet> draw_pair(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor) {
+std::vector<Sheet> draw_pair(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor,
+                             const std::string& letters) {
   std::vector<Sheet> sheets;
   const auto add = [&](ShownStates shown, const std::string& anchor) {
-    sheets.push_back(start_sheet(context, laid, anchor));
+    sheets.push_back(start_sheet(context, laid, anchor, letters));
     fill_sheet(sheets.back(), context, laid, shown);
   };
   if (laid.arrangement != Arrangement::facing) {
@@ -199,9 +197,7 @@ SituationSheets make_situation_sheets(const SheetContext& context) {
     }
     const std::string before_anchor = anchor_of_before(told, one.pair());
     for (const LaidPair& laid : one.laid) {
-      std::vector<Sheet> sheets = draw_pair(context, laid, before_anchor);
-      if (one.is_shared())
-        for (Sheet& sheet : sheets) note_shared(context, one.letters, sheet);
+      std::vector<Sheet> sheets = draw_pair(context, laid, before_anchor, one.letters);
       // The state before is on the first sheet, the situation itself on the last.
       set_anchor(laid.pair.after, sheets.back());
       if (one.laid.size() == 1 && covers_before(build, laid)) set_anchor(laid.pair.before, sheets.front());

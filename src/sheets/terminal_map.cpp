@@ -94,7 +94,7 @@ class MapMaker {
     add_columns(flow_, std::move(halves), {2, entry_gap}, {});
     if (context_.extent == Extent::common)
       for (const PartId part : parts_by_zone(build_))
-        if (is_told_beside(context_, part) && is_worked_at(build_, build_.part(part)))
+        if (is_told_beside(context_, part) && is_worked_at_in_any(build_.part(part).id))
           waiting.push_back(make_entry({{part}}));
     while (!waiting.empty()) {
       const std::size_t next = choose_next(waiting);
@@ -268,6 +268,14 @@ class MapMaker {
     return context_.extent == Extent::common && is_told_beside(context_, group.parts.front());
   }
 
+  bool is_worked_at_in_any(const std::string& part_id) const {
+    return std::any_of(context_.hook_ups->builds.begin(), context_.hook_ups->builds.end(), [&](const SolvedBuild* one) {
+      return std::any_of(one->build.parts.begin(), one->build.parts.end(), [&](const Part& part) {
+        return part.id == part_id && is_worked_at(one->build, part);
+      });
+    });
+  }
+
   Table beside_table(const std::string& part_id) const {
     std::vector<HookUpTable> tables;
     for (SheetContext& own : own_contexts(context_)) {
@@ -279,7 +287,19 @@ class MapMaker {
           tables.push_back(
               {own.build_index, {terminal_columns(words_), terminal_rows(own, wires, part, NameTerminals::yes)}});
     }
-    return merge_tables(context_, std::move(tables), {1});
+    Table table = merge_tables(context_, std::move(tables), {1});
+    // What goes to one terminal stands together, in the order of the terminals.
+    std::vector<std::string> marks;
+    const auto place_of = [&](const Row& row) {
+      const std::string& mark = row.cells.front().lines.front().spans.front().text;
+      const auto found = std::find(marks.begin(), marks.end(), mark);
+      if (found == marks.end()) return marks.push_back(mark), marks.size() - 1;
+      return static_cast<std::size_t>(found - marks.begin());
+    };
+    for (const Row& row : table.rows) place_of(row);
+    std::stable_sort(table.rows.begin(), table.rows.end(),
+                     [&](const Row& a, const Row& b) { return place_of(a) < place_of(b); });
+    return table;
   }
 
   Block beside(Block head, Block faces, Block rows) const {
