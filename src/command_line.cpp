@@ -21,6 +21,9 @@ void add_page_options(CLI::App& command, Request& request) {
   command.add_option("--paper", request.paper, "A4, A3, Letter or Tabloid, whatever the spec says")->type_name("SIZE");
   command.add_option("--language", request.language, "language of the pages, whatever the spec says")->type_name("CODE");
   command.add_option("--dpi", request.dots_per_inch, "dots an inch of .png pages")->check(CLI::Range(36, 600))->type_name("N");
+  command.add_flag("--fresh", request.is_fresh, "draw anew, not as in the PDF that is there already");
+  command.add_option("--placement", request.placement, "keep the drawings' places in this file too, and start from it")
+      ->type_name("FILE");
   command.add_flag("--mono", request.is_mono, "print in grey");
   command.add_flag("--draft", request.is_draft, "print although the check finds errors; every sheet is marked");
 }

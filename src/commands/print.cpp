@@ -7,11 +7,15 @@
 #include "commands/progress.h"
 #include "commands/proof.h"
 #include "read/languages.h"
+#include "render/attachments.h"
 #include "render/render.h"
 #include "sheets/folio.h"
+#include "sheets/placement_book.h"
 
 namespace loomfolio {
 namespace {
+
+const char* const placement_name = "placement.json";
 
 enum class Form : std::uint8_t { pdf, svg, png, text };
 
@@ -141,6 +145,31 @@ bool write_pictures(const Folio& folio, const std::string& output, Form form, co
   return true;
 }
 
+/// The drawings of the print before: from the side file that is asked for, else from the PDF that will be written over.
+PlacementBook open_book(const Request& request, const std::string& output, Form form, Surroundings& surroundings) {
+  if (request.is_fresh) return {};
+  const bool is_aside = !request.placement.empty();
+  if (!is_aside && (form != Form::pdf || output == "-")) return {};
+  const std::string& path = is_aside ? request.placement : output;
+  std::string why;
+  const auto file = surroundings.files.read(path, why);
+  if (!file) return {};
+  const auto text = is_aside ? file : extract_attachment(*file, placement_name);
+  if (!text) return {};  // a PDF without one: of something else, or of an older print
+  if (auto placements = read_placements(*text)) return PlacementBook(std::move(*placements));
+  surroundings.err << "loomfolio: the drawings' places in `" << path << "` cannot be read; all is drawn anew\n";
+  return {};
+}
+
+/// Whether sheets are printed for some hook-ups only, the names of drawings of the others begin so.
+std::vector<std::string> prefixes_not_printed(const Request& request, const Project& project) {
+  std::vector<std::string> prefixes;
+  if (!request.variant.empty())
+    for (const Build& build : project.builds)
+      if (build.variant != request.variant) prefixes.push_back(build.variant + "/");
+  return prefixes;
+}
+
 int refuse(const Proof& proof, Surroundings& surroundings) {
   report_findings(proof, surroundings);
   surroundings.err << "loomfolio: nothing printed\n";
@@ -183,8 +212,12 @@ int run_print(const Request& request, Surroundings& surroundings) {
   if (papers->larger) input.larger_paper = &*papers->larger;
   input.options.variant = request.variant;
   input.options.is_draft = has_errors(proof->diagnostics);
+  PlacementBook book = open_book(request, output, *form, surroundings);
+  input.placements = &book;
   Folio folio = compose_folio(input);
+  const std::string places = write_placements(book.take(prefixes_not_printed(request, proof->project)));
   folio.attachments.push_back({"spec.toml", "application/toml", words("file.spec"), proof->spec_text});
+  folio.attachments.push_back({placement_name, "application/json", words("file.placement"), places});
   if (!choose_sheets(request, folio, surroundings)) return 2;
   find_missing_glyphs(folio, fonts, *proof, proof->diagnostics);
   sort_diagnostics(proof->diagnostics);
@@ -196,7 +229,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
                               : write_pictures(folio, output, *form, fonts, request, surroundings);
   progress.wipe();
   report_findings(*proof, surroundings);
-  if (!is_written) return 2;
+  if (!is_written || (!request.placement.empty() && !write_out(request.placement, places, surroundings))) return 2;
   return has_errors(proof->diagnostics) ? 1 : 0;
 }
 

@@ -17,6 +17,7 @@ struct GraphTerminal {
   std::string name;
   Side side = Side::top;
   GridPoint at;  ///< from the box's top left, on its edge
+  friend bool operator==(const GraphTerminal&, const GraphTerminal&) = default;
 };
 
 /// A joint of wires, a splice: each wire may join from any side, so the engine chooses sides and places of the terminals, and with
@@ -25,6 +26,7 @@ struct GraphJoint {
   Grid pitch = 0;       ///< between two terminals of a side; also height of the core; 0: the box is no joint
   GridBox pad;          ///< room around the core: left, above, right, below
   int slots_below = 0;  ///< places kept at the right end of the core's lower side, for earth symbols that hang there
+  friend bool operator==(const GraphJoint&, const GraphJoint&) = default;
 };
 
 struct GraphBox {
@@ -37,6 +39,7 @@ struct GraphBox {
   bool may_mirror = false;  ///< left-right mirror keeps its meaning
   GraphJoint joint;
   int partner = -1;         ///< box to stand beside, mirrored: left and right lamps; -1: none
+  friend bool operator==(const GraphBox&, const GraphBox&) = default;
 };
 
 struct GraphWire {
@@ -46,10 +49,12 @@ struct GraphWire {
   Grid pen = 100;             ///< drawn width
   Grid label_width = 0, label_height = 0;  ///< 0: no label
   std::string bundle;         ///< wires with the same word run together where that is possible
+  friend bool operator==(const GraphWire&, const GraphWire&) = default;
 };
 
 struct GraphZone {
   std::string name;
+  friend bool operator==(const GraphZone&, const GraphZone&) = default;
 };
 
 struct Graph {
@@ -58,6 +63,7 @@ struct Graph {
   std::vector<GraphBox> boxes;
   std::vector<GraphWire> wires;
   Grid wished_width = 38200, wished_height = 24700;  ///< inside of the frame; a wish, space is a result
+  friend bool operator==(const Graph&, const Graph&) = default;
 };
 
 }  // namespace loomfolio

@@ -2,6 +2,7 @@
 // What the layout engine gives: every box, course and label at a place, in whole hundredths of a millimetre.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -74,6 +75,10 @@ Laid lay_out(const Graph& graph, const LayoutOptions& options = {});
 
 /// The same for each of several graphs, side by side on as many processors as there are.
 std::vector<Laid> lay_out_each(const std::vector<Graph>& graphs, const LayoutOptions& options = {});
+
+/// The earlier drawing with a small edit worked in: what is known stays where it was. The same graph gives the very same drawing.
+/// Nothing when too much has changed; then a fresh drawing is due.
+std::optional<Laid> lay_out_near(const Graph& graph, const Laid& earlier, const Graph& earlier_graph);
 
 /// The graph with its joints as they were laid out.
 Graph with_settled_joints(const Graph& graph, const Laid& laid);

@@ -112,9 +112,14 @@ Laid lay_out_with(const Graph& graph, Flow flow) {
 }  // namespace
 }  // namespace laying
 
+std::optional<Laid> lay_out_near(const Graph& graph, const Laid& earlier, const Graph& earlier_graph) {
+  if (graph == earlier_graph) return earlier;
+  return laying::keep_placement(graph, earlier, earlier_graph);
+}
+
 Laid lay_out(const Graph& graph, const LayoutOptions& options) {
   if (options.earlier != nullptr && options.earlier_graph != nullptr)
-    if (auto kept = laying::keep_placement(graph, *options.earlier, *options.earlier_graph)) return std::move(*kept);
+    if (auto kept = lay_out_near(graph, *options.earlier, *options.earlier_graph)) return std::move(*kept);
   return laying::lay_out_with(graph, laying::choose_flow(graph));
 }
 

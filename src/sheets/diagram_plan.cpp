@@ -8,6 +8,7 @@
 
 #include "sheets/diagram_draw.h"
 #include "sheets/look.h"
+#include "sheets/placement_book.h"
 
 namespace loomfolio {
 namespace {
@@ -52,9 +53,24 @@ bool is_better(const LaidDiagram& a, const LaidDiagram& b) {
   return std::pair(count_hops(a.laid), a.laid.warnings.size()) < std::pair(count_hops(b.laid), b.laid.warnings.size());
 }
 
-/// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken.
+void take(LaidDiagram& diagram, Laid laid) {
+  diagram.asked = diagram.diagram.graph;
+  diagram.laid = std::move(laid);
+  diagram.diagram.graph = with_settled_joints(diagram.diagram.graph, diagram.laid);
+  diagram.scale = scale_to_fit(diagram.laid, diagram.page);
+}
+
+/// What a plan is called on that page, from print to print.
+std::string name_on(const SheetContext& context, const DiagramPlan& plan, const PageShape& page) {
+  std::string name = context.id_prefix + "diagram";
+  for (const Function function : plan.functions) name += " " + std::string(name_of(function));
+  return name + " " + std::to_string(plan.number) + " on " + std::to_string(to_grid(page.body.width));
+}
+
+/// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken. A drawing of
+/// the print before is stayed with while it fits.
 LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index,
-                       const PageShape& page) {
+                       const PageShape& page, double least_scale) {
   constexpr double shapes[] = {1.0, 0.75, 0.55};  // of the page's width
   const Rect room = drawing_room(page);
   std::vector<LaidDiagram> made;
@@ -66,15 +82,22 @@ LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPla
     made.push_back({});
     made.back().plan = plans[index];
     made.back().diagram = make_diagram_graph(request);
+    made.back().diagram.graph.name = name_on(context, plans[index], page) + " shape " + std::to_string(made.size());
     made.back().page = page;
     graphs.push_back(made.back().diagram.graph);
+  }
+  if (const PlacementBook* book = context.input.placements) {
+    for (LaidDiagram& diagram : made) {
+      auto near = book->find_near(diagram.diagram.graph);
+      if (!near || scale_to_fit(*near, page) < least_scale) continue;
+      take(diagram, std::move(*near));
+      return std::move(diagram);
+    }
   }
   std::vector<Laid> laid = lay_out_each(graphs);
   std::size_t best = 0;
   for (std::size_t m = 0; m < made.size(); ++m) {
-    made[m].laid = std::move(laid[m]);
-    made[m].diagram.graph = with_settled_joints(made[m].diagram.graph, made[m].laid);
-    made[m].scale = scale_to_fit(made[m].laid, page);
+    take(made[m], std::move(laid[m]));
     if (is_better(made[m], made[best])) best = m;
   }
   return std::move(made[best]);
@@ -83,9 +106,16 @@ LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPla
 /// On the usual paper at full size if that goes, else on the larger.
 LaidDiagram choose_page(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index) {
   const Papers papers = papers_of(context.input);
-  LaidDiagram usual = lay_out_on(context, plans, index, papers.usual);
-  if (usual.scale >= 1 || !papers.has_larger) return usual;
-  return lay_out_on(context, plans, index, papers.larger);
+  PlacementBook* book = context.input.placements;
+  if (papers.has_larger) {
+    const std::string name = name_on(context, plans[index], papers.usual);
+    if (book == nullptr || !book->was_refused(name)) {
+      LaidDiagram usual = lay_out_on(context, plans, index, papers.usual, 1);
+      if (usual.scale >= 1) return usual;
+    }
+    if (book != nullptr) book->refuse(name);
+  }
+  return lay_out_on(context, plans, index, papers.larger, look::least_scale);
 }
 
 void name_sheets(const SheetContext& context, std::vector<LaidDiagram>& diagrams) {
@@ -154,6 +184,8 @@ std::vector<LaidDiagram> lay_out_diagrams(const SheetContext& context) {
     }
     if (is_whole) break;
   }
+  if (context.input.placements != nullptr)
+    for (const LaidDiagram& diagram : diagrams) context.input.placements->keep(diagram.asked, diagram.laid);
   name_sheets(context, diagrams);
   return diagrams;
 }

@@ -16,6 +16,7 @@ namespace loomfolio {
 struct LaidDiagram {
   DiagramPlan plan;
   DiagramGraph diagram;
+  Graph asked;  ///< the graph before its joints were settled
   Laid laid;
   PageShape page;
   double scale = 1;  ///< of the drawing on its page, from look::least_scale

@@ -15,6 +15,8 @@
 
 namespace loomfolio {
 
+class PlacementBook;
+
 struct FolioOptions {
   std::vector<std::string> sheets;  ///< names of sheet kinds wanted, as in sheet_kinds(); empty: all
   std::string variant;              ///< only this one; empty: all
@@ -31,6 +33,7 @@ struct FolioInput {
   FolioOptions options = {};
   const Paper* larger_paper =
       nullptr;  ///< drawings that do not fit on `drawing_paper` go on this; none: they are split
+  PlacementBook* placements = nullptr;  ///< drawings of the print before, and where this one's are kept; none: all are made anew
 };
 
 /// A line of the contents.

@@ -9,6 +9,7 @@
 
 #include "sheets/diagram_draw.h"
 #include "sheets/look.h"
+#include "sheets/placement_book.h"
 #include "sheets/situation_state.h"
 
 namespace loomfolio {
@@ -86,9 +87,24 @@ double fit(const Laid& laid, const Rect& place) {
   return std::min({1.0, place.width / to_mm(laid.width), place.height / to_mm(laid.height + zone_head)});
 }
 
-/// The best of a few shapes asked for.
+/// Which drawing of a pair it is, from print to print.
+std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangement arrangement, Bands bands, StoryShare share) {
+  const auto number = [](auto value) { return " " + std::to_string(static_cast<int>(value)); };
+  return request.context.id_prefix + "situation " + request.pair.after.situation.name + " after " +
+         request.pair.before.situation.name + number(width) + number(arrangement) + number(bands) + number(share.index) +
+         number(share.count);
+}
+
+void take(LaidDiagram& drawing, Laid laid, const Rect& place) {
+  drawing.asked = drawing.diagram.graph;
+  drawing.laid = std::move(laid);
+  drawing.diagram.graph = with_settled_joints(drawing.diagram.graph, drawing.laid);
+  drawing.scale = fit(drawing.laid, place);
+}
+
+/// The best of a few shapes asked for; the one of the print before while it fits.
 LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
-                       const std::vector<WireId>& wires, const Rect& place) {
+                       const std::vector<WireId>& wires, const Rect& place, const std::string& name) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
   std::vector<LaidDiagram> made;
   std::vector<Graph> graphs;
@@ -100,15 +116,22 @@ LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std
     made.push_back({});
     made.back().plan = plans[0];
     made.back().diagram = make_diagram_graph(graph);
+    made.back().diagram.graph.name = name + " shape " + std::to_string(made.size());
     made.back().page = request.page;
     graphs.push_back(made.back().diagram.graph);
+  }
+  if (const PlacementBook* book = request.context.input.placements) {
+    for (LaidDiagram& drawing : made) {
+      auto near = book->find_near(drawing.diagram.graph);
+      if (!near || fit(*near, place) < look::least_scale) continue;
+      take(drawing, std::move(*near), place);
+      return std::move(drawing);
+    }
   }
   std::vector<Laid> laid = lay_out_each(graphs);
   std::size_t best = 0;
   for (std::size_t m = 0; m < made.size(); ++m) {
-    made[m].laid = std::move(laid[m]);
-    made[m].diagram.graph = with_settled_joints(made[m].diagram.graph, made[m].laid);
-    made[m].scale = fit(made[m].laid, place);
+    take(made[m], std::move(laid[m]), place);
     if (made[m].scale > made[best].scale) best = m;
   }
   return std::move(made[best]);
@@ -141,12 +164,21 @@ class PairLayout {
     const double most = wires_per_area * place.width.number() * place.height.number();
     if (static_cast<double>(wires.size()) > most * way.hope) return false;
     if (!tried_.insert({way.arrangement, way.bands, wires}).second) return false;  // as in a wider story, which did not fit
-    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place);
+    PlacementBook* book = request_.context.input.placements;
+    const std::string name = name_of_try(request_, width, way.arrangement, way.bands, share);
+    if (book != nullptr && book->was_refused(name)) {
+      book->refuse(name);
+      return false;
+    }
+    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place, name);
     made.width = width;
     made.arrangement = way.arrangement;
     made.frames = frames;
     made.share = share;
-    return made.drawing.scale >= look::least_scale;
+    const bool is_fitting = made.drawing.scale >= look::least_scale;
+    if (book != nullptr && is_fitting) book->keep(made.drawing.asked, made.drawing.laid);
+    if (book != nullptr && !is_fitting) book->refuse(name);
+    return is_fitting;
   }
 
   LaidPair made;

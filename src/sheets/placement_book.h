@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The drawings of the print before, and those of this one. People learn a drawing: what a small change does not touch
+// must be where it was.
+#pragma once
+
+#include <string>
+
+#include "layout/placement_text.h"
+
+namespace loomfolio {
+
+class PlacementBook {
+ public:
+  PlacementBook() = default;
+  explicit PlacementBook(Placements earlier) : earlier_(std::move(earlier)) {}
+
+  /// The drawing of that name as it was, with what has changed worked in; nothing when there was none, or when too much has
+  /// changed.
+  std::optional<Laid> find_near(const Graph& graph) const;
+  /// Whether a drawing of that name was too large for its page in the print before, and another way was taken.
+  bool was_refused(const std::string& name) const;
+
+  /// For the print after this one, under the graph's name.
+  void keep(const Graph& graph, const Laid& laid) { kept_[graph.name] = KeptDrawing{graph, laid}; }
+  void refuse(const std::string& name) { kept_.emplace(name, std::nullopt); }
+
+  /// Those of this print; of hook-ups that it did not print, whose names begin otherwise than `printed` says, those of the one
+  /// before.
+  Placements take(const std::vector<std::string>& not_printed) const;
+
+ private:
+  Placements earlier_, kept_;
+};
+
+}  // namespace loomfolio
