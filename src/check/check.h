@@ -6,6 +6,7 @@
 
 #include "diag/diagnostic.h"
 #include "model/build.h"
+#include "solve/protection.h"
 #include "solve/solution.h"
 
 namespace loomfolio {
@@ -16,6 +17,8 @@ struct Facts;
 struct CheckInput {
   const Build& build;
   const std::vector<Solution>& solutions;  ///< one a situation, in order; empty: the rules on solutions find nothing
+  /// The study of these solutions where every one has settled; nothing: it is made here.
+  const ProtectionStudy* protection = nullptr;
 };
 
 using Rule = void (*)(const Facts&, Diagnostics&);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "check/check.h"
 
 namespace loomfolio {
 
@@ -31,8 +32,11 @@ std::optional<ProtectionStudy> study_settled(const Build& build, const std::vect
 
 }  // namespace
 
-Facts gather_facts(const Build& build, const std::vector<Solution>& solutions) {
-  Facts facts{build, solutions, wires_at_terminals(build), trace_paths(build), study_settled(build, solutions), {}};
+Facts gather_facts(const CheckInput& input) {
+  const Build& build = input.build;
+  const std::vector<Solution>& solutions = input.solutions;
+  Facts facts{build, solutions, wires_at_terminals(build), trace_paths(build), {}, {}};
+  facts.protection = input.protection != nullptr ? std::optional(*input.protection) : study_settled(build, solutions);
   if (!solutions.empty()) facts.at_rest = solve_at_rest(build);
   return facts;
 }

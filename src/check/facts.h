@@ -24,7 +24,8 @@ struct Facts {
   std::optional<Solution> at_rest;            ///< every switch at rest, engine stopped; set when solutions are given
 };
 
-Facts gather_facts(const Build& build, const std::vector<Solution>& solutions);
+struct CheckInput;
+Facts gather_facts(const CheckInput& input);
 
 /// One end of a wire at a part's terminal.
 struct WireEnd {

@@ -15,7 +15,7 @@ const std::vector<NamedRule>& all_rules() {
 }
 
 Diagnostics check_build(const CheckInput& input) {
-  const Facts facts = gather_facts(input.build, input.solutions);
+  const Facts facts = gather_facts(input);
   Diagnostics findings;
   for (const NamedRule& rule : all_rules()) rule.run(facts, findings);
   sort_diagnostics(findings);

@@ -208,7 +208,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
   progress.step("drawing the sheets");
   FolioInput input{proof->project, {}, words, papers->text, papers->drawing, fonts.measure(), {}};
   for (std::size_t i = 0; i < proof->project.builds.size(); ++i)
-    input.builds.push_back({proof->project.builds[i], proof->solutions[i]});
+    input.builds.push_back({proof->project.builds[i], proof->solutions[i], proof->studies[i]});
   if (papers->larger) input.larger_paper = &*papers->larger;
   input.options.variant = request.variant;
   input.options.is_draft = has_errors(proof->diagnostics);

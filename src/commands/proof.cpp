@@ -11,6 +11,16 @@
 #include "solve/size_wires.h"
 
 namespace loomfolio {
+namespace {
+
+std::optional<ProtectionStudy> study_if_settled(const Build& build, const std::vector<Solution>& solutions) {
+  const bool is_settled = std::all_of(solutions.begin(), solutions.end(),
+                                      [](const Solution& s) { return s.settling == Settling::settled; });
+  if (!is_settled || solutions.empty()) return std::nullopt;
+  return study_protection(build, solutions);
+}
+
+}  // namespace
 
 std::optional<std::string> read_text(const std::string& name, Surroundings& surroundings) {
   if (name == "-") return std::string(std::istreambuf_iterator<char>(surroundings.in), {});
@@ -40,7 +50,9 @@ std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundin
     size_wires_of_all(proof.project.builds);
     for (const Build& build : proof.project.builds) {
       proof.solutions.push_back(solve_all(build));
-      const Diagnostics found = check_build({build, proof.solutions.back()});
+      proof.studies.push_back(study_if_settled(build, proof.solutions.back()));
+      const auto& study = proof.studies.back();
+      const Diagnostics found = check_build({build, proof.solutions.back(), study ? &*study : nullptr});
       proof.diagnostics.insert(proof.diagnostics.end(), found.begin(), found.end());
     }
   }

@@ -10,6 +10,7 @@
 #include "diag/diagnostic.h"
 #include "read/read.h"
 #include "run.h"
+#include "solve/protection.h"
 #include "solve/solution.h"
 
 namespace loomfolio {
@@ -20,6 +21,7 @@ struct Proof {
   Project project;
   std::string spec_name, spec_text;
   std::vector<std::vector<Solution>> solutions;  ///< [build][situation]; empty when the spec could not be read well enough
+  std::vector<std::optional<ProtectionStudy>> studies;  ///< [build]; nothing where a situation has not settled
   Diagnostics diagnostics;                       ///< sorted, of reading and checking
 };
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "solve/charger_feed.h"
 #include "solve/defaults.h"
@@ -20,6 +21,7 @@ constexpr double joint_loss = 3;  // V at the wire's worst load
 constexpr double least_joint_ohms = 0.02, most_joint_ohms = 1000, idle_joint_ohms = 10;
 constexpr double dead_short = 3.5;  // times its rating: what filaments carry more or less matters no longer
 constexpr double much_later = 4;    // times
+constexpr double fuse_slack = 0.03;  // V more over a fuse: one that this would open is asked at every short
 constexpr double flat_share = 0.85, flat_resistance = 10;
 
 bool is_seen(InsideType type) {
@@ -64,6 +66,16 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
     for (const int node : {branch.a, branch.b})
       fuses_at_[static_cast<std::size_t>(node)].push_back(static_cast<int>(f));
   }
+  std::vector<int> branches;
+  for (std::size_t f = 0; f < fuses_.size(); ++f) {
+    branches.push_back(branch_of(fuses_[f].inside));
+    if (branches.back() < 0) continue;
+    const Branch& branch = circuit_.branches[static_cast<std::size_t>(branches.back())];
+    const Amperes least = surely_opens_from(*fuses_[f].family, fuses_[f].rating);
+    const double slack = (least.number() - std::abs(what_if_->amperes(branches.back()))) * branch.ohms.number();
+    if (slack < fuse_slack) tight_fuses_.push_back(static_cast<int>(f));
+  }
+  what_if_->watch(branches);
   for (std::size_t p = 0; p < build.parts.size(); ++p)
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
       const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
@@ -203,23 +215,44 @@ void FaultBench::begin(const Fault& fault) {
   }
 }
 
+// Fuses that may carry more than before, each once. Right after a short that is found where the network is the same both
+// ways (WhatIf::find_moved): a short is felt at every lamp of the machine, but at few fuses.
+std::vector<int> FaultBench::moved_fuses(Bends bends) {
+  std::vector<int> moved;
+  if (bends == Bends::all || what_if_->is_whole()) {
+    for (const int node : what_if_->touched())
+      moved.insert(moved.end(), fuses_at_[static_cast<std::size_t>(node)].begin(),
+                   fuses_at_[static_cast<std::size_t>(node)].end());
+  } else if (const auto near = what_if_->find_moved(fuse_slack)) {
+    moved = *near;
+    moved.insert(moved.end(), tight_fuses_.begin(), tight_fuses_.end());
+  } else {
+    moved.resize(fuses_.size());
+    std::iota(moved.begin(), moved.end(), 0);
+  }
+  std::sort(moved.begin(), moved.end());
+  moved.erase(std::unique(moved.begin(), moved.end()), moved.end());
+  return moved;
+}
+
 // Of the fuses that moved, the one that opens first; -1 when none does. A clear case: a dead short through it, and no
 // other that opens in the time of several.
-FaultBench::NextFuse FaultBench::next_fuse_to_blow(const FaultEffect& effect) const {
+FaultBench::NextFuse FaultBench::next_fuse_to_blow(const FaultEffect& effect, Bends bends) {
   int first = -1;
   constexpr double never = std::numeric_limits<double>::infinity();
   Seconds when{never}, later{never};
   double share = 0;
-  for (const int node : what_if_->touched())
-    for (const int f : fuses_at_[static_cast<std::size_t>(node)]) {
-      const FuseRef& fuse = fuses_[static_cast<std::size_t>(f)];
-      if (std::find(effect.blown.begin(), effect.blown.end(), fuse.inside) != effect.blown.end()) continue;
-      const Amperes amperes(std::abs(what_if_->amperes(branch_of(fuse.inside))));
-      const Seconds opens = slowest_opening(*fuse.family, fuse.rating, amperes);
-      if (f == first || opens.number() == never) continue;
-      later = std::min(later, std::max(opens, when));
-      if (opens < when) first = f, when = opens, share = amperes / fuse.rating;
-    }
+  const bool is_probed = bends == Bends::sharp && !what_if_->is_whole();
+  for (const int f : moved_fuses(bends)) {
+    const FuseRef& fuse = fuses_[static_cast<std::size_t>(f)];
+    const int branch = branch_of(fuse.inside);
+    if (branch < 0 || std::find(effect.blown.begin(), effect.blown.end(), fuse.inside) != effect.blown.end()) continue;
+    const Amperes amperes(std::abs(is_probed ? what_if_->probe_amperes(branch) : what_if_->amperes(branch)));
+    const Seconds opens = slowest_opening(*fuse.family, fuse.rating, amperes);
+    if (opens.number() == never) continue;
+    later = std::min(later, std::max(opens, when));
+    if (opens < when) first = f, when = opens, share = amperes / fuse.rating;
+  }
   return {first, first >= 0 && share >= dead_short && later >= when * much_later};
 }
 
@@ -233,7 +266,7 @@ bool FaultBench::settle(FaultEffect& effect, bool is_short) {
     // A short pulls down every lamp of the machine, but not for long: no need to follow their filaments to see which
     // fuse cuts it off.
     if (is_short && what_if_->solve(Bends::sharp))
-      if (const NextFuse next = next_fuse_to_blow(effect); next.is_clear) {
+      if (const NextFuse next = next_fuse_to_blow(effect, Bends::sharp); next.is_clear) {
         blow(next.fuse);
         continue;
       }
@@ -241,7 +274,7 @@ bool FaultBench::settle(FaultEffect& effect, bool is_short) {
       effect.settling = Settling::diverged;
       return false;
     }
-    if (const NextFuse next = next_fuse_to_blow(effect); next.fuse >= 0) {
+    if (const NextFuse next = next_fuse_to_blow(effect, Bends::all); next.fuse >= 0) {
       blow(next.fuse);
       continue;
     }

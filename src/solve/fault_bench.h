@@ -35,7 +35,8 @@ class FaultBench {
     bool is_clear = false;
   };
   bool settle(FaultEffect& effect, bool is_short);
-  NextFuse next_fuse_to_blow(const FaultEffect& effect) const;
+  NextFuse next_fuse_to_blow(const FaultEffect& effect, Bends bends);
+  std::vector<int> moved_fuses(Bends bends);
   void collect_changes(FaultEffect& effect);
   void collect_readings(FaultEffect& effect);
   int branch_of(InsideRef ref) const;
@@ -49,6 +50,7 @@ class FaultBench {
   std::unique_ptr<WhatIf> what_if_;
   std::vector<FuseRef> fuses_;
   std::vector<std::vector<int>> fuses_at_;           // by node
+  std::vector<int> tight_fuses_;                     // that open when a little more flows: asked whatever moves
   std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
   std::vector<int> generator_at_;                    // by node: which one it hangs on, -1
   InsideRef opened_;                                 // by the fault: volts over it mean nothing

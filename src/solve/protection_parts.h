@@ -23,6 +23,8 @@ class ShortBench {
   void stop_charging();
   Amperes wire_amperes(WireId wire);
   Amperes fuse_amperes(std::size_t fuse);
+  /// Fuses that may carry `more` than before the short, or so much that they open: all others surely do not.
+  std::vector<std::size_t> busy_fuses(Amperes more);
   Amperes base_wire_amperes(WireId wire) const;
   Amperes base_fuse_amperes(std::size_t fuse) const;
   /// Greatest of the volts at the wire's ends against the frame, without sign, before any short.
@@ -38,6 +40,8 @@ class ShortBench {
   std::unique_ptr<WhatIf> what_if_;
   std::vector<int> fuse_branch_;
   std::vector<Amperes> base_fuse_amperes_;
+  std::vector<double> fuse_ohms_;
+  std::vector<std::size_t> tight_fuses_;  // that open when a little more flows
   std::vector<std::optional<Amperes>> fuse_amperes_;  // of this short, as asked for
   int earth_ = -1;                                    // node that stands for the frame
 };

@@ -17,16 +17,17 @@ constexpr Volts least_live{0.5};  // below it to earth a wire is a return
 constexpr Amperes least_fault{0.01};
 constexpr double more_than_load = 1.05;
 constexpr double small_rest = 0.05;  // of the short's current, left when the fuse above it has opened
+constexpr Amperes any_more{1000};    // asked of no fuse: those that open are wanted
 constexpr int most_fuses = 4;        // feeds that may be cut off one after the other
 constexpr double same_way = 0.49;    // a fuse (of two side by side one at least) that passes this share of the short's
                                      // extra current is on its way
 
 // Nearest fuse on the short's way: of those that pass its extra current the one with the least volts to earth. -1:
 // none.
-int nearest_fuse(const Study& study, ShortBench& bench, Amperes extra) {
+int nearest_fuse(ShortBench& bench, Amperes extra) {
   int nearest = -1;
   Volts lowest{std::numeric_limits<double>::infinity()};
-  for (std::size_t f = 0; f < study.fuses.size(); ++f) {
+  for (const std::size_t f : bench.busy_fuses(std::max(extra * same_way, least_fault))) {
     const Amperes more = bench.fuse_amperes(f) - bench.base_fuse_amperes(f);
     if (more < extra * same_way || more < least_fault) continue;
     const Volts volts = bench.fuse_volts(f);
@@ -39,7 +40,7 @@ int nearest_fuse(const Study& study, ShortBench& bench, Amperes extra) {
 int first_to_open(const Study& study, ShortBench& bench, Seconds& when) {
   int first = -1;
   when = Seconds(std::numeric_limits<double>::infinity());
-  for (std::size_t f = 0; f < study.fuses.size(); ++f) {
+  for (const std::size_t f : bench.busy_fuses(any_more)) {
     const Amperes amperes = bench.fuse_amperes(f);
     if (amperes.number() <= 0) continue;
     const Seconds opens = slowest_opening(*study.fuses[f].family, study.fuses[f].rating, amperes);
@@ -105,7 +106,7 @@ std::optional<WireProtection> study_short(const Study& study, BenchPair& bench, 
   found.far_end = end;
   bench.cold->short_to_earth(end);
   found.prospective = bench.cold->wire_amperes(wire);
-  int nearest = nearest_fuse(study, *bench.hot, found.fault - load);
+  int nearest = nearest_fuse(*bench.hot, found.fault - load);
   if (nearest < 0) {
     nearest = nearest_by_opening(study, *bench.hot, wire, found);
     bench.hot->short_to_earth(end);

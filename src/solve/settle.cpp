@@ -7,11 +7,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
+
+#include "solve/quick_moves.h"
 
 namespace loomfolio {
 namespace {
 
 constexpr int most_rounds = 200;
+constexpr int many_moves = 6;  // from which moving one at a time is answered from the circuit before
 
 double over(const NodeVolts& nodes, int a, int b) {
   return nodes.volts[static_cast<std::size_t>(a)] - nodes.volts[static_cast<std::size_t>(b)];
@@ -36,8 +40,6 @@ bool wants_on(const Circuit& circuit, const OutputDevice& device, const NodeVolt
                      [&](const auto& condition) { return holds(device, condition, nodes); });
 }
 
-enum class MoveOrder { together, first_first, last_first };
-
 int count_moves(const RelayState& a, const RelayState& b) {
   int moves = 0;
   for (std::size_t i = 0; i < a.coil_in.size(); ++i) moves += a.coil_in[i] != b.coil_in[i];
@@ -45,20 +47,22 @@ int count_moves(const RelayState& a, const RelayState& b) {
   return moves;
 }
 
-// One device of those that want to move, in that order.
-RelayState move_one(const RelayState& now, const RelayState& next, MoveOrder order) {
-  std::vector<std::pair<bool, std::size_t>> moves;  // is coil, index
-  for (std::size_t i = 0; i < now.coil_in.size(); ++i)
-    if (now.coil_in[i] != next.coil_in[i]) moves.emplace_back(true, i);
-  for (std::size_t i = 0; i < now.output_on.size(); ++i)
-    if (now.output_on[i] != next.output_on[i]) moves.emplace_back(false, i);
-  const auto [is_coil, index] = order == MoveOrder::first_first ? moves.front() : moves.back();
-  RelayState moved = now;
-  if (is_coil)
-    moved.coil_in[index] = next.coil_in[index];
-  else
-    moved.output_on[index] = next.output_on[index];
-  return moved;
+DeviceMove pick_move(const RelayState& now, const RelayState& next, MoveOrder order) {
+  DeviceMove picked;
+  const auto look = [&](GateType type, const auto& before, const auto& after) {
+    for (std::size_t i = 0; i < before.size(); ++i)
+      if (before[i] != after[i] && (picked.device < 0 || order == MoveOrder::last_first))
+        picked = {type, static_cast<int>(i), after[i] != 0};
+  };
+  look(GateType::coil, now.coil_in, next.coil_in);
+  look(GateType::output, now.output_on, next.output_on);
+  return picked;
+}
+
+RelayState moved(RelayState state, const DeviceMove& move) {
+  (move.type == GateType::coil ? state.coil_in : state.output_on)[static_cast<std::size_t>(move.device)] =
+      move.is_on ? 1 : 0;
+  return state;
 }
 
 struct Run {
@@ -71,8 +75,11 @@ struct Run {
 Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash, MoveOrder order) {
   Run run;
   run.state = start;
+  std::unique_ptr<QuickMoves> quick;
+  bool is_known = false;  // run.nodes are already those of run.state, where devices watch
+  std::vector<double> guess;
   for (int round = 0; round < most_rounds; ++round) {
-    run.nodes = solver.solve(run.state, flash, run.nodes.volts);
+    if (!is_known) run.nodes = solver.solve(run.state, flash, guess), guess = run.nodes.volts;
     if (!run.nodes.has_settled) {
       run.solved = false;
       return run;
@@ -87,7 +94,16 @@ Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState&
     }
     run.moved_several = run.moved_several || moves > 1;
     run.seen.push_back(run.state);
-    run.state = order == MoveOrder::together ? next : move_one(run.state, next, order);
+    if (order == MoveOrder::together) {
+      run.state = next;
+    } else {
+      if (!is_known) quick = moves < many_moves ? nullptr : std::make_unique<QuickMoves>(circuit, run.state, run.nodes, flash);
+      const DeviceMove move = pick_move(run.state, next, order);
+      const auto seen = quick ? quick->move(move) : std::nullopt;
+      is_known = seen.has_value();
+      if (is_known) run.nodes = *seen;
+      run.state = moved(run.state, move);
+    }
     if (std::find(run.seen.begin(), run.seen.end(), run.state) != run.seen.end()) return run;
   }
   return run;

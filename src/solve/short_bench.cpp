@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "solve/branch_law.h"
 #include "solve/protection_parts.h"
@@ -8,6 +10,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double dead_short = 0.001;  // ohm
+constexpr double fuse_slack = 0.03;   // V more over a fuse: one that this would open is asked at every short
 
 // Shorts are hundreds of amperes; what a filament bends by does not matter.
 constexpr WhatIfAccuracy coarse{1, 0.2, WhatIfReach::probe};
@@ -24,6 +27,13 @@ ShortBench::ShortBench(const Build& build, const Solution& solution, const Circu
   for (const FuseRef& fuse : fuses)
     fuse_branch_.push_back(circuit_.inside_branch[fuse.inside.part.at()][static_cast<std::size_t>(fuse.inside.inside)]);
   for (const int number : fuse_branch_) base_fuse_amperes_.push_back(base_amperes(number));
+  for (std::size_t f = 0; f < fuses.size(); ++f) {
+    const int number = fuse_branch_[f];
+    fuse_ohms_.push_back(number < 0 ? 0 : circuit_.branches[static_cast<std::size_t>(number)].ohms.number());
+    const Amperes least = surely_opens_from(*fuses[f].family, fuses[f].rating);
+    if (number >= 0 && (least - base_fuse_amperes_[f]).number() * fuse_ohms_[f] < fuse_slack) tight_fuses_.push_back(f);
+  }
+  what_if_->watch(fuse_branch_);
   fuse_amperes_.resize(fuses.size());
   earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
 }
@@ -61,6 +71,23 @@ Amperes ShortBench::fuse_amperes(std::size_t fuse) {
   if (fuse_branch_[fuse] < 0) return Amperes(0);
   if (!fuse_amperes_[fuse]) fuse_amperes_[fuse] = Amperes(std::abs(what_if_->probe_amperes(fuse_branch_[fuse])));
   return *fuse_amperes_[fuse];
+}
+
+std::vector<std::size_t> ShortBench::busy_fuses(Amperes more) {
+  double least = fuse_slack;
+  for (std::size_t f = 0; f < fuse_ohms_.size(); ++f)
+    if (fuse_branch_[f] >= 0) least = std::min(least, more.number() * fuse_ohms_[f]);
+  std::vector<std::size_t> busy;
+  if (const auto moved = what_if_->find_moved(least)) {
+    busy.assign(moved->begin(), moved->end());
+    busy.insert(busy.end(), tight_fuses_.begin(), tight_fuses_.end());
+    std::sort(busy.begin(), busy.end());
+    busy.erase(std::unique(busy.begin(), busy.end()), busy.end());
+  } else {
+    busy.resize(fuse_branch_.size());
+    std::iota(busy.begin(), busy.end(), std::size_t{0});
+  }
+  return busy;
 }
 
 double ShortBench::base_volts(int node) const { return settled_.nodes.volts[static_cast<std::size_t>(node)]; }

@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace loomfolio {
 namespace {
@@ -23,7 +24,7 @@ constexpr double least_bridge = 1e-4;  // S: opening less than this strands noth
 constexpr double least_line = 1e-6;    // S: no line in the matrix is flatter
 constexpr double shut = 1e-5;          // S: a path with less slope than this is a leak: shut diodes, limits reached
 constexpr int most_rounds = 60, most_steps = 80;
-constexpr double sharp_volts = 0.2;     // Bends::sharp: nodes that move less are not visited
+constexpr double least_near = 5e-6;     // ohm: less is a machine's battery seen from another's fuse box
 constexpr std::size_t most_ports = 48;  // changed places from which solving the whole circuit anew takes no longer
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
@@ -80,8 +81,11 @@ WhatIf::WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfA
   for (int i = 0; i < static_cast<int>(circuit.branches.size()); ++i) {
     const Law law = circuit.branches[at(i)].law;
     const bool may_jump = law == Law::source || law == Law::charger || law == Law::limited || law == Law::diode;
-    if (may_jump && is_active(circuit.branches[at(i)], base.relays, flash)) watched_.push_back(i);
+    if (may_jump && is_active(circuit.branches[at(i)], base.relays, flash)) jumpy_.push_back(i);
   }
+  jumpy_place_.assign(circuit.branches.size(), -1);
+  for (std::size_t j = 0; j < jumpy_.size(); ++j) jumpy_place_[at(jumpy_[j])] = static_cast<int>(j);
+  jumpy_couplings_.assign(jumpy_.size() * jumpy_.size(), std::numeric_limits<double>::quiet_NaN());
   node_patterns_.resize(nodes);
   has_node_pattern_.assign(nodes, 0);
   patterns_.resize(circuit.branches.size());
@@ -118,15 +122,24 @@ const SparseVector* WhatIf::pattern_of(int branch) {
   return &patterns_[at(branch)];
 }
 
+// Those of batteries, chargers and diodes among each other are asked again with every short.
+double WhatIf::coupling_of(const Port& a, const Port& b) {
+  const int i = a.branch < 0 ? -1 : jumpy_place_[at(a.branch)], j = b.branch < 0 ? -1 : jumpy_place_[at(b.branch)];
+  if (i < 0 || j < 0) return spreading_.coupling(*a.pattern, *b.pattern);
+  double& known = jumpy_couplings_[at(std::max(i, j)) * jumpy_.size() + at(std::min(i, j))];
+  if (std::isnan(known)) known = spreading_.coupling(*a.pattern, *b.pattern);
+  return known;
+}
+
 // Grows Z by a row and a column.
 void WhatIf::append(Port port) {
   const std::size_t n = ports_.size();
   std::vector<double> grown((n + 1) * (n + 1));
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = 0; j < n; ++j) grown[i * (n + 1) + j] = z_[i * n + j];
-    grown[i * (n + 1) + n] = grown[n * (n + 1) + i] = spreading_.coupling(*ports_[i].pattern, *port.pattern);
+    grown[i * (n + 1) + n] = grown[n * (n + 1) + i] = coupling_of(ports_[i], port);
   }
-  grown[n * (n + 1) + n] = spreading_.coupling(*port.pattern, *port.pattern);
+  grown[n * (n + 1) + n] = coupling_of(port, port);
   z_ = std::move(grown);
   port.volts = nodes_.volts[at(port.a)] - nodes_.volts[at(port.b)];
   for (std::size_t i = 0; i < n; ++i) port.volts -= z_[n * (n + 1) + i] * ports_[i].current;
@@ -300,7 +313,7 @@ bool WhatIf::leaves_line(int branch, double volts) const {
 
 bool WhatIf::follow_sharp() {
   const std::size_t before = ports_.size();
-  for (const int i : watched_) {
+  for (const int i : jumpy_) {
     if (port_of_[at(i)] >= 0) continue;
     const Branch& b = circuit_.branches[at(i)];
     if (leaves_line(i, probe_over(*pattern_of(i), nodes_.volts[at(b.a)] - nodes_.volts[at(b.b)])))
@@ -320,6 +333,42 @@ bool WhatIf::follow_bends(Bends bends) {
       if (leaves_line(i, volts(b.a) - volts(b.b))) port_for(i).is_bend = true;
     }
   return ports_.size() > before;
+}
+
+// What 1 A over the branch moves at a node is what 1 A put in at the node makes over the branch: the network is the same
+// both ways. spread.h stops where all below is less.
+void WhatIf::watch(const std::vector<int>& branches) {
+  watched_near_.assign(at(circuit_.node_count), {});
+  is_listed_.assign(branches.size(), 0);
+  std::vector<double> ohms(moved_.size(), 0.0);
+  std::vector<int> rows;
+  for (std::size_t which = 0; which < branches.size(); ++which) {
+    if (branches[which] < 0 || !is_active(circuit_.branches[at(branches[which])], base_.relays, flash_)) continue;
+    spreading_.backward({pattern_of(branches[which])}, {1.0}, least_near, rows, ohms);
+    for (const int row : rows) {
+      if (row_node_[at(row)] >= 0 && std::abs(ohms[at(row)]) >= least_near)
+        watched_near_[at(row_node_[at(row)])].push_back(static_cast<int>(which));
+      ohms[at(row)] = 0;
+    }
+    rows.clear();
+  }
+}
+
+std::optional<std::vector<int>> WhatIf::find_moved(double least_volts) {
+  if (is_anew_ || watched_near_.empty()) return std::nullopt;
+  double all = 0;
+  for (const Port& port : ports_) all += std::abs(port.current);
+  if (2 * all * least_near > least_volts) return std::nullopt;
+  std::vector<int> moved;
+  for (const Port& port : ports_) {
+    if (port.current == 0) continue;
+    for (const int node : {port.a, port.b})
+      for (const int which : watched_near_[at(node)])
+        if (!is_listed_[at(which)]) is_listed_[at(which)] = 1, moved.push_back(which);
+  }
+  for (const int which : moved) is_listed_[at(which)] = 0;
+  std::sort(moved.begin(), moved.end());
+  return moved;
 }
 
 // The whole circuit with its changes, from the volts known so far: where nearly everything moves, low rank is none.
@@ -371,8 +420,6 @@ bool WhatIf::solve(Bends bends) {
         return solve_anew();
       continue;
     }
-    if (bends == Bends::sharp && accuracy_.reach == WhatIfReach::spread)
-      spread(std::max(sharp_volts, accuracy_.least_volts));
     return true;
   }
   return false;
@@ -465,6 +512,11 @@ bool WhatIf::move_relays() {
   return moved;
 }
 
+void WhatIf::move_device(GateType type, int device, bool is_on) {
+  (type == GateType::coil ? relays_.coil_in : relays_.output_on)[at(device)] = is_on ? 1 : 0;
+  gate(device, type);
+}
+
 double WhatIf::volts(int node) const {
   if (floats_[at(node)]) return 0;
   const int row = node_row_[at(node)];
@@ -483,7 +535,8 @@ double WhatIf::amperes(int branch) const {
 
 double WhatIf::probe_over(const SparseVector& pattern, double base) const {
   double volts = base;
-  for (const Port& port : ports_) volts -= port.current * spreading_.coupling(pattern, *port.pattern);
+  for (const Port& port : ports_)
+    if (port.current != 0) volts -= port.current * spreading_.coupling(pattern, *port.pattern);
   return volts;
 }
 

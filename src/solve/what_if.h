@@ -3,6 +3,7 @@
 #pragma once
 
 #include <deque>
+#include <optional>
 
 #include "solve/branch_law.h"
 #include "solve/settle.h"
@@ -36,13 +37,21 @@ class WhatIf {
   void open(int branch);
   /// A new branch between two nodes.
   void add(const Branch& branch);
-  /// False when no answer was found.
+  /// False when no answer was found. touched() is of the last answer with Bends::all in the spread reach.
   bool solve(Bends bends = Bends::all);
+  /// Prepares find_moved(): branches that one wants to know the moved ones of.
+  void watch(const std::vector<int>& branches);
+  /// Of the watched branches, as places in the list given to watch(), those over which volts may have moved by
+  /// `least_volts`, each once: all others surely have not. Nothing when that cannot be told without asking each.
+  std::optional<std::vector<int>> find_moved(double least_volts);
   /// Bent laws that left their line go back to it, until the next answer shows that they leave it: call it where a
   /// change has taken most of the earlier ones back, such as a fuse that cuts off a short.
   void forget_bends();
   /// Lets relays and outputs follow, a round: true when one moved; then solve() again.
   bool move_relays();
+  /// One relay's coil or one output now stands so, and its contacts with it; then solve() again.
+  void move_device(GateType type, int device, bool is_on);
+  std::size_t changed_places() const { return ports_.size(); }
 
   double volts(int node) const;                   ///< now
   bool is_floating(int node) const;               ///< has lost its path to the reference (or never had one)
@@ -52,6 +61,9 @@ class WhatIf {
   /// The same, found from the couplings alone: right in either reach, a little slower.
   double probe_volts(int node);
   double probe_amperes(int branch);
+  /// The last answer was found by solving the whole circuit: then volts() and amperes() are right everywhere, and
+  /// probe_volts() and probe_amperes() are not.
+  bool is_whole() const { return is_anew_; }
   const RelayState& relays() const { return relays_; }
   /// Nodes that may have moved by least_volts or more.
   const std::vector<int>& touched() const { return touched_; }
@@ -86,6 +98,7 @@ class WhatIf {
   bool follow_sharp();
   bool leaves_line(int branch, double volts) const;
   double probe_over(const SparseVector& pattern, double base) const;
+  double coupling_of(const Port& a, const Port& b);
   void gate(int device, GateType type);
 
   const Circuit& circuit_;
@@ -103,7 +116,11 @@ class WhatIf {
   std::vector<char> has_pattern_;
   std::vector<SparseVector> node_patterns_;  // by node, to the reference
   std::vector<char> has_node_pattern_;
-  std::vector<int> watched_;  // probe: bent branches that are compared after each answer
+  std::vector<int> jumpy_;        // bent branches that may jump: compared after each answer that follows only such
+  std::vector<int> jumpy_place_;  // by branch, -1
+  std::vector<double> jumpy_couplings_;  // among them, nan: not yet asked
+  std::vector<std::vector<int>> watched_near_;   // by node: those over which 1 A put in there makes least_near or more
+  std::vector<char> is_listed_;                  // by watched branch: scratch of find_moved()
   std::deque<SparseVector> added_patterns_;
 
   std::vector<Port> ports_;

@@ -43,7 +43,7 @@ InsideRef element(const std::string& part, const std::string& id) {
 
 LoadWays ways_of(const std::string& part, const std::string& id, const std::string& situation) {
   const Machine& m = machine();
-  const Facts facts = gather_facts(m.build, m.solutions);
+  const Facts facts = gather_facts({m.build, m.solutions});
   for (std::size_t s = 0; s < m.build.situations.size(); ++s)
     if (m.build.situations[s].name == situation)
       return find_load_ways({facts, m.build.situations[s], m.solutions[s]}, element(part, id));
