@@ -25,6 +25,8 @@ constexpr Millimetres step_height(21), example_height(14), mark_size(4), ruler_p
 constexpr int steps_across = 4, examples_across = 4;
 /// A tug at an installed contact stays below that share of what a crimp must bear; NASA-STD-8739.4, as retold.
 constexpr double tug_share = 0.8;
+/// Nor may it be harder than a lock in a plastic housing bears before its second lock is in: newtons, common practice, no source.
+constexpr double most_tug = 20;
 constexpr double standard_gravity = 9.80665;
 
 struct Procedure {
@@ -128,7 +130,7 @@ class CrimpPages {
     const bool is_one =
         std::all_of(uses.begin(), uses.end(), [&](const FittingUse& use) { return use.strip == first.strip; });
     if (!is_one) facts.strip_text = words_("crimps.strip_by_table");
-    if (const auto force = pull_force(thinnest(uses))) facts.tug_text = tug_text(force->newtons * tug_share);
+    if (const auto force = pull_force(thinnest(uses))) facts.tug_text = tug_text(std::min(force->newtons * tug_share, most_tug));
     return facts;
   }
 
