@@ -2,6 +2,7 @@
 // Ways through a solved situation, on the street single: what feeds a load, and where a starved one's way stands open.
 #include "check/ways.h"
 
+#include "check/check.h"
 #include "doctest/doctest.h"
 #include "model/shipped.h"
 
