@@ -14,15 +14,9 @@ namespace {
 
 constexpr double pulled_fuse = 1e9;      // ohm
 constexpr double least_share = 0.7;      // of the solved ohms: filaments cold and warm, parts as they come; from memory
+constexpr double most_told = 1000;       // ohm
 constexpr double beeps_below = 50;       // ohm: a usual hand meter, from memory
 constexpr double part_tolerance = 0.15;  // common practice
-
-Build without_fuses(Build build) {
-  for (Part& part : build.parts)
-    for (Inside& inside : part.insides)
-      if (inside.type == InsideType::fuse) inside.type = InsideType::resistor, inside.resistance = Ohms(pulled_fuse);
-  return build;
-}
 
 /// Coils and windings. What stands for the inside of electronics is no resistor that a meter would find.
 bool is_wound(const Build& build, const Part& part, const Inside& inside) {
@@ -41,18 +35,36 @@ std::string mark_of(const Build& build, InsideRef what, std::size_t node) {
 
 }  // namespace
 
+Build with_fuses_out(Build build) {
+  for (Part& part : build.parts)
+    for (Inside& inside : part.insides)
+      if (inside.type == InsideType::fuse) inside.type = InsideType::resistor, inside.resistance = Ohms(pulled_fuse);
+  return build;
+}
+
+std::vector<InsideRef> find_diodes(const Build& build) {
+  std::vector<InsideRef> all;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef what{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      if (inside_of(build, what).type != InsideType::diode) continue;
+      if (!mark_of(build, what, 0).empty() && !mark_of(build, what, 1).empty()) all.push_back(what);
+    }
+  return all;
+}
+
 std::vector<InsulationTest> find_insulation_tests(const Build& build) {
   std::vector<InsulationTest> tests;
   const TerminalId earthed = earthed_pole(build);
   if (!earthed.is_set()) return tests;
-  const Build open = without_fuses(build);
+  const Build open = with_fuses_out(build);
   for (const InsideRef fuse : list_fuses(build)) {
     const Inside& inside = inside_of(build, fuse);
     if (inside.nodes.size() < 2 || inside.nodes[1].terminal < 0) continue;
     InsulationTest test{fuse, build.part(fuse.part).terminals[static_cast<std::size_t>(inside.nodes[1].terminal)]};
     const double ohms = read_ohms(open, Situation{}, test.at, earthed).number;
     test.is_open = std::isinf(ohms);
-    test.least = Ohms(test.is_open ? 0 : ohms * least_share);
+    test.least = test.is_open ? Ohms(0) : sound_floor(Ohms(ohms));
     test.beeps = !test.is_open && ohms < beeps_below;
     tests.push_back(test);
   }
@@ -79,10 +91,12 @@ std::vector<PartOhms> find_part_ohms(const Build& build) {
 
 Ohms beep_limit(double ohms) { return Ohms(std::ceil((ohms + 0.3) * 2) / 2); }
 
-Ohms rounded_down(Ohms ohms) {
-  if (ohms.number() < 1) return Ohms(std::floor(ohms.number() * 10) / 10);
-  const double unit = std::pow(10, std::floor(std::log10(ohms.number())));
-  return Ohms(std::floor(ohms.number() / unit) * unit);
+Ohms sound_floor(Ohms sound) {
+  const double ohms = std::min(sound.number() * least_share, most_told);
+  if (ohms < 1) return Ohms(std::floor(ohms * 10) / 10);
+  const double unit = std::pow(10, std::floor(std::log10(ohms)));
+  const double share = ohms / unit;
+  return Ohms(share >= 5 ? 5 * unit : share >= 2 ? 2 * unit : unit);
 }
 
 std::vector<WireId> way_to_earth(const Build& build, TerminalId from) {

@@ -27,14 +27,21 @@ struct PartOhms {
 };
 std::vector<PartOhms> find_part_ohms(const Build& build);
 
+/// The build with every fuse pulled.
+Build with_fuses_out(Build build);
+
+/// Diodes that a meter reaches from outside: both ends are terminals.
+std::vector<InsideRef> find_diodes(const Build& build);
+
 /// '0.35 ohm sign', '4.2', '200', '1.5 k': two to three figures, with the sign.
 std::string print_ohms(Ohms ohms);
 
 /// What a beeping meter may show at most where so much is solved: half an ohm for leads and meter, in steps of a half.
 Ohms beep_limit(double ohms);
 
-/// Rounded down to what a person reads at a glance: 882 to 800, 3.7 to 3.
-Ohms rounded_down(Ohms ohms);
+/// What a meter shows at least where nothing is shorted, told so that a person remembers it: 1, 2, 5, 10 ... not above
+/// 1 kilohm, since a short reads under an ohm. Three tenths are left for parts as they come and filaments cold and warm.
+Ohms sound_floor(Ohms sound);
 
 /// The wires from a terminal to the metal that earths it, over connectors and splices; empty when there is no such way.
 std::vector<WireId> way_to_earth(const Build& build, TerminalId from);

@@ -20,7 +20,7 @@ class Cutter {
     while (count_open(0) > std::max<std::size_t>(most_boxes, 1)) is_closed_[least_telling()] = 1;
     std::vector<ChartBox> boxes;
     if (is_closed_[0])
-      boxes.push_back({-1, -1, {{0, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
+      boxes.push_back({-1, -1, {{0, {}, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
     else
       add_box(0, -1, boxes);
     return boxes;
@@ -91,21 +91,40 @@ class Cutter {
     return n == 0;
   }
 
+  std::set<Mend> mends_of(const std::vector<int>& faults) const {
+    std::set<Mend> mends;
+    for (const int f : faults) mends.insert(mend_for(plan_.faults[static_cast<std::size_t>(f)]));
+    return mends;
+  }
+
+  /// Readings that lead to the same mending are one end.
+  bool join_same(std::vector<ChartExit>& exits, int outcome, const std::vector<int>& suspects) const {
+    for (ChartExit& exit : exits) {
+      if (exit.suspects.empty() || mends_of(exit.suspects) != mends_of(suspects)) continue;
+      exit.also.push_back(outcome);
+      exit.suspects.insert(exit.suspects.end(), suspects.begin(), suspects.end());
+      return true;
+    }
+    return false;
+  }
+
   int add_box(std::size_t n, int parent, std::vector<ChartBox>& boxes) const {
     const std::size_t here = boxes.size();
     boxes.push_back({parent, node(n).probe, {}, -1});
     std::vector<ChartExit> exits;
-    std::vector<std::size_t> open;
+    std::vector<std::size_t> open, child_at;
     for (const auto& [outcome, child] : node(n).branches) {
       const auto c = static_cast<std::size_t>(child);
-      exits.push_back({outcome, -1, {}, false});
+      if (is_closed_[c] && join_same(exits, outcome, suspects_of(c))) continue;
+      child_at.push_back(c);
+      exits.push_back({outcome, {}, -1, {}, false});
       if (is_closed_[c])
         exits.back().suspects = suspects_of(c), exits.back().is_cut = node(c).probe >= 0 && !is_one_mend(c);
       else
         open.push_back(exits.size() - 1);
     }
     // The likeliest way goes straight down; the others follow after it.
-    const auto child_of = [&](std::size_t exit) { return static_cast<std::size_t>(node(n).branches[exit].second); };
+    const auto child_of = [&](std::size_t exit) { return child_at[exit]; };
     std::stable_sort(open.begin(), open.end(),
                      [&](std::size_t a, std::size_t b) { return mass(child_of(a)) > mass(child_of(b)); });
     for (const std::size_t exit : open) exits[exit].next = add_box(child_of(exit), static_cast<int>(here), boxes);

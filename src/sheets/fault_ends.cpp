@@ -37,6 +37,8 @@ std::string_view mend_key(FaultType type) {
       return "faults.mend_charger";
     case FaultType::battery_flat:
       return "faults.mend_battery";
+    case FaultType::diode_reversed:
+      return "faults.mend_reversed";
     case FaultType::fuse_blown:
       return "faults.mend_fuse";
     default:
@@ -60,7 +62,7 @@ FaultWords::Remedy FaultWords::remedy_for(const Mend& mend) const {
   if (mend.type == FaultType::element_dead) {
     if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
     if (inside.type == InsideType::coil) key = "faults.mend_coil";
-    if (inside.is_winding) key = "faults.mend_winding";
+    if (inside.is_winding) return {"faults.mend_winding", name_in_sentence(build_.part(mend.inside.part).label)};
   }
   return {key, called(mend.inside)};
 }
@@ -163,8 +165,15 @@ std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& 
     if (const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]); seen.insert(mend).second)
       mends.push_back(mend);
   const char* key = mends.size() < 2 ? "faults.mend" : exit.is_cut ? "faults.mend_in_order" : "faults.mend_inseparable";
-  const bool is_new_fuse =
-      asked.probe >= 0 && chart.diagnosis.probes[static_cast<std::size_t>(asked.probe)].type == ProbeType::new_fuse;
+  const auto is_asked = [&](ProbeType type) {
+    return asked.probe >= 0 && chart.diagnosis.probes[static_cast<std::size_t>(asked.probe)].type == type;
+  };
+  const bool is_new_fuse = is_asked(ProbeType::new_fuse);
+  if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_asked(ProbeType::short_to_earth))
+    return {paragraph({{words_("faults.mend_fuse_free", {{"part", fuse_name(build_, mends.front().inside)}}),
+                        small_print,
+                        look::ink,
+                        {}}})};
   if (mends.size() == 1 && mends.front().type == FaultType::battery_flat)
     return {paragraph({{words_("faults.charge_first"), small_bold, look::ink, {}}})};
   if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_new_fuse)

@@ -3,9 +3,11 @@
 // is on or weak that should not be. A chart takes at most one page; what it cannot ask for want of room stands together
 // in one end.
 #include <algorithm>
+#include <cmath>
 #include <memory>
 #include <utility>
 
+#include "base/text.h"
 #include "check/paths.h"
 #include "sheets/fault_chart.h"
 #include "sheets/fault_pages.h"
@@ -15,8 +17,13 @@
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
+#include "sheets/print_text.h"
 #include "sheets/reference.h"
 #include "sheets/table.h"
+#include "solve/battery.h"
+#include "solve/charging_path.h"
+#include "solve/meter.h"
+#include "solve/reading_limits.h"
 
 namespace loomfolio {
 namespace {
@@ -61,7 +68,7 @@ class FaultPages {
 
   void add_rules() {
     auto values = pole_names(context_.build(), words_);
-    values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests"));
+    values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests", "live"));
     for (int i = 1; words_.has("faults.rule_" + std::to_string(i)); ++i)
       flow_.add(hanging("\u2022", words_("faults.rule_" + std::to_string(i), values)),
                 i == 1 ? look::block_gap : Millimetres(0.6));
@@ -186,18 +193,47 @@ class FaultPages {
   }
 
   /// What anyone looks at by hand before the first box; nothing for a lamp: its bulb and fuse are boxes.
-  static std::string_view hand_key(const FaultChart& chart) {
+  std::string by_hand(const FaultEntry& entry, const FaultChart& chart) const {
     if (chart.works_in.is_set()) return {};
+    const Build& build = entry.context.build();
     switch (chart.kind) {
       case Ailing::starter:
-        return "faults.hand_starter";
+        return words_(has_stop_switch(build) ? "faults.hand_starter_stop" : "faults.hand_starter",
+                      {{"volts", fixed(weak_battery(build), 1)}});
       case Ailing::ignition:
-        return "faults.hand_ignition";
+        return words_("faults.hand_ignition");
       case Ailing::charging:
-        return "faults.hand_charging";
+        return words_("faults.hand_charging") + overcharged(entry, chart.diagnosis.symptom.situation);
       default:
-        return {};
+        break;
     }
+    const std::vector<Inside>& insides = build.part(chart.symptoms.front().what.part).insides;
+    const bool is_socket = std::any_of(insides.begin(), insides.end(), [](const Inside& i) { return i.id == "plug"; });
+    return is_socket ? words_("faults.hand_socket") : std::string();
+  }
+
+  /// What no sound regulator reaches.
+  std::string overcharged(const FaultEntry& entry, SituationId situation) const {
+    const TerminalId pole = live_pole(entry.context.build());
+    if (!pole.is_set()) return {};
+    const ReadingLimits limits =
+        find_reading_limits(entry.plan.bench.build, entry.plan.bench.solutions[situation.at()]);
+    const double most =
+        std::max(std::abs(limits.least[pole.at()].number()), std::abs(limits.most[pole.at()].number()));
+    return " " + words_("faults.overcharged", {{"volts", fixed(std::ceil(most * 10) / 10, 1)}});
+  }
+
+  static bool has_stop_switch(const Build& build) {
+    return std::any_of(build.parts.begin(), build.parts.end(), [](const Part& part) {
+      return std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) {
+        return i.type == InsideType::switch_ && (i.id == "run" || i.id == "kill" || i.id == "stop");
+      });
+    });
+  }
+
+  /// At rest; below it the battery is less than three quarters full.
+  static double weak_battery(const Build& build) {
+    return rest_volts(BatteryType::flooded, sound::least_charge, build.electrics.nominal).number();
   }
 
   Block chart_head(std::size_t c) const {
@@ -219,8 +255,8 @@ class FaultPages {
               set_paragraph({marked_spans(set, look::text, look::text_bold), Align::left, "P"}, flow_.width(),
                             flow_.setting()),
               Millimetres(1.5));
-    if (const std::string_view first = hand_key(chart); !first.empty())
-      put_below(block, set_text(words_(first), look::text, flow_.width(), flow_.setting()), {});
+    if (const std::string first = by_hand(entry, chart); !first.empty())
+      put_below(block, set_text(first, look::text, flow_.width(), flow_.setting()), {});
     if (chart.symptoms.size() < 2) return block;
     std::vector<NamedElement> others;
     for (std::size_t i = 1; i < chart.symptoms.size(); ++i) others.push_back({chart.symptoms[i].what, {}});
@@ -259,7 +295,9 @@ class FaultPages {
     flow_.keep(Millimetres(80));
     flow_.add(head(index, words_("faults.blows_title")), Millimetres(11));
     for (int i = 1; words_.has("faults.blows_" + std::to_string(i)); ++i)
-      flow_.add(hanging(std::to_string(i) + ".", words_("faults.blows_" + std::to_string(i))), Millimetres(1));
+      flow_.add(hanging(std::to_string(i) + ".",
+                        words_("faults.blows_" + std::to_string(i), pole_names(context_.build(), words_))),
+                Millimetres(1));
     std::vector<HookUpTable> tables;
     for (std::size_t e = 0; e < book_.entries.size(); ++e)
       tables.push_back({book_.entries[e].context.build_index, blows_of(e)});
@@ -279,8 +317,34 @@ class FaultPages {
       table.rows.push_back({{text_cell(fuse_name(build, blow.fuse), seen_style),
                              text_cell(terminal_mark(build, blow.load_side), cause_style),
                              text_cell(say.situation(blow.situation), cause_style),
-                             text_cell(say.list_mends(blow.suspects), cause_style)}});
+                             text_cell(say.list_mends(blow.suspects) + charger_behind(book_.entries[e], blow), cause_style)}});
     return table;
+  }
+
+  /// In the first situation in which it charges.
+  static ChargingPath charging_path(const FaultPlan& plan, InsideRef charger) {
+    for (const Solution& solution : plan.bench.solutions)
+      if (solution.insides[charger.part.at()][static_cast<std::size_t>(charger.inside)].is_on)
+        return find_charging_path(plan.bench.build, solution, charger);
+    return {};
+  }
+
+  /// A regulator whose insides fail to earth blows the fuse that it charges through.
+  std::string charger_behind(const FaultEntry& entry, const FuseBlow& blow) const {
+    const Build& build = entry.context.build();
+    for (std::size_t p = 0; p < build.parts.size(); ++p)
+      for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+        const InsideRef what{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+        if (inside_of(build, what).type != InsideType::charger) continue;
+        const ChargingPath path = charging_path(entry.plan, what);
+        const bool is_next = path.insides.contains(blow.fuse) && !blow.suspects.empty() &&
+                             std::all_of(blow.suspects.begin(), blow.suspects.end(), [&](int f) {
+                               const Fault& fault = entry.plan.faults[static_cast<std::size_t>(f)];
+                               return !fault.wire.is_set() || path.wires.contains(fault.wire);
+                             });
+        if (is_next) return "; " + words_("faults.shorted_inside", {{"part", name_in_sentence(build.parts[p].label)}});
+      }
+    return {};
   }
 
   void add_odd() {
@@ -302,7 +366,9 @@ class FaultPages {
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
     if (!plan.burning.empty()) {
-      const std::string act = words_("faults.burning_do", {{"list", say.list_mends(plan.burning)}});
+      auto values = pole_names(book_.entries[e].context.build(), words_);
+      values.emplace_back("list", say.list_mends(plan.burning));
+      const std::string act = words_("faults.burning_do", values);
       table.rows.push_back(
           {{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
             Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});

@@ -271,8 +271,11 @@ Mend mend_for(const Fault& fault) {
   return {type, fault.wire, fault.earth, body, fault.inside};
 }
 
-int FaultPlan::chart_for(InsideRef what) const {
+int FaultPlan::chart_for(InsideRef what, SituationId situation) const {
   int found = -1;
+  for (std::size_t c = 0; c < charts.size(); ++c)
+    for (const Symptom& symptom : charts[c].symptoms)
+      if (symptom.what == what && symptom.situation == situation) return static_cast<int>(c);
   for (std::size_t c = 0; c < charts.size(); ++c)
     for (const Symptom& symptom : charts[c].symptoms) {
       if (symptom.what != what) continue;

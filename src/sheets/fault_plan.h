@@ -57,8 +57,8 @@ struct FaultPlan {
   std::vector<OddSymptom> odd;     ///< by element, then what is seen
   std::vector<int> burning;        ///< into `faults`: shorts that no fuse ends, in some situation
 
-  /// Index of the chart that has this element fail; -1: none.
-  int chart_for(InsideRef what) const;
+  /// Index of the chart that has this element fail in that situation, else of the one that has it fail; -1: none.
+  int chart_for(InsideRef what, SituationId situation) const;
 };
 
 /// `solutions` of all situations of the build. Charts for what should work and does not: elements that a person sees,
@@ -69,6 +69,7 @@ FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions
 /// Where a reading leads: to another box, or to what must be mended.
 struct ChartExit {
   int outcome = 0;            ///< of the box's probe
+  std::vector<int> also;      ///< of an end: further outcomes that lead to the same
   int next = -1;              ///< box; -1: an end
   std::vector<int> suspects;  ///< of an end: into FaultPlan::faults, most likely first
   bool is_cut = false;        ///< more measurements would tell them apart, but the chart has no room for them

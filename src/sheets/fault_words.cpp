@@ -15,6 +15,7 @@
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
 #include "sheets/setting_text.h"
+#include "solve/charging_path.h"
 
 namespace loomfolio {
 namespace {
@@ -121,6 +122,8 @@ std::string FaultWords::ask_ohms(const Probe& probe) const {
   const Inside& inside = inside_of(build_, probe.what);
   if (inside.type == InsideType::fuse) return words_("faults.ask_fuse", {{"fuse", fuse_name(build_, probe.what)}});
   if (inside.type == InsideType::lamp) return words_("faults.ask_bulb", {{"part", element(probe.what)}});
+  if (inside.type == InsideType::diode) return ask_diode(probe);
+  if (inside.is_winding) return ask_windings(probe);
   std::vector<std::string> marks;
   for (const Inside::Node& node : inside.nodes)
     if (node.terminal >= 0)
@@ -128,6 +131,58 @@ std::string FaultWords::ask_ohms(const Probe& probe) const {
           build_.kind_of(build_.part(probe.what.part)).terminals[static_cast<std::size_t>(node.terminal)].id);
   if (marks.size() < 2) return words_("faults.ask_element_alone", {{"part", element(probe.what)}});
   return words_("faults.ask_element", {{"part", element(probe.what)}, {"first", marks[0]}, {"second", marks[1]}});
+}
+
+/// Wires on these terminals of a part, given by their index in its kind.
+std::string FaultWords::wires_on(PartId id, const std::vector<int>& terminals) const {
+  const auto at = wires_at_terminals(build_);
+  std::vector<WireId> wires;
+  for (const int terminal : terminals)
+    if (terminal >= 0)
+      for (const WireId wire : at[build_.part(id).terminals[static_cast<std::size_t>(terminal)].at()])
+        wires.push_back(wire);
+  return list_wires(wires);
+}
+
+/// As it lies in the loom, so that it shows which way round it was fitted: with one wire off.
+std::string FaultWords::ask_diode(const Probe& probe) const {
+  const Inside& diode = inside_of(build_, probe.what);
+  const auto marked = [&](std::size_t node) {
+    const int terminal = diode.nodes[node].terminal;
+    return terminal < 0 ? std::string() : wires_on(probe.what.part, {terminal});
+  };
+  return words_("faults.ask_diode",
+                {{"part", element(probe.what)}, {"first", marked(0)}, {"second", marked(1)}});
+}
+
+/// At the nearest place that can be taken apart: a connector, else the generator's own terminals.
+std::string FaultWords::ask_windings(const Probe& probe) const {
+  const Part& part = build_.part(probe.what.part);
+  const auto at = wires_at_terminals(build_);
+  std::vector<int> terminals;
+  std::vector<std::string> marks;
+  std::string connector;
+  for (const Inside& inside : part.insides) {
+    if (!inside.is_winding) continue;
+    for (const Inside::Node& node : inside.nodes) {
+      if (node.terminal < 0 || std::find(terminals.begin(), terminals.end(), node.terminal) != terminals.end()) continue;
+      terminals.push_back(node.terminal);
+      marks.push_back(build_.kind_of(part).terminals[static_cast<std::size_t>(node.terminal)].id);
+      const TerminalId own = part.terminals[static_cast<std::size_t>(node.terminal)];
+      for (const WireId id : at[own.at()]) {
+        const Wire& wire = build_.wire(id);
+        const Terminal& other = build_.terminal(wire.from == own ? wire.to : wire.from);
+        if (other.owner != OwnerType::part) continue;
+        const Part& end = build_.parts[static_cast<std::size_t>(other.owner_index)];
+        if (build_.kind_of(end).is_connector) connector = end.label;
+      }
+    }
+  }
+  const std::string open = connector.empty()
+                               ? words_("faults.pull_wires", {{"part", part.label},
+                                                              {"wires", wires_on(probe.what.part, terminals)}})
+                               : words_("faults.part_connector", {{"part", connector}, {"other", part.label}});
+  return open + " " + words_("faults.ask_windings", {{"list", join(marks, ", ")}});
 }
 
 std::string FaultWords::ask_short(const Probe& probe) const {
@@ -138,7 +193,10 @@ std::string FaultWords::ask_short(const Probe& probe) const {
     ask = words_("faults.take_out", {{"list", list_elements(build_, bulbs)}}) + " ";
   }
   const char* key = probe.standing == Standing::all_at_rest ? "faults.ask_short" : "faults.ask_short_set";
-  return ask + words_(key, {{"place", place(probe.at)}, {"fuse", fuse_name(build_, probe.what)}});
+  auto values = pole_names(build_, words_);
+  values.emplace_back("place", place(probe.at));
+  values.emplace_back("fuse", fuse_name(build_, probe.what));
+  return ask + words_(key, values);
 }
 
 std::string FaultWords::ask_watch(const Probe& probe) const {
@@ -160,12 +218,23 @@ std::string FaultWords::ask_watch(const Probe& probe) const {
 std::string FaultWords::ask_alternating(const Probe& probe) const {
   const Part& part = build_.part(probe.what.part);
   const Inside& charger = inside_of(build_, probe.what);
-  std::vector<std::string> marks;
+  std::vector<int> terminals;
+  bool is_plug = false;
   for (const int index : charger.fed_by) {
-    const int terminal = charger.nodes[static_cast<std::size_t>(index)].terminal;
-    if (terminal >= 0) marks.push_back(build_.kind_of(part).terminals[static_cast<std::size_t>(terminal)].id);
+    terminals.push_back(charger.nodes[static_cast<std::size_t>(index)].terminal);
+    if (terminals.back() < 0) continue;
+    const TerminalForm form = build_.kind_of(part).terminals[static_cast<std::size_t>(terminals.back())].form;
+    is_plug = is_plug || form == TerminalForm::cavity || form == TerminalForm::sealed;
   }
-  return words_("faults.ask_alternating", {{"part", part.label}, {"list", join(marks, ", ")}});
+  const Solution& solution = plan_.bench.solutions[probe.situation.at()];
+  std::vector<std::string> fuses;
+  for (const InsideRef what : find_charging_path(plan_.bench.build, solution, probe.what).insides)
+    if (inside_of(build_, what).type == InsideType::fuse) fuses.push_back(fuse_name(build_, what));
+  std::string ask;
+  if (!fuses.empty()) ask = words_("faults.fuse_is_out", {{"fuse", join(fuses, ", ")}}) + " ";
+  ask += words_(is_plug ? "faults.unplug" : "faults.pull_wires",
+                {{"part", part.label}, {"wires", wires_on(probe.what.part, terminals)}});
+  return ask + " " + words_(charger.fed_by.size() > 2 ? "faults.ask_alternating" : "faults.ask_alternating_pair");
 }
 
 std::string FaultWords::ask_of(const Probe& probe) const {
@@ -204,19 +273,23 @@ std::string FaultWords::put_back(const FaultChart& chart, const std::vector<Char
   const bool is_open = std::any_of(before.exits.begin(), before.exits.end(), [&](const ChartExit& exit) {
     return exit.next == static_cast<int>(box) && probe.outcomes[static_cast<std::size_t>(exit.outcome)].is_open;
   });
+  const Probe& now = chart.diagnosis.probes[static_cast<std::size_t>(boxes[box].probe)];
   std::string back;
+  if (probe.type == ProbeType::alternating && is_open) return words_("faults.engine_off_first") + " ";
+  if (now.type == ProbeType::alternating && probe.type == ProbeType::ohms &&
+      inside_of(build_, probe.what).type == InsideType::fuse)
+    return {};
   if (probe.type == ProbeType::ohms) {
     const InsideType type = inside_of(build_, probe.what).type;
     if (type == InsideType::fuse) back = words_(is_open ? "faults.back_fuse_out" : "faults.back_fuse");
     if (type == InsideType::lamp) back = words_("faults.back_bulb");
     if (back.empty()) back = words_("faults.back_plug");
   }
-  if (probe.type == ProbeType::alternating) back = words_("faults.back_plug");
+  if (probe.type == ProbeType::alternating) back = words_("faults.back_charger");
   if (probe.type == ProbeType::short_to_earth) {
     if (!probe.taken_out.empty()) back = words_("faults.back_bulb") + " ";
     back += words_("faults.back_battery");
   }
-  const Probe& now = chart.diagnosis.probes[static_cast<std::size_t>(boxes[box].probe)];
   const bool needs_power = now.type == ProbeType::volts || now.type == ProbeType::watch;
   const bool is_here = now.situation == chart.diagnosis.symptom.situation;
   if (!back.empty() && needs_power && is_here) back += " " + words_("faults.set_again");
@@ -286,54 +359,6 @@ std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::
     lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
   if (probe.type != ProbeType::watch) lines.push_back(where(probe));
   return lines;
-}
-
-std::string FaultWords::reading(const FaultChart& chart, const ChartBox& box, const ChartExit& exit) const {
-  const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(box.probe)];
-  const ProbeOutcome& outcome = probe.outcomes[static_cast<std::size_t>(exit.outcome)];
-  switch (probe.type) {
-    case ProbeType::volts: {
-      if (outcome.is_astray) return words_("faults.not_near_zero");
-      const double least = std::max(outcome.least, outcome.most > 0 ? 0.0 : outcome.least);
-      return words_("faults.volts", {{"least", fixed(least, 1)}, {"most", fixed(outcome.most, 1)}});
-    }
-    case ProbeType::alternating:
-      return words_(outcome.is_open ? "faults.not_alike" : "faults.alike");
-    case ProbeType::new_fuse:
-      return words_(outcome.is_open ? "faults.blows" : "faults.holds");
-    case ProbeType::short_to_earth: {
-      if (!outcome.is_open) return words_("faults.shorted");
-      // Below the sound reading by a third, as parts vary; a short reads under 1 ohm.
-      const double ohms = std::floor(probe.sound_ohms.number() / 1.5);
-      return std::isinf(ohms) ? words_("faults.not_shorted_open")
-                              : words_("faults.not_shorted", {{"ohms", fixed(ohms, 0)}});
-    }
-    case ProbeType::ohms: {
-      const Inside& inside = inside_of(build_, probe.what);
-      const bool beeps = inside.type == InsideType::fuse || inside.type == InsideType::lamp;
-      if (outcome.is_open) return words_(beeps ? "faults.no_beep" : "faults.no_ohms");
-      if (beeps) return words_("faults.beep");
-      if (inside.resistance && inside.resistance->number() < 1) return words_("faults.shorted");
-      return inside.resistance ? words_("faults.ohms", {{"ohms", shortest(inside.resistance->number(), 1)}})
-                               : words_("faults.some_ohms");
-    }
-    case ProbeType::watch:
-      break;
-  }
-  const bool is_lamp = inside_of(build_, probe.what).type == InsideType::lamp;
-  switch (outcome.state) {
-    case Expected::on:
-      return words_(is_lamp ? "faults.it_lights" : "faults.it_works");
-    case Expected::off:
-      return words_(is_lamp ? "faults.it_is_dark" : "faults.it_rests");
-    case Expected::dim:
-      return words_("faults.it_is_dim");
-    case Expected::flashing:
-      return words_("faults.it_flashes");
-    case Expected::charging:
-      return words_("faults.it_works");
-  }
-  return {};
 }
 
 }  // namespace loomfolio

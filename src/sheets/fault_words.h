@@ -16,6 +16,9 @@ namespace loomfolio {
 /// 'Turn signal, front left' within a sentence: 'turn signal (front left)'. Abbreviations keep their capitals.
 std::string name_in_sentence(std::string name);
 
+/// What a generator gives without load at idle, at least, on 12 V: common practice, no source.
+inline constexpr Volts generator_gives{15};
+
 class FaultWords {
  public:
   /// `blown`: index of the page of fuses that blow.
@@ -40,6 +43,11 @@ class FaultWords {
   std::string list_mends(const std::vector<int>& suspects) const;
 
  private:
+  std::string reading_of(const Probe& probe, const ProbeOutcome& outcome) const;
+  std::string ohms_reading(const Probe& probe, const ProbeOutcome& outcome) const;
+  std::string ask_diode(const Probe& probe) const;
+  std::string ask_windings(const Probe& probe) const;
+  std::string wires_on(PartId part, const std::vector<int>& terminals) const;
   using Places = std::vector<std::pair<std::string, std::string>>;
   std::string element(InsideRef what) const;
   std::string place(TerminalId at) const;

@@ -17,6 +17,33 @@ constexpr double pulled_fuse = 1e9;  // ohm
 constexpr double live_share = 0.5;   // of the nominal volts: a place that reads more has supply
 constexpr double lasting_share = 0.75;
 
+Amperes battery_gives(const Build& build, const Solution& solution) {
+  double most = 0;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i)
+      if (build.parts[p].insides[i].type == InsideType::source)
+        most = std::max(most, std::abs(solution.insides[p][i].amperes.number()));
+  return Amperes(most);
+}
+
+/// What a person sees, hears or feels; what stands for the inside of electronics is neither.
+std::vector<InsideRef> working(const Build& build, const Solution& solution) {
+  std::vector<InsideRef> works;
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Part& part = build.parts[p];
+    const bool is_hidden = build.kind_of(part).group == "control" ||
+                           std::any_of(part.insides.begin(), part.insides.end(), [](const Inside& i) { return i.flashes; });
+    for (std::size_t i = 0; i < part.insides.size(); ++i) {
+      const InsideType type = part.insides[i].type;
+      const bool is_load = type == InsideType::load && !is_hidden;
+      if (!is_load && type != InsideType::lamp && type != InsideType::motor && type != InsideType::coil) continue;
+      if (observed(part.insides[i], solution.insides[p][i]) != Expected::off)
+        works.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
+    }
+  }
+  return works;
+}
+
 class Trials {
  public:
   explicit Trials(const Build& build) : build_(build), bare_(build), left_(list_fuses(build)) {
@@ -33,7 +60,7 @@ class Trials {
     std::vector<std::vector<Setting>> ways{{}};
     for (const std::vector<Setting>& settings : settings_by_length()) ways.push_back(settings);
     for (const std::vector<Setting>& settings : ways) put_in_all(settings);
-    for (const InsideRef fuse : left_) trials_.push_back({fuse, {}, false, Amperes(0)});
+    for (const InsideRef fuse : left_) trials_.push_back({fuse, {}, false, Amperes(0), {}});
     return trials_;
   }
 
@@ -70,7 +97,8 @@ class Trials {
       const InsideRef fuse = *next;
       inside_at(fuse) = inside_of(build_, fuse);
       left_.erase(next);
-      trials_.push_back({fuse, settings, true, drawn(solve_situation(bare_, SituationId{0}))});
+      const Solution after = solve_situation(bare_, SituationId{0});
+      trials_.push_back({fuse, settings, true, battery_gives(build_, after), newly_working(before, after)});
     }
   }
 
@@ -87,13 +115,12 @@ class Trials {
     });
   }
 
-  Amperes drawn(const Solution& solution) const {
-    double most = 0;
-    for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i)
-        if (build_.parts[p].insides[i].type == InsideType::source)
-          most = std::max(most, std::abs(solution.insides[p][i].amperes.number()));
-    return Amperes(most);
+  std::vector<InsideRef> newly_working(const Solution& before, const Solution& after) const {
+    std::vector<InsideRef> works;
+    const std::vector<InsideRef> worked = working(build_, before);
+    for (const InsideRef what : working(build_, after))
+      if (std::find(worked.begin(), worked.end(), what) == worked.end()) works.push_back(what);
+    return works;
   }
 
   const Build& build_;
@@ -105,6 +132,26 @@ class Trials {
 }  // namespace
 
 std::vector<FuseTrial> order_fuses(const Build& build) { return Trials(build).run(); }
+
+std::vector<TrialSituation> situations_behind(const Build& build, Amperes test_fuse) {
+  std::vector<TrialSituation> all;
+  for (std::size_t s = 0; s < build.situations.size(); ++s) {
+    const Situation& situation = build.situations[s];
+    const bool is_pressed = std::any_of(situation.settings.begin(), situation.settings.end(), [&](const Setting& setting) {
+      return inside_of(build, setting.actuator).is_sprung;
+    });
+    if (situation.engine != EngineState::stopped || situation.settings.empty() || is_pressed) continue;
+    const SituationId id{static_cast<std::int32_t>(s)};
+    const Solution solution = solve_situation(build, id);
+    TrialSituation trial{id, battery_gives(build, solution), working(build, solution)};
+    const bool turns = std::any_of(trial.works.begin(), trial.works.end(), [&](InsideRef what) {
+      return inside_of(build, what).type == InsideType::motor;
+    });
+    if (trial.works.empty() || turns || trial.drawn.number() > test_fuse.number() * lasting_share) continue;
+    all.push_back(std::move(trial));
+  }
+  return all;
+}
 
 Amperes trial_fuse(Amperes drawn) {
   constexpr std::array<double, 8> ratings{3, 5, 7.5, 10, 15, 20, 25, 30};

@@ -14,6 +14,7 @@
 #include "sheets/fault_pages.h"
 #include "sheets/fuse_order.h"
 #include "sheets/hook_up_tables.h"
+#include "sheets/interlock_tests.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -24,6 +25,7 @@
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
+#include "solve/battery.h"
 #include "solve/meter.h"
 #include "solve/reading_limits.h"
 
@@ -48,6 +50,9 @@ Cell blank_cell() {
   cell.picture = std::move(line);
   return cell;
 }
+
+constexpr std::size_t most_behind = 6;      // rows: further situations add nothing that the tests after do not prove
+constexpr Millimetres with_its_test(75);  // a warning and the test that it is for
 
 /// The tests of one hook-up, or of all in one run: what all have stands once, else its letters beside it.
 class TestPages {
@@ -93,7 +98,9 @@ class TestPages {
     add_actions("tests.cold");
     add_merged([this](const FaultEntry& one) { return earth_ohms(one); }, words_("tests.earths", poles_));
     add_merged([this](const FaultEntry& one) { return insulation(one); }, words_("tests.insulation"));
+    add_merged([this](const FaultEntry& one) { return interlock(one); }, words_("tests.interlock"));
     add_merged([this](const FaultEntry& one) { return part_ohms(one); }, words_("tests.part_ohms"));
+    add_merged([this](const FaultEntry& one) { return diodes(one); }, words_("tests.diodes"));
   }
 
   /// The table of all hook-ups, merged, under its text; nothing when it has no rows.
@@ -125,10 +132,19 @@ class TestPages {
       const double ohms = read_ohms(build, Situation{}, id, earthed_pole(build)).number;
       if (std::isinf(ohms)) continue;  // through a switch that is open at rest
       table.rows.push_back(
-          {{tick_cell(), terminal_cell(one.context, id, {}), text_cell(list_wires(build, way_to_earth(build, id))),
+          {{tick_cell(), terminal_cell(one.context, id, {}), text_cell(way_text(build, id)),
             text_cell(words_("tests.beep_ohms", {{"ohms", print_ohms(beep_limit(ohms))}})), blank_cell()}});
     }
     return table;
+  }
+
+  /// The wires, and the metal where the last of them does not reach the battery itself.
+  std::string way_text(const Build& build, TerminalId id) const {
+    const std::vector<WireId> way = way_to_earth(build, id);
+    if (way.empty()) return words_("tests.metal");
+    const Wire& last = build.wire(way.back());
+    const bool reaches_pole = last.from == earthed_pole(build) || last.to == earthed_pole(build);
+    return reaches_pole ? list_wires(build, way) : list_wires(build, way) + ", " + words_("tests.metal");
   }
 
   static bool is_at_connector(const Build& build, TerminalId id) {
@@ -150,12 +166,50 @@ class TestPages {
     const Build& build = one.context.build();
     Table table = ohms_table(words_("tests.red_probe"), words_("fuses.fuse"));
     for (const InsulationTest& test : find_insulation_tests(build)) {
-      const std::string least = print_ohms(rounded_down(test.least));
+      const std::string least = print_ohms(test.least);
       const std::string must = test.is_open
-                                   ? words_("tests.no_beep")
+                                   ? words_("tests.open")
                                    : words_(test.beeps ? "tests.low_ohms" : "tests.high_ohms", {{"ohms", least}});
       table.rows.push_back({{tick_cell(), terminal_cell(one.context, test.at, {}), text_cell(fuse_name(build, test.fuse)),
                              text_cell(must), blank_cell()}});
+    }
+    return table;
+  }
+
+  /// That the starter may turn in neutral and with the clutch pulled, and not otherwise, before it can.
+  Table interlock(const FaultEntry& one) const {
+    const Build& build = one.context.build();
+    Table table = ohms_table(words_("tests.red_probe"), words_("tests.switches"));
+    for (const InterlockTest& test : find_interlock_tests(build)) {
+      const char* key = test.shows == ColdReading::open    ? "tests.interlock_open"
+                        : test.shows == ColdReading::beeps ? "tests.interlock_beep"
+                                                           : "tests.interlock_diode";
+      table.rows.push_back({{tick_cell(), terminal_cell(one.context, test.at, {}),
+                             text_cell(list_settings(build, test.settings)), text_cell(words_(key)), blank_cell()}});
+    }
+    return table;
+  }
+
+  /// Each way round, and which wire belongs to which end: a diode fitted backwards shows nowhere else before power.
+  Table diodes(const FaultEntry& one) const {
+    const Build& build = one.context.build();
+    Table table = ohms_table(words_("tests.part"), words_("tests.across"));
+    const auto at = wires_at_terminals(build);
+    for (const InsideRef what : find_diodes(build)) {
+      const Part& part = build.part(what.part);
+      const auto end = [&](std::size_t node) {
+        const auto t = static_cast<std::size_t>(inside_of(build, what).nodes[node].terminal);
+        const std::string wires = list_wires(build, at[part.terminals[t].at()]);
+        const std::string& mark = build.kind_of(part).terminals[t].id;
+        return wires.empty() ? mark : words_("tests.diode_end", {{"mark", mark}, {"wires", wires}});
+      };
+      const std::string first = end(0), second = end(1);
+      for (const bool forward : {true, false})
+        table.rows.push_back({{tick_cell(), text_cell(inside_name(build, what), look::table_bold),
+                               text_cell(words_("tests.diode_probes", {{"red", forward ? first : second},
+                                                                       {"black", forward ? second : first}})),
+                               text_cell(words_(forward ? "tests.interlock_diode" : "tests.interlock_open")),
+                               blank_cell()}});
     }
     return table;
   }
@@ -199,7 +253,50 @@ class TestPages {
     const bool is_kit = context_.build().document.scope == Scope::kit;
     add_merged([this](const FaultEntry& one) { return trial_table(one.context.build()); },
                words_("tests.fuses") + (is_kit ? " " + words_("tests.fuses_kit") : ""));
-    flow_.add_text(words_("tests.fuses_end", {{"sheet", sheet_mark("steps")}}), look::text_bold, look::paragraph_gap);
+    std::string behind = words_("tests.behind");
+    if (has_starter(context_.build())) behind += " " + words_("tests.no_start");
+    add_merged([this](const FaultEntry& one) { return behind_test_fuse(one.context.build()); }, behind);
+    flow_.add_text(words_("tests.fuses_end", {{"sheet", sheet_mark("steps", "after first power")}}), look::text_bold,
+                   look::paragraph_gap);
+  }
+
+  /// Wires behind the key see the test fuse too, as far as it carries what they feed.
+  Table behind_test_fuse(const Build& build) const {
+    Amperes in_line = trial_fuse(Amperes(0));
+    for (const FuseTrial& trial : order_fuses(build)) in_line = std::max(in_line, trial_fuse(trial.drawn));
+    Table table;
+    table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.switches"), CellAlign::near, Wrapping::wraps, 1},
+                     {words_("tests.battery_gives"), CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 1}};
+    for (const TrialSituation& trial : situations_behind(build, in_line)) {
+      if (table.rows.size() >= most_behind) break;
+      table.rows.push_back(
+          {{tick_cell(), text_cell(list_settings(build, build.situations[trial.situation.at()].settings), look::table_bold),
+            text_cell(amperes_text(trial.drawn)),
+            text_cell(words_("tests.behind_holds", {{"list", list_working(build, trial.works)}}))}});
+    }
+    return table;
+  }
+
+  static bool has_starter(const Build& build) {
+    return std::any_of(build.parts.begin(), build.parts.end(), [&](const Part& part) {
+      return build.kind_of(part).group == "starting" &&
+             std::any_of(part.insides.begin(), part.insides.end(),
+                         [](const Inside& i) { return i.type == InsideType::motor; });
+    });
+  }
+
+  static std::string list_working(const Build& build, const std::vector<InsideRef>& works) {
+    std::vector<NamedElement> named;
+    for (const InsideRef what : works) named.push_back({what, {}});
+    return list_elements(build, named);
+  }
+
+  std::string holds_text(const Build& build, const FuseTrial& trial) const {
+    if (!trial.has_supply) return words_("tests.fuse_later");
+    if (trial.works.empty()) return words_("tests.fuse_holds");
+    return words_("tests.fuse_works", {{"list", list_working(build, trial.works)}});
   }
 
   /// Fuses in the order in which each has supply when it goes in; heads say what to switch, and which test fuse.
@@ -213,9 +310,6 @@ class TestPages {
     std::string said;
     Amperes test_fuse = trial_fuse(Amperes(0));
     for (const FuseTrial& trial : order_fuses(build)) {
-      const std::string head = settings_head(build, trial);
-      if (head != said) table.rows.push_back(group_row(head));
-      said = head;
       const Amperes needed = trial_fuse(trial.drawn);
       if (needed > test_fuse) {
         auto values = poles_;
@@ -223,21 +317,27 @@ class TestPages {
         table.rows.push_back(group_row(words_("tests.larger_test_fuse", values)));
         test_fuse = needed;
       }
+      const std::string head = settings_head(build, trial);
+      if (head != said) table.rows.push_back(group_row(head));
+      said = head;
       const Inside& inside = inside_of(build, trial.fuse);
       table.rows.push_back(
           {{tick_cell(), text_cell(fuse_name(build, trial.fuse), look::table_bold),
             text_cell(inside.rating ? print_rating(*inside.rating) : ""),
             text_cell(drawn_text(trial)),
-            text_cell(words_(trial.has_supply ? "tests.fuse_holds" : "tests.fuse_later"))}});
+            text_cell(holds_text(build, trial))}});
     }
     return table;
   }
 
   /// A pocket meter shows nothing of less than a twentieth of an ampere.
   std::string drawn_text(const FuseTrial& trial) const {
-    if (!trial.has_supply) return {};
-    if (trial.drawn.number() < 0.05) return words_("situations.nothing");
-    return words_("tests.about", {{"amperes", fixed(trial.drawn.number(), 1)}});
+    return trial.has_supply ? amperes_text(trial.drawn) : std::string();
+  }
+
+  std::string amperes_text(Amperes drawn) const {
+    if (drawn.number() < 0.05) return words_("situations.nothing");
+    return words_("tests.about", {{"amperes", fixed(drawn.number(), 1)}});
   }
 
   std::string settings_head(const Build& build, const FuseTrial& trial) const {
@@ -269,8 +369,25 @@ class TestPages {
     if (groups.empty()) return;
     flow_.add_heading(words_("tests.in_situations"), Millimetres(60));
     flow_.items().push_back(AnchorItem{"live", {}});
+    add_battery_first();
     flow_.add_text(words_("tests.situations_text", poles_), look::text, look::paragraph_gap);
     for (const std::vector<Tested>& group : groups) add_situation(group);
+  }
+
+  /// All limits hang on what the battery reads before anything is switched on.
+  void add_battery_first() {
+    const Electrics& electrics = context_.build().electrics;
+    Table table;
+    table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
+                     {words_("tests.action"), CellAlign::near, Wrapping::wraps, 1},
+                     {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 0.6},
+                     {words_("tests.yours"), CellAlign::near, Wrapping::keeps, 0}};
+    const double least = rest_volts(BatteryType::flooded, sound::least_charge, electrics.nominal).number();
+    const double most = electrics.resting.number() + electrics.nominal.number() / 12 * sound::freshest.number();
+    table.rows.push_back({{tick_cell(), text_cell(words_("tests.battery_first"), look::text),
+                           text_cell(words_("tests.battery_must", {{"least", fixed(least, 1)}, {"most", fixed(most, 1)}})),
+                           blank_cell()}});
+    add_table(flow_, table, look::paragraph_gap);
   }
 
   /// Hook-ups that set the situation alike share its table; one that sets it otherwise comes after them.
@@ -306,7 +423,12 @@ class TestPages {
                       look::ink,
                       {}});
     flow_.add(set_paragraph({std::move(head), Align::left, "H3"}, flow_.width(), flow_.setting()), look::block_gap);
-    flow_.add_text(set_text_of(first), look::text, Millimetres(0));
+    std::string set = set_text_of(first);
+    if (first.situation().engine == EngineState::running && has_said_cranking_ && !has_put_cap_back_) {
+      set = words_("tests.cap_back") + " " + set;
+      has_put_cap_back_ = true;
+    }
+    flow_.add_text(set, look::text, Millimetres(0));
     std::vector<HookUpTable> tables;
     for (const auto& [tested, lines] : agreed_lines(group))
       tables.push_back({tested->one->context.build_index, readings_table(*tested, lines)});
@@ -341,29 +463,30 @@ class TestPages {
     has_said_cranking_ = has_said_cranking_ || engine == EngineState::cranking;
     const bool moves = engine != EngineState::stopped || std::any_of(group.begin(), group.end(), watches_motor);
     if (group.front().readings.gear != Gear::in || !moves) return;
-    if (has_said_gear_) return add_reminder();
+    if (has_said_gear_) return add_reminder(engine);
     add_hazard("tests.in_gear");
     has_said_gear_ = true;
   }
 
   /// The warning stands in full on the page before, or on this one: here its word and what to do.
-  void add_reminder() {
+  void add_reminder(EngineState engine) {
+    const char* key = engine == EngineState::cranking ? "tests.in_gear_cranking" : "tests.in_gear_again";
     const Millimetres width = flow_.width(), triangle(5), text_x = triangle + Millimetres(2);
-    Block text = set_text(words_("signal.warning") + ": " + words_("tests.in_gear_again"), look::text_bold,
+    Block text = set_text(words_("signal.warning") + ": " + words_(key), look::text_bold,
                           width - text_x, flow_.setting());
     Block block{width, std::max(text.height, triangle), {}};
     const bool is_right_to_left = flow_.setting().is_right_to_left;
     place_block(block.items, alert_triangle(triangle, look::safety_orange, look::ink),
                 {is_right_to_left ? width - triangle : Millimetres(0), {}});
     place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_x, {}});
-    flow_.keep(block.height + Millimetres(45));
+    flow_.keep(block.height + with_its_test);
     flow_.add(std::move(block), look::block_gap);
   }
 
   void add_hazard(const std::string& key) {
     Block panel =
         make_panel(panel_from_words(words_, Signal::warning, key, poles_), flow_.width(), words_, flow_.setting());
-    flow_.keep(panel.height + Millimetres(45));
+    flow_.keep(panel.height + with_its_test);
     flow_.add(std::move(panel), look::block_gap);
   }
 
@@ -449,16 +572,17 @@ class TestPages {
                                                    range_text(line.back_least, line.back_most)
                                              : std::string();
       table.rows.push_back(
-          {{tick_cell(), text_cell(inside_name(build, reading.consumer) + state_note(reading.state), look::table_bold),
+          {{tick_cell(), text_cell(inside_name(build, reading.consumer) + state_note(reading.state) + load_note(build, reading.consumer),
+                      look::table_bold),
             terminal_cell(tested.one->context, reading.feed, {}), volts_cell(reading, line.volts),
             text_cell(range_text(line.least, line.most)), text_cell(back), blank_cell(),
-            else_cell(*tested.one, reading.consumer)}});
+            else_cell(*tested.one, reading.consumer, tested.readings.situation)}});
     }
     for (const InsideRef what : tested.readings.stay_off)
       table.rows.push_back(
           {{tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(build, what)}}), look::table_bold),
-            text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), blank_cell(),
-            else_cell(*tested.one, what)}});
+            text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), text_cell(""),
+            odd_cell(*tested.one)}});
     return table;
   }
 
@@ -479,16 +603,37 @@ class TestPages {
                                   {"most", fixed(std::ceil(most * 10) / 10, 1)}});
   }
 
-  /// The fault chart for a consumer that fails; the list of charts when it has none of its own.
-  Cell else_cell(const FaultEntry& one, InsideRef consumer) const {
+  /// What a person plugs in.
+  std::string load_note(const Build& build, InsideRef consumer) const {
+    const std::vector<Inside>& insides = build.part(consumer.part).insides;
+    const bool is_socket = std::any_of(insides.begin(), insides.end(), [](const Inside& i) { return i.id == "plug"; });
+    const Inside& inside = inside_of(build, consumer);
+    if (!is_socket || !inside.current) return {};
+    return " " + words_("tests.plug_in", {{"amperes", shortest(inside.current->number(), 1)}});
+  }
+
+  /// The fault chart for a consumer that fails there; the list of charts when it has none of its own.
+  Cell else_cell(const FaultEntry& one, InsideRef consumer, SituationId situation) const {
     if (one.plan.charts.empty()) return text_cell("");
-    const int chart = one.plan.chart_for(consumer);
-    const std::string number =
-        chart < 0 ? std::string() : fault_page_number(one.numbers[static_cast<std::size_t>(chart)], words_);
+    const int chart = one.plan.chart_for(consumer, situation);
+    return page_cell(chart < 0 ? std::string()
+                               : fault_page_number(one.numbers[static_cast<std::size_t>(chart)], words_));
+  }
+
+  /// The page of what is on and should not be.
+  Cell odd_cell(const FaultEntry& one) const {
+    if (one.plan.charts.empty()) return text_cell("");
+    const bool has_odd = std::any_of(faults_.entries.begin(), faults_.entries.end(),
+                                     [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
+    const std::size_t index = faults_.charts.size() + (faults_.has_blows() ? 1 : 0);
+    return page_cell(has_odd ? fault_page_number(index, words_) : std::string());
+  }
+
+  Cell page_cell(const std::string& number) const {
     const LinkTarget target{context_.id_prefix + "faults", number};
     const std::string sheet = words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
-    Cell cell{{{{{chart < 0 ? sheet : number, look::table_bold, look::accent, target}}, Align::left, {}}}};
-    if (chart >= 0) cell.lines.push_back({{{sheet, look::table_small, look::accent, target}}, Align::left, {}});
+    Cell cell{{{{{number.empty() ? sheet : number, look::table_bold, look::accent, target}}, Align::left, {}}}};
+    if (!number.empty()) cell.lines.push_back({{{sheet, look::table_small, look::accent, target}}, Align::left, {}});
     return cell;
   }
 
@@ -521,7 +666,7 @@ class TestPages {
   const ChartBook& faults_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
-  bool has_said_exhaust_ = false, has_said_cranking_ = false, has_said_gear_ = false;
+  bool has_said_exhaust_ = false, has_said_cranking_ = false, has_said_gear_ = false, has_put_cap_back_ = false;
 };
 
 }  // namespace

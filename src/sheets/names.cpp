@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "solve/meter.h"
 
 namespace loomfolio {
 
@@ -72,10 +73,34 @@ std::string switch_name(const Build& build, InsideRef ref) {
   return part.label + ", " + (inside.name.empty() ? inside.id : inside.name);
 }
 
+namespace {
+
+/// One cable left on the pole is enough to feed a short: all of them, by their numbers.
+std::string cables_to_take_off(const Build& build, const Words& words, const std::string& earthed) {
+  const TerminalId pole = earthed_pole(build);
+  std::vector<std::string> cables;
+  bool has_others = false;  // the machine's own, which these pages do not show
+  if (pole.is_set()) {
+    const auto wires = wires_at_terminals(build);
+    for (const WireId wire : wires[pole.at()]) cables.push_back(build.wire(wire).id);
+    has_others = build.parts[static_cast<std::size_t>(build.terminal(pole).owner_index)].provided == Provider::machine;
+  }
+  const char* key = cables.empty()       ? "called.all_off"
+                    : has_others         ? "called.all_off_too"
+                    : cables.size() == 1 ? "called.one_off"
+                                         : "called.all_off_list";
+  return words(key, {{"earthed", earthed}, {"list", join(cables, ", ")}});
+}
+
+}  // namespace
+
 std::vector<std::pair<std::string, std::string>> pole_names(const Build& build, const Words& words) {
   const std::string negative = words("safety.negative"), positive = words("safety.positive");
   const bool is_positive_earth = build.electrics.is_positive_earth;
-  return {{"earthed", is_positive_earth ? positive : negative}, {"live", is_positive_earth ? negative : positive}};
+  const std::string earthed = is_positive_earth ? positive : negative;
+  return {{"earthed", earthed},
+          {"live", is_positive_earth ? negative : positive},
+          {"earthed_off", cables_to_take_off(build, words, earthed)}};
 }
 
 const std::string& situation_name(const Situation& situation) {

@@ -39,7 +39,8 @@ std::string list_elements(const Build& build, const std::vector<NamedElement>& e
 /// A switch as a person finds it: its part's label, with its own name where the part holds several.
 std::string switch_name(const Build& build, InsideRef ref);
 
-/// Values for {earthed} and {live}: the battery's poles as this machine has them.
+/// Values for {earthed} and {live}, the battery's poles as this machine has them, and for {earthed_off}, which cables to
+/// take off the earthed one: 'all cables (C3, C4) off the negative (−) pole'.
 std::vector<std::pair<std::string, std::string>> pole_names(const Build& build, const Words& words);
 
 /// Its label, or its name when it has none.

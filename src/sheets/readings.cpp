@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/readings.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 #include <tuple>
@@ -122,6 +123,15 @@ void try_neutral(const Build& build, const Reader& reader, SituationReadings& te
   tested.gear = Gear::neutral;
 }
 
+/// What a situation is there to prove is asked there, though a control unit hides by which of its inputs it was let.
+bool must_turn(const Build& build, const Situation& situation, const ExpectedReading& reading) {
+  if (inside_of(build, reading.consumer).type != InsideType::motor) return false;
+  return situation.engine == EngineState::cranking || std::any_of(
+      situation.expectations.begin(), situation.expectations.end(), [&](const Expectation& e) {
+        return e.what.part == reading.consumer.part && e.state == Expected::on;
+      });
+}
+
 }  // namespace
 
 std::vector<SituationReadings> find_readings(const SolvedBuild& solved) {
@@ -133,7 +143,7 @@ std::vector<SituationReadings> find_readings(const SolvedBuild& solved) {
     const Situation& situation = build.situations[s];
     SituationReadings readings{SituationId{static_cast<std::int32_t>(s)}, situation.settings, Gear::neutral, {}, {}};
     for (ExpectedReading& reading : reader.read(situation, solved.solutions[s]))
-      if (proven.insert({reading.consumer, reading.state, reading.way}).second)
+      if (proven.insert({reading.consumer, reading.state, reading.way}).second || must_turn(build, situation, reading))
         readings.readings.push_back(std::move(reading));
     for (const Expectation& expectation : situation.expectations)
       if (expectation.state == Expected::off) readings.stay_off.push_back(expectation.what);

@@ -28,7 +28,7 @@ struct SituationReadings {
   SituationId situation;
   std::vector<Setting> settings;  ///< as tested: in neutral where nothing tested depends on the gear
   Gear gear = Gear::neutral;
-  std::vector<ExpectedReading> readings;  ///< of consumers that no earlier situation proved
+  std::vector<ExpectedReading> readings;  ///< of consumers that no earlier situation proved; motors each time
   std::vector<InsideRef> stay_off;        ///< what the spec says must be off there
 };
 

@@ -231,6 +231,7 @@ class StepPages {
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
     const Millimetres air = warning.height.number() > 0 ? look::paragraph_gap : Millimetres(0);
     if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
+    if (action.type == ActionType::part_again) row.items.insert(row.items.begin(), AnchorItem{"after first power", {}});
     flow_.add(std::move(row), air);
   }
 

@@ -10,6 +10,7 @@
 #include <map>
 #include <set>
 
+#include "solve/charging_path.h"
 #include "solve/diagnose_probes.h"
 
 namespace loomfolio {
@@ -55,11 +56,41 @@ bool works_elsewhere(ProbePlan& p, std::size_t fault) {
                       [&](const StateChange& c) { return c.what == p.symptom().what && c.after == p.symptom().seen; });
 }
 
+/// A battery nearly flat pulls the relay in, and the starter is the first to tell.
+bool starves_starter(const ProbePlan& p, std::size_t fault) {
+  const Build& build = p.study.build();
+  return !p.works_in.is_set() && p.study.book().faults[fault].type == FaultType::battery_flat &&
+         p.symptom().seen == Expected::off &&
+         element_of(build, p.symptom().what).type == InsideType::motor &&
+         build.kind_of(build.part(p.symptom().what.part)).group == "starting";
+}
+
+/// Of a charger: what feeds it, and what lies between it and the battery. A starter that runs on takes the battery down
+/// as well, but nobody looks for that at the charger.
+class ChargingSuspects {
+ public:
+  explicit ChargingSuspects(ProbePlan& p) : p_(p) {
+    const InsideRef what = p.symptom().what;
+    is_asked_ = element_of(p.study.build(), what).type == InsideType::charger && p.symptom().seen == Expected::off;
+    if (is_asked_) path_ = find_charging_path(p.study.build(), p.study.solutions()[p.situation()], what);
+  }
+  bool allow(std::size_t fault) const {
+    const Fault& f = p_.study.book().faults[fault];
+    return !is_asked_ || feeds_a_charger(p_, f) || opens_path(path_, f, p_.here(static_cast<int>(fault)));
+  }
+
+ private:
+  ProbePlan& p_;
+  ChargingPath path_;
+  bool is_asked_ = false;
+};
+
 void find_suspects(ProbePlan& p) {
   const FaultBook& book = p.study.book();
+  const ChargingSuspects charging(p);
   for (std::size_t f = 0; f < book.faults.size(); ++f)
-    if ((is_shown_by(p, static_cast<int>(f)) || starves_battery(p, f)) && !p.study.burns(f, p.situation()) &&
-        !is_out_of_reach(p, f) && works_elsewhere(p, f))
+    if ((is_shown_by(p, static_cast<int>(f)) || starves_battery(p, f) || starves_starter(p, f)) &&
+        charging.allow(f) && !p.study.burns(f, p.situation()) && !is_out_of_reach(p, f) && works_elsewhere(p, f))
       p.suspects.push_back(static_cast<int>(f));
   std::stable_sort(p.suspects.begin(), p.suspects.end(), [&](int a, int b) {
     return book.faults[static_cast<std::size_t>(a)].weight > book.faults[static_cast<std::size_t>(b)].weight;
@@ -122,9 +153,10 @@ std::vector<int> first_looks(const ProbePlan& p) {
   const bool is_one_lamp = p.symptoms.size() == 1 && element_of(build, p.symptom().what).type == InsideType::lamp;
   const int bulb = is_one_lamp && p.symptom().seen == Expected::off ? open_probe(p, p.symptom().what) : -1;
   if (bulb >= 0) first.push_back(bulb);
+  std::stable_sort(first.begin(), first.end(), [&](int a, int b) { return open_weight(a) > open_weight(b); });
+  // With the engine running: after what is looked at with the key off, and the fuse is in hand then.
   for (std::size_t i = 0; i < p.probes.size(); ++i)
     if (p.probes[i].type == ProbeType::alternating) first.push_back(static_cast<int>(i));
-  std::stable_sort(first.begin(), first.end(), [&](int a, int b) { return open_weight(a) > open_weight(b); });
   return first;
 }
 
@@ -174,26 +206,34 @@ class TreeMaker {
     std::map<int, std::vector<int>> split;
     for (const int s : states) split[p_.table.outcomes[probe][static_cast<std::size_t>(s)]].push_back(s);
     for (const auto& [outcome, part] : split) {
-      const int child = add(part, next_first + 1);
+      // Where the generator gives nothing no volts behind the charger tell more.
+      const bool is_fed = p_.probes[probe].type != ProbeType::alternating ||
+                          !p_.probes[probe].outcomes[static_cast<std::size_t>(outcome)].is_open;
+      const int child = is_fed ? add(part, next_first + 1) : add_planned(part, Allowed::ohms);
       d_.nodes[static_cast<std::size_t>(here)].branches.emplace_back(outcome, child);
     }
     return here;
   }
 
-  int add_planned(const std::vector<int>& states) {
+  enum class Allowed : std::uint8_t { all, ohms };
+
+  int add_planned(const std::vector<int>& states, Allowed allowed = Allowed::all) {
     TestTable part;
-    part.costs = p_.table.costs;
+    std::vector<int> probe_of;
     for (const int s : states) part.weights.push_back(p_.table.weights[static_cast<std::size_t>(s)]);
-    for (const std::vector<int>& column : p_.table.outcomes) {
+    for (std::size_t i = 0; i < p_.probes.size(); ++i) {
+      if (allowed == Allowed::ohms && p_.probes[i].type != ProbeType::ohms) continue;
+      probe_of.push_back(static_cast<int>(i));
+      part.costs.push_back(p_.table.costs[i]);
       std::vector<int>& some = part.outcomes.emplace_back();
-      for (const int s : states) some.push_back(column[static_cast<std::size_t>(s)]);
+      for (const int s : states) some.push_back(p_.table.outcomes[i][static_cast<std::size_t>(s)]);
     }
     const TestTree tree = plan_tests(part);
     cost_ += tree.expected_cost * weight_of(states);
     const auto base = static_cast<int>(d_.nodes.size());
     for (const TestNode& node : tree.nodes) {
       DiagnosisNode out;
-      if (node.test >= 0) out.probe = used(node.test);
+      if (node.test >= 0) out.probe = used(probe_of[static_cast<std::size_t>(node.test)]);
       for (const auto& [outcome, child] : node.branches) out.branches.emplace_back(outcome, base + child);
       for (const int s : node.states) out.suspects.push_back(states[static_cast<std::size_t>(s)]);
       d_.nodes.push_back(std::move(out));

@@ -26,7 +26,8 @@ std::vector<Symptom> list_symptoms(const Build& build, const std::vector<Solutio
 /// How a suspect is looked for.
 enum class ProbeType : std::uint8_t {
   volts,           ///< red on `at`, black on the battery's earthed pole, in the symptom's situation
-  ohms,            ///< over the element, key off, taken out or unplugged: lamp, fuse, coil
+  ohms,            ///< over the element, key off, taken out or unplugged: lamp, fuse, coil; over all windings of a
+                   ///< generator; over a diode both ways by the meter's diode range
   short_to_earth,  ///< ohms from `at`, the fuse's lower terminal, to the frame; fuse out, battery off, as `standing`
                    ///< says
   watch,           ///< look or listen: what `what` does in `situation`; only what shows by itself: lamps, motors, heat
@@ -44,6 +45,7 @@ struct ProbeOutcome {
   bool is_open = false;    ///< ohms: open, else as it should be; short_to_earth: no short; alternating: not alike;
                            ///< new_fuse: it blows
   bool is_sound = false;   ///< what the sound machine shows
+  bool is_reversed = false;  ///< ohms of a diode: it passes the other way
   bool is_astray = false;  ///< volts beyond the battery's poles: no figure, only that it is not near 0
 };
 

@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 
 #include "solve/bench_situations.h"
+#include "solve/loose.h"
 #include "solve/meter.h"
 #include "solve/reading_limits.h"
 
@@ -55,13 +57,15 @@ double minutes_to_reach(const Build& build, SituationId from, SituationId to) {
 /// Readings of one terminal, sorted into outcomes where a gap lies between them.
 class VoltSorter {
  public:
-  VoltSorter(const Build& build, double sound, double least, double most, double pole_share)
+  VoltSorter(const Build& build, double sound, double least, double most, double pole_share,
+             double greatest)
       : scale_(build.electrics.nominal.number() / 12),
         sign_(build.electrics.is_positive_earth ? -1 : 1),
         sound_(sound),
         least_(least),
         most_(most),
-        share_(pole_share) {}
+        share_(pole_share),
+        greatest_(greatest) {}
 
   /// False when all look the same, or where a figure beyond the poles stands beside others.
   bool sort(const std::vector<double>& readings, std::vector<int>& column, Probe& probe) const {
@@ -108,11 +112,27 @@ class VoltSorter {
       if (i > 0) o.least = std::max(o.least, bare[i].least - most_share * (bare[i].least - bare[i - 1].most));
       if (i + 1 < bare.size())
         o.most = std::min(o.most, bare[i].most + most_share * (bare[i + 1].least - bare[i].most));
+      // Nothing reads more than a sound battery does then.
+      if (sign_ > 0) o.most = std::min(o.most, std::max(greatest_, bare[i].most));
+      if (sign_ < 0) o.least = std::max(o.least, std::min(greatest_, bare[i].least));
     }
   }
 
-  double scale_, sign_, sound_, least_, most_, share_;
+  double scale_, sign_, sound_, least_, most_, share_, greatest_;
 };
+
+/// Nobody measures where some suspect leaves no more than a diode's leakage: the meter may show anything.
+bool is_told_by_leakage(const ProbePlan& plan, const std::vector<char>& sound_loose, TerminalId at, double least) {
+  const double sound = plan.study.solutions()[plan.situation()].terminal_volts[at.at()].number();
+  for (const int f : plan.suspects) {
+    double volts = sound;
+    bool is_loose = sound_loose[at.at()] != 0;
+    for (const Reading& reading : plan.here(f).readings)
+      if (reading.at == at) volts = reading.volts, is_loose = reading.is_loose;
+    if (is_loose && !std::isnan(volts) && std::abs(volts) >= least) return true;
+  }
+  return false;
+}
 
 // A meter with 10 megohm shows nothing on a place that floats.
 double reading_at(const ProbePlan& plan, int fault, TerminalId at) {
@@ -131,10 +151,35 @@ double share_at_pole(const Build& build, const Solution& solution, const Reading
   return std::abs(sound) > 0 ? std::min(off / std::abs(sound), most_off) : 0;
 }
 
+/// What the battery's live pole reads at most, with its sign; endless without a battery. A starter that does not turn
+/// leaves the battery at rest.
+double greatest_volts(const Build& build, EngineState engine, const ReadingLimits& limits) {
+  const TerminalId pole = live_pole(build);
+  const bool is_negative = build.electrics.is_positive_earth;
+  if (!pole.is_set())
+    return is_negative ? -std::numeric_limits<double>::infinity() : std::numeric_limits<double>::infinity();
+  if (engine == EngineState::running) return (is_negative ? limits.least : limits.most)[pole.at()].number();
+  const double fresh = build.electrics.resting.number() + sound::freshest.number() * build.electrics.nominal.number() / 12;
+  const double read = fresh * (1 + sound::meter_share) + sound::meter_digits.number();
+  return is_negative ? -read : read;
+}
+
 bool is_open_over(const ProbePlan& plan, int suspect, InsideRef what, FaultType type) {
   const Fault& fault = plan.study.book().faults[static_cast<std::size_t>(suspect)];
   const auto& blown = plan.here(suspect).blown;
   return (fault.inside == what && fault.type == type) || std::find(blown.begin(), blown.end(), what) != blown.end();
+}
+
+/// One unplugging tells of all windings of a generator.
+int ohms_outcome(const ProbePlan& plan, int suspect, const Fault& asked) {
+  const Build& build = plan.study.build();
+  const Fault& fault = plan.study.book().faults[static_cast<std::size_t>(suspect)];
+  if (fault.type == FaultType::diode_reversed && fault.inside == asked.inside) return 2;
+  const bool is_winding = element_of(build, asked.inside).is_winding;
+  if (is_winding && fault.type == FaultType::element_dead && fault.inside.part == asked.inside.part)
+    return element_of(build, fault.inside).is_winding ? 1 : 0;
+  const FaultType type = asked.type == FaultType::diode_reversed ? FaultType::element_dead : asked.type;
+  return is_open_over(plan, suspect, asked.inside, type) ? 1 : 0;
 }
 
 /// Can everyone who has one of the suspects come there, without blowing another fuse on the way?
@@ -167,6 +212,8 @@ void add_watch(ProbePlan& plan, SituationId situation, InsideRef what) {
   probe.situation = situation;
   probe.what = what;
   probe.minutes = minutes::to_look + minutes_to_reach(build, plan.symptom().situation, situation);
+  if (build.situations[situation.at()].engine == EngineState::cranking && !is_about_starting(plan))
+    probe.minutes += minutes::to_crank_aside;
   const auto inside = static_cast<std::size_t>(what.inside);
   const Expected sound =
       observed(element_of(build, what), plan.study.solutions()[situation.at()].insides[what.part.at()][inside]);
@@ -195,20 +242,23 @@ void add_volt_probes(ProbePlan& plan) {
   const Solution& solution = plan.study.solutions()[plan.situation()];
   const ReadingLimits limits = find_reading_limits(build, solution);
   const double share = share_at_pole(build, solution, limits);
+  const double greatest = greatest_volts(build, build.situations[plan.situation()].engine, limits);
   std::set<TerminalId> places;
   for (const int f : plan.suspects)
     for (const Reading& reading : plan.here(f).readings) places.insert(reading.at);
+  const std::vector<char> sound_loose = find_loose_in(build, solution);
+  const double near_a_gap = near_nothing * build.electrics.nominal.number() / 12;
   for (const TerminalId at : places) {
     Probe probe;
     probe.situation = plan.symptom().situation;
     probe.at = at;
     probe.minutes = minutes_at(build, at);
-    if (probe.minutes <= 0) continue;
+    if (probe.minutes <= 0 || is_told_by_leakage(plan, sound_loose, at, near_a_gap)) continue;
     std::vector<double> readings;
     for (const int f : plan.suspects) readings.push_back(reading_at(plan, f, at));
     const double sound = solution.terminal_volts[at.at()].number();
     const VoltSorter sorter(build, std::isnan(sound) ? 0 : sound, limits.least[at.at()].number(),
-                            limits.most[at.at()].number(), share);
+                            limits.most[at.at()].number(), share, greatest);
     std::vector<int> column;
     if (sorter.sort(readings, column, probe)) add_probe(plan, std::move(probe), std::move(column));
   }
@@ -216,20 +266,25 @@ void add_volt_probes(ProbePlan& plan) {
 
 void add_ohm_probes(ProbePlan& plan) {
   std::set<InsideRef> tried;
+  std::set<PartId> wound;
   for (const int f : plan.suspects) {
     const Fault& fault = plan.study.book().faults[static_cast<std::size_t>(f)];
-    if (fault.type != FaultType::element_dead && fault.type != FaultType::fuse_blown) continue;
-    if (!tried.insert(fault.inside).second) continue;
+    const bool is_asked = fault.type == FaultType::element_dead || fault.type == FaultType::fuse_blown ||
+                          fault.type == FaultType::diode_reversed;
+    if (!is_asked || !tried.insert(fault.inside).second) continue;
+    const Inside& inside = element_of(plan.study.build(), fault.inside);
+    if (inside.is_winding && !wound.insert(fault.inside.part).second) continue;
     Probe probe;
     probe.type = ProbeType::ohms;
     probe.situation = plan.symptom().situation;
     probe.what = fault.inside;
     probe.minutes = fault.type == FaultType::fuse_blown ? minutes::at_fuse : minutes::for_ohms;
     std::vector<int> column;
-    for (const int g : plan.suspects) column.push_back(is_open_over(plan, g, fault.inside, fault.type) ? 1 : 0);
-    ProbeOutcome whole, open;
-    whole.is_sound = true, open.is_open = true;
+    for (const int g : plan.suspects) column.push_back(ohms_outcome(plan, g, fault));
+    ProbeOutcome whole, open, reversed;
+    whole.is_sound = true, open.is_open = true, reversed.is_reversed = true;
     probe.outcomes = {whole, open};
+    if (inside.type == InsideType::diode) probe.outcomes.push_back(reversed);
     add_probe(plan, std::move(probe), std::move(column));
   }
 }

@@ -35,10 +35,10 @@ void add_alternating_probes(ProbePlan& plan);
 bool feeds_a_charger(const ProbePlan& plan, const Fault& fault);
 
 /// Minutes, from memory: at the battery, at a fuse, at a part that shows its terminals, in a connector, a part out; a
-/// look; what a look costs more in another situation, while the starter turns, with a gear in, with the engine running.
+/// look; what a look costs more in another situation, while the starter turns, the same where the trouble is elsewhere, with a gear in, with the engine running.
 namespace minutes {
 inline constexpr double at_battery = 1, at_fuse = 1, at_part = 2, in_connector = 3, for_ohms = 2, battery_off = 3,
-                        to_look = 0.5, to_set = 0.5, to_crank = 1, in_gear = 6, engine_running = 4;
+                        to_look = 0.5, to_set = 0.5, to_crank = 1, to_crank_aside = 5, in_gear = 6, engine_running = 4;
 }  // namespace minutes
 
 }  // namespace loomfolio

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A fuse that blew: is there a short behind it? Asked with the battery off, so relays rest, whatever the switches do;
-// what hangs behind an open contact cannot be seen from the fuse. Cold bulbs in the way would read as a short: they
+// what hangs behind an open contact, or behind another fuse that blew, cannot be seen from the fuse. Cold bulbs in the way would read as a short: they
 // come out.
 #include <algorithm>
 #include <cmath>
@@ -32,10 +32,7 @@ class DeadCircuit {
     std::erase_if(circuit_.branches, [&](const Branch& b) {
       return b.law == Law::source || b.law == Law::charger || (b.origin == BranchOrigin::inside && b.inside == fuse);
     });
-    const RelayState rest = rest_state(circuit_);
-    for (const Branch& b : circuit_.branches)
-      if (b.law == Law::conductor && b.ohms.number() < metal_ohms && is_active(b, rest, Flash::dark))
-        islands_.join(b.a, b.b);
+    islands_ = metal_without({});
   }
 
   /// Bulbs between the fuse's side and earth.
@@ -70,9 +67,9 @@ class DeadCircuit {
     return Ohms(ohms > open_above ? std::numeric_limits<double>::infinity() : ohms);
   }
 
-  /// The fault joins the fuse's side to earth in metal.
-  bool is_short(const Fault& fault) {
-    Islands with = islands_;
+  /// With these fuses open too, the fault joins the fuse's side to earth in metal.
+  bool is_short(const Fault& fault, const std::vector<InsideRef>& open_fuses) {
+    Islands with = metal_without(open_fuses);
     if (fault.type == FaultType::wire_to_earth) {
       with.join(build_.wire(fault.wire).to.index, earth_);
     } else if (fault.type == FaultType::contact_stuck || fault.type == FaultType::switch_stuck) {
@@ -88,6 +85,19 @@ class DeadCircuit {
   }
 
  private:
+  /// What hangs together in metal.
+  Islands metal_without(const std::vector<InsideRef>& open_fuses) const {
+    Islands islands(circuit_.node_count);
+    const RelayState rest = rest_state(circuit_);
+    for (const Branch& b : circuit_.branches) {
+      const bool is_open = b.origin == BranchOrigin::inside &&
+                           std::find(open_fuses.begin(), open_fuses.end(), b.inside) != open_fuses.end();
+      if (b.law == Law::conductor && b.ohms.number() < metal_ohms && !is_open && is_active(b, rest, Flash::dark))
+        islands.join(b.a, b.b);
+    }
+    return islands;
+  }
+
   const Build& build_;
   TerminalId at_;
   Circuit circuit_;
@@ -115,7 +125,7 @@ void add_short(ProbePlan& plan, InsideRef fuse, TerminalId at, Standing standing
                   (standing == Standing::as_set ? minutes::to_set : 0);
   std::vector<int> column;
   for (const int f : plan.suspects)
-    column.push_back(dead.is_short(plan.study.book().faults[static_cast<std::size_t>(f)]) ? 0 : 1);
+    column.push_back(dead.is_short(plan.study.book().faults[static_cast<std::size_t>(f)], plan.here(f).blown) ? 0 : 1);
   ProbeOutcome shorted, free;
   free.is_open = free.is_sound = true;
   probe.outcomes = {shorted, free};

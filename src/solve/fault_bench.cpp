@@ -11,6 +11,7 @@
 
 #include "solve/charger_feed.h"
 #include "solve/defaults.h"
+#include "solve/loose.h"
 #include "solve/observe.h"
 
 namespace loomfolio {
@@ -84,6 +85,10 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
       for (const int node : {branch.a, branch.b}) elements_at_[static_cast<std::size_t>(node)].push_back(ref);
     }
   generator_at_ = generators_at_nodes(build, circuit_);
+  has_diodes_ = std::any_of(circuit_.branches.begin(), circuit_.branches.end(),
+                            [](const Branch& b) { return b.law == Law::diode; });
+  sound_loose_.resize(static_cast<std::size_t>(circuit_.node_count));
+  if (has_diodes_) sound_loose_ = find_loose_in(build, solution);
 }
 
 int FaultBench::branch_of(InsideRef ref) const {
@@ -103,6 +108,7 @@ void FaultBench::change_wire(const Fault& fault) {
     chafe.b = earth_;
     chafe.ohms = chafe_to_metal;
     what_if_->add(chafe);
+    added_ = {chafe.a, chafe.b};
     return;
   }
   const double load = worst_loads_[fault.wire.at()].number();
@@ -144,6 +150,18 @@ void FaultBench::change_switch(const Fault& fault) {
   stuck.a = a, stuck.b = b;
   stuck.ohms = inside.resistance.value_or(standard::closed_switch);
   what_if_->add(stuck);
+  added_ = {a, b};
+}
+
+void FaultBench::reverse_diode(InsideRef ref) {
+  const int number = branch_of(ref);
+  if (number < 0) return;
+  Branch reversed = circuit_.branches[static_cast<std::size_t>(number)];
+  std::swap(reversed.a, reversed.b);
+  what_if_->open(number);
+  what_if_->add(reversed);
+  added_ = {reversed.a, reversed.b};
+  is_added_diode_ = true;
 }
 
 void FaultBench::loosen_earth(const Fault& fault) {
@@ -185,6 +203,8 @@ void FaultBench::follow_charger(int generator, WireId open_wire, InsideRef dead)
 
 void FaultBench::begin(const Fault& fault) {
   opened_ = {};
+  added_ = {-1, -1};
+  is_added_diode_ = false;
   what_if_->begin();
   switch (fault.type) {
     case FaultType::wire_open:
@@ -204,6 +224,8 @@ void FaultBench::begin(const Fault& fault) {
       return change_switch(fault);
     case FaultType::earth_loose:
       return loosen_earth(fault);
+    case FaultType::diode_reversed:
+      return reverse_diode(fault.inside);
     case FaultType::battery_flat: {
       if (branch_of(fault.inside) < 0) return;
       Branch branch = circuit_.branches[static_cast<std::size_t>(branch_of(fault.inside))];
@@ -304,13 +326,35 @@ void FaultBench::collect_changes(FaultEffect& effect) {
   }
 }
 
+std::vector<char> FaultBench::find_loose_now() const {
+  std::vector<std::pair<int, int>> joined;
+  if (added_.first >= 0 && !(is_added_diode_ && std::abs(what_if_->added_amperes(0)) < diode_conducts_from))
+    joined.push_back(added_);
+  return find_loose(
+      circuit_, [&](int number) { return what_if_->is_there(number); },
+      [&](int number) { return what_if_->amperes(number); }, joined);
+}
+
 void FaultBench::collect_readings(FaultEffect& effect) {
+  const std::vector<char> loose = has_diodes_ ? find_loose_now() : sound_loose_;
+  const auto add = [&](int node) {
+    const bool is_loose = loose[static_cast<std::size_t>(node)] != 0;
+    effect.readings.push_back({TerminalId{node}, static_cast<float>(what_if_->volts(node)), is_loose});
+  };
+  std::vector<char> is_told(static_cast<std::size_t>(circuit_.terminal_count));
   for (const int node : what_if_->touched()) {
     if (node >= circuit_.terminal_count || what_if_->is_floating(node)) continue;
     const double now = what_if_->volts(node);
-    if (std::abs(now - settled_.nodes.volts[static_cast<std::size_t>(node)]) >= options_.least_volts.number())
-      effect.readings.push_back({TerminalId{node}, static_cast<float>(now)});
+    if (std::abs(now - settled_.nodes.volts[static_cast<std::size_t>(node)]) < options_.least_volts.number()) continue;
+    is_told[static_cast<std::size_t>(node)] = 1;
+    add(node);
   }
+  // As many volts as before, but now a meter would show them, or no longer.
+  if (has_diodes_)
+    for (int node = 0; node < circuit_.terminal_count; ++node) {
+      const auto n = static_cast<std::size_t>(node);
+      if (loose[n] != sound_loose_[n] && is_told[n] == 0 && !what_if_->is_floating(node)) add(node);
+    }
   for (const int node : what_if_->floated())
     if (node < circuit_.terminal_count)
       effect.readings.push_back({TerminalId{node}, std::numeric_limits<float>::quiet_NaN()});

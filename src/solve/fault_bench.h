@@ -28,6 +28,8 @@ class FaultBench {
   void open_inside(InsideRef ref);
   void close_contact(InsideRef ref);
   void change_switch(const Fault& fault);
+  void reverse_diode(InsideRef ref);
+  std::vector<char> find_loose_now() const;
   void loosen_earth(const Fault& fault);
   void follow_charger(int generator, WireId open_wire, InsideRef dead);
   struct NextFuse {
@@ -54,6 +56,9 @@ class FaultBench {
   std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
   std::vector<int> generator_at_;                    // by node: which one it hangs on, -1
   InsideRef opened_;                                 // by the fault: volts over it mean nothing
+  std::vector<char> sound_loose_;                    // by node
+  std::pair<int, int> added_{-1, -1};                // nodes that the fault joins
+  bool has_diodes_ = false, is_added_diode_ = false;
   int earth_ = -1;
 };
 

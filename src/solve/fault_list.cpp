@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -77,8 +78,8 @@ void add_inside(const Inside& inside, Fault fault, std::vector<Fault>& faults) {
     case InsideType::lamp:
     case InsideType::load:
     case InsideType::motor:
-    case InsideType::coil:
-    case InsideType::diode: return add(FaultType::element_dead);
+    case InsideType::coil: return add(FaultType::element_dead);
+    case InsideType::diode: return add(FaultType::element_dead), add(FaultType::diode_reversed);
     case InsideType::link: return;
   }
 }
@@ -127,12 +128,27 @@ Trade trade_of(const Build& build, const Fault& fault) {
     case FaultType::switch_open:
     case FaultType::switch_stuck: return Trade::switches;
     case FaultType::earth_loose: return Trade::earth;
+    case FaultType::diode_reversed: return Trade::other;
     case FaultType::element_dead: return trade_of_dead(build, fault.inside);
     case FaultType::output_dead: return Trade::other;
     case FaultType::charger_dead: return Trade::regulator;
     case FaultType::battery_flat: return Trade::battery;
   }
   return Trade::other;
+}
+
+/// What a person plugs in, and that it is plugged in, is no fault: an empty socket is open by nature.
+bool is_plugged_in(const Part& part, const Inside& inside) {
+  const auto plug = std::find_if(part.insides.begin(), part.insides.end(), [](const Inside& i) {
+    return i.type == InsideType::switch_ && i.id == "plug";
+  });
+  if (plug == part.insides.end()) return false;
+  const auto is_shared = [&](const Inside::Node& a) {
+    return a.terminal < 0 && std::any_of(plug->nodes.begin(), plug->nodes.end(), [&](const Inside::Node& b) {
+      return b.terminal < 0 && b.inner == a.inner;
+    });
+  };
+  return &inside == &*plug || std::any_of(inside.nodes.begin(), inside.nodes.end(), is_shared);
 }
 
 }  // namespace
@@ -145,7 +161,8 @@ std::vector<Fault> list_faults(const Build& build) {
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
       Fault fault;
       fault.inside = {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
-      add_inside(build.parts[p].insides[i], fault, faults);
+      if (!is_plugged_in(build.parts[p], build.parts[p].insides[i]))
+        add_inside(build.parts[p].insides[i], fault, faults);
     }
   weigh_faults(build, faults);
   return faults;

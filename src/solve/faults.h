@@ -23,6 +23,7 @@ enum class FaultType : std::uint8_t {
   output_dead,     ///< a control unit's driver that never switches on
   charger_dead,    ///< a regulator that gives nothing
   battery_flat,    ///< 0.85 of its volts, ten times its resistance
+  diode_reversed,  ///< fitted the wrong way round
 };
 
 struct Fault {
@@ -52,11 +53,12 @@ struct StateChange {
 struct Reading {
   TerminalId at;
   float volts = 0;
+  bool is_loose = false;  ///< a diode's leakage alone holds it: no meter shows these volts
 };
 
 struct FaultEffect {
   std::vector<StateChange> changes;  ///< by part and inside
-  std::vector<Reading> readings;     ///< terminals that moved by FaultOptions::least_volts or more, by id
+  std::vector<Reading> readings;     ///< terminals that moved by FaultOptions::least_volts or more, or came loose or fast, by id
   std::vector<InsideRef> blown;      ///< fuses that open, in order
   Settling settling = Settling::settled;
 };

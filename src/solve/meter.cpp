@@ -13,6 +13,7 @@ namespace {
 
 constexpr double meter_ohms = 10e6;
 constexpr double test_volts = 0.2, test_ohms = 1000;  // the meter's own source on its ohms range, from memory
+constexpr double diode_volts = 2.5, diode_ohms = 2500, diode_shows_to = 2;  // its diode range, from memory
 constexpr double open_from = 2e6;                      // ohm: what a common meter no longer shows
 
 std::optional<TerminalId> find_terminal(const Build& build, std::string_view name) {
@@ -100,23 +101,38 @@ MeterAnswer read_meter(const Build& build, const Solution& solution, const Meter
   return {};
 }
 
-MeterAnswer read_ohms(const Build& build, const Situation& situation, TerminalId red, TerminalId black) {
+namespace {
+
+/// Volts between the probes of a meter that sends its own, everything else dead and every relay at rest.
+double send_volts(const Build& build, const Situation& situation, TerminalId red, TerminalId black, Volts own, Ohms inner) {
   Circuit circuit = make_circuit(build, situation, usual_options(build));
   std::erase_if(circuit.branches, [](const Branch& b) { return b.law == Law::source || b.law == Law::charger; });
   Branch meter;
   meter.law = Law::source;
   meter.a = red.index;
   meter.b = black.index;
-  meter.volts = Volts(test_volts);
-  meter.ohms = meter.charge_ohms = Ohms(test_ohms);
-  if (meter.a == meter.b) return {};
+  meter.volts = own;
+  meter.ohms = meter.charge_ohms = inner;
   circuit.branches.push_back(meter);
   NodeSolver solver(circuit);
   const NodeVolts nodes = solver.solve(rest_state(circuit), Flash::dark, {});
-  const double volts = nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
+  return nodes.volts[static_cast<std::size_t>(meter.a)] - nodes.volts[static_cast<std::size_t>(meter.b)];
+}
+
+}  // namespace
+
+MeterAnswer read_ohms(const Build& build, const Situation& situation, TerminalId red, TerminalId black) {
+  if (red == black) return {};
+  const double volts = send_volts(build, situation, red, black, Volts(test_volts), Ohms(test_ohms));
   const double amperes = (test_volts - volts) / test_ohms;
   const double ohms = amperes > 0 ? volts / amperes : std::numeric_limits<double>::infinity();
   return {ohms > open_from ? std::numeric_limits<double>::infinity() : std::max(0.0, ohms), false};
+}
+
+MeterAnswer read_diode_range(const Build& build, const Situation& situation, TerminalId red, TerminalId black) {
+  if (red == black) return {};
+  const double volts = send_volts(build, situation, red, black, Volts(diode_volts), Ohms(diode_ohms));
+  return {volts > diode_shows_to ? std::numeric_limits<double>::infinity() : std::max(0.0, volts), false};
 }
 
 }  // namespace loomfolio

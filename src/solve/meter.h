@@ -35,6 +35,10 @@ MeterAnswer read_meter(const Build& build, const Solution& solution, const Meter
 /// meter's fifth of a volt too little for a diode. A bulb reads about a tenth of its hot resistance.
 MeterAnswer read_ohms(const Build& build, const Situation& situation, TerminalId red, TerminalId black);
 
+/// Volts that the diode range shows, its 2.5 V behind 2.5 kilohm (from memory of usual meters), the machine as for
+/// read_ohms(); infinite: OL.
+MeterAnswer read_diode_range(const Build& build, const Situation& situation, TerminalId red, TerminalId black);
+
 /// The terminal of the first battery's earthed pole; unset without a battery.
 TerminalId earthed_pole(const Build& build);
 TerminalId live_pole(const Build& build);

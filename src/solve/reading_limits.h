@@ -11,7 +11,7 @@ namespace loomfolio {
 /// How far a sound machine may be from the described one.
 namespace sound {
 inline constexpr double least_charge = 0.75;     ///< of the battery; the loss of volts is that of the trade table in battery.cpp
-inline constexpr Volts freshest{0.1};            ///< above the spec's resting volts, on 12 V: just charged, from memory
+inline constexpr Volts freshest{0.5};            ///< above the spec's resting volts, on 12 V: fresh from the charger; common practice, no source
 inline constexpr double battery_ohms = 1.5;      ///< times: older and colder, from memory
 inline constexpr Volts regulator{0.3};           ///< either way, on 12 V, from memory
 inline constexpr double longer = 1.1, shorter = 0.9;           ///< times a wire's length: cut to fit, common practice

@@ -47,7 +47,8 @@ const ChartExit* follow(FaultStudy& study, const FaultChart& chart, const std::v
       const Probe& probe = chart.diagnosis.probes[static_cast<std::size_t>(box.probe)];
       const int outcome = test::outcome_shown(study, chart.diagnosis, probe, static_cast<std::size_t>(fault));
       for (const ChartExit& exit : box.exits)
-        if (exit.outcome == outcome) taken = &exit;
+        if (exit.outcome == outcome || std::find(exit.also.begin(), exit.also.end(), outcome) != exit.also.end())
+          taken = &exit;
     }
     if (taken == nullptr || taken->next < 0) return taken;
     CHECK(taken->next > static_cast<int>(at));  // reading order: never back

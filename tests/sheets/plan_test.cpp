@@ -349,8 +349,9 @@ TEST_CASE("with the engine running a gear is in only where the reading needs it"
 TEST_CASE("ohms are told as a pocket meter shows them") {
   CHECK(beep_limit(0.01).number() == doctest::Approx(0.5));
   CHECK(beep_limit(0.4).number() == doctest::Approx(1.0));
-  CHECK(rounded_down(Ohms(882)).number() == doctest::Approx(800));
-  CHECK(rounded_down(Ohms(3.7)).number() == doctest::Approx(3));
+  CHECK(sound_floor(Ohms(1260)).number() == doctest::Approx(500));
+  CHECK(sound_floor(Ohms(3.7)).number() == doctest::Approx(2));
+  CHECK(sound_floor(Ohms(18563)).number() == doctest::Approx(1000));
   const SampleFolio& sample = shared_sample("driving-lamp-kit");
   const Build& build = sample.solved().front().build;
   for (std::size_t t = 0; t < build.terminals.size(); ++t) {

@@ -145,3 +145,29 @@ TEST_CASE("the bulb and the fuse are looked at first") {
   const InsideType type = probed_inside(m.build, first.what).type;
   CHECK((type == InsideType::lamp || type == InsideType::fuse));
 }
+
+TEST_CASE("a short is looked for behind the fuse that is out, where each suspect that blew it can be seen") {
+  const BuildMaker m = make_machine(1, 2);
+  const auto solutions = solve_all(m.build);
+  const FaultBook book = solve_faults(m.build, solutions, {});
+  FaultStudy study(m.build, solutions, book);
+  int shorts = 0;
+  for (const Symptom& symptom : list_symptoms(m.build, solutions, book)) {
+    const Diagnosis d = diagnose(study, symptom);
+    for (const DiagnosisNode& node : d.nodes) {
+      if (node.probe < 0) continue;
+      const Probe& probe = d.probes[static_cast<std::size_t>(node.probe)];
+      if (probe.type != ProbeType::short_to_earth) continue;
+      for (const auto& [outcome, child] : node.branches) {
+        if (probe.outcomes[static_cast<std::size_t>(outcome)].is_open) continue;
+        for (const int s : d.nodes[static_cast<std::size_t>(child)].suspects) {
+          const auto fault = static_cast<std::size_t>(d.suspects[static_cast<std::size_t>(s)]);
+          const auto& blown = book.effect(fault, symptom.situation.at()).blown;
+          CHECK(read_dead_ohms(m.build, probe, book.faults[fault], blown) < 1);
+          ++shorts;
+        }
+      }
+    }
+  }
+  CHECK(shorts > 3);
+}

@@ -16,9 +16,10 @@ inline const Inside& probed_inside(const Build& build, InsideRef ref) {
   return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
 }
 
-/// Ohms from the fuse's side to the frame: battery off, fuse and bulbs out, relays at rest, a chafed wire or a stuck
+/// Ohms from the fuse's side to the frame: battery off, the fuse and those that blew and bulbs out, relays at rest, a chafed wire or a stuck
 /// joint in place.
-inline double read_dead_ohms(const Build& build, const Probe& probe, const Fault& fault) {
+inline double read_dead_ohms(const Build& build, const Probe& probe, const Fault& fault,
+                             const std::vector<InsideRef>& blown) {
   Situation situation = build.situations[probe.situation.at()];
   situation.engine = EngineState::stopped;
   if (probe.standing == Standing::all_at_rest) situation.settings.clear();
@@ -26,6 +27,7 @@ inline double read_dead_ohms(const Build& build, const Probe& probe, const Fault
   const RelayState rest = rest_state(circuit);
   std::vector<InsideRef> out = probe.taken_out;
   out.push_back(probe.what);
+  out.insert(out.end(), blown.begin(), blown.end());
   std::erase_if(circuit.branches, [&](const Branch& b) {
     return b.law == Law::source || b.law == Law::charger ||
            (b.origin == BranchOrigin::inside && std::find(out.begin(), out.end(), b.inside) != out.end());
@@ -82,11 +84,16 @@ inline int outcome_shown(FaultStudy& study, const Diagnosis& d, const Probe& pro
       return find([&](const ProbeOutcome& o) { return volts >= o.least && volts <= o.most; });
     }
     case ProbeType::ohms:
+      if (fault.type == FaultType::diode_reversed && fault.inside == probe.what)
+        return find([](const ProbeOutcome& o) { return o.is_reversed; });
+      if (probed_inside(build, probe.what).is_winding)
+        return open(fault.type == FaultType::element_dead && fault.inside.part == probe.what.part &&
+                    probed_inside(build, fault.inside).is_winding);
       return open(is_blown_at_head(study, d, f, probe.what) ||
                   (fault.inside == probe.what &&
                    (fault.type == FaultType::element_dead || fault.type == FaultType::fuse_blown)));
     case ProbeType::short_to_earth: {
-      const double ohms = read_dead_ohms(build, probe, fault);
+      const double ohms = read_dead_ohms(build, probe, fault, study.book().effect(f, head).blown);
       if (ohms > 1 && ohms < 2) return -1;  // neither of the two that the chart offers
       return open(ohms >= 2);
     }
