@@ -38,5 +38,6 @@ TEST_CASE(
       highest = rest.terminal_volts[t].number(), least = limits.least[t].number(), most = limits.most[t].number();
   // 12.7 V full, 12.4 V at three quarters (trade table): 0.3 V less; the meter half a per cent and two digits more.
   CHECK(std::abs(least - (highest - 0.3 - 0.005 * (highest - 0.3) - 0.02)) < 0.02);
-  CHECK(std::abs(most - (highest + 0.1 + 0.005 * (highest + 0.1) + 0.02)) < 0.02);
+  // Fresh from the charger a sealed battery rests at 12.9 to 13.1 V: common practice, no source.
+  CHECK(std::abs(most - (highest + 0.5 + 0.005 * (highest + 0.5) + 0.02)) < 0.02);
 }
