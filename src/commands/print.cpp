@@ -161,15 +161,6 @@ PlacementBook open_book(const Request& request, const std::string& output, Form 
   return {};
 }
 
-/// Whether sheets are printed for some hook-ups only, the names of drawings of the others begin so.
-std::vector<std::string> prefixes_not_printed(const Request& request, const Project& project) {
-  std::vector<std::string> prefixes;
-  if (!request.variant.empty())
-    for (const Build& build : project.builds)
-      if (build.variant != request.variant) prefixes.push_back(build.variant + "/");
-  return prefixes;
-}
-
 int refuse(const Proof& proof, Surroundings& surroundings) {
   report_findings(proof, surroundings);
   surroundings.err << "loomfolio: nothing printed\n";
@@ -215,7 +206,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
   PlacementBook book = open_book(request, output, *form, surroundings);
   input.placements = &book;
   Folio folio = compose_folio(input);
-  const std::string places = write_placements(book.take(prefixes_not_printed(request, proof->project)));
+  const std::string places = write_placements(book.take(request.variant));
   folio.attachments.push_back({"spec.toml", "application/toml", words("file.spec"), proof->spec_text});
   folio.attachments.push_back({placement_name, "application/json", words("file.placement"), places});
   if (!choose_sheets(request, folio, surroundings)) return 2;

@@ -62,7 +62,7 @@ void take(LaidDiagram& diagram, Laid laid) {
 
 /// What a plan is called on that page, from print to print.
 std::string name_on(const SheetContext& context, const DiagramPlan& plan, const PageShape& page) {
-  std::string name = context.id_prefix + "diagram";
+  std::string name = context.build().variant + "/diagram";
   for (const Function function : plan.functions) name += " " + std::string(name_of(function));
   return name + " " + std::to_string(plan.number) + " on " + std::to_string(to_grid(page.body.width));
 }

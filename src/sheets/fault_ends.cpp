@@ -53,16 +53,16 @@ Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::
 /// The sentence for that remedy, and what stands in it for {part}.
 FaultWords::Remedy FaultWords::remedy_for(const Mend& mend) const {
   if (mend.earth.is_set()) return {"faults.mend_earth", build_.earths[mend.earth.at()].id};
-  if (mend.body.is_set()) return {"faults.mend_body", name_in_sentence(owner_name(build_, mend.body, words_))};
+  if (mend.body.is_set()) return {"faults.mend_body", name_in_sentence(words_, owner_name(build_, mend.body, words_))};
   const Inside& inside = inside_of(build_, mend.inside);
-  if (mend.type == FaultType::fuse_blown) return {"faults.mend_fuse", name_in_sentence(fuse_name(build_, mend.inside))};
+  if (mend.type == FaultType::fuse_blown) return {"faults.mend_fuse", name_in_sentence(words_, fuse_name(build_, mend.inside))};
   if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
-    return {mend_key(mend.type), name_in_sentence(switch_name(build_, mend.inside))};
+    return {mend_key(mend.type), name_in_sentence(words_, switch_name(build_, mend.inside))};
   std::string_view key = mend_key(mend.type);
   if (mend.type == FaultType::element_dead) {
     if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
     if (inside.type == InsideType::coil) key = "faults.mend_coil";
-    if (inside.is_winding) return {"faults.mend_winding", name_in_sentence(build_.part(mend.inside.part).label)};
+    if (inside.is_winding) return {"faults.mend_winding", name_in_sentence(words_, build_.part(mend.inside.part).label)};
   }
   return {key, called(mend.inside)};
 }

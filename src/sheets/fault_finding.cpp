@@ -342,7 +342,7 @@ class FaultPages {
                                const Fault& fault = entry.plan.faults[static_cast<std::size_t>(f)];
                                return !fault.wire.is_set() || path.wires.contains(fault.wire);
                              });
-        if (is_next) return "; " + words_("faults.shorted_inside", {{"part", name_in_sentence(build.parts[p].label)}});
+        if (is_next) return "; " + words_("faults.shorted_inside", {{"part", name_in_sentence(words_, build.parts[p].label)}});
       }
     return {};
   }

@@ -53,8 +53,9 @@ Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::
 }  // namespace
 
 /// 'Turn signal, front left' within a sentence: 'turn signal (front left)'. Abbreviations keep their capitals.
-std::string name_in_sentence(std::string name) {
-  const bool is_word = name.size() > 1 && std::islower(static_cast<unsigned char>(name[1])) != 0;
+std::string name_in_sentence(const Words& words, std::string name) {
+  const bool keeps_capital = words.language() == "de";  // as every noun there
+  const bool is_word = !keeps_capital && name.size() > 1 && std::islower(static_cast<unsigned char>(name[1])) != 0;
   if (is_word) name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
   const std::size_t comma = name.find(", ");
   if (comma == std::string::npos) return name;
@@ -88,9 +89,9 @@ bool FaultWords::is_tell_tale(InsideRef what) const {
 }
 
 std::string FaultWords::called(InsideRef what) const {
-  if (!is_tell_tale(what)) return name_in_sentence(element(what));
+  if (!is_tell_tale(what)) return name_in_sentence(words_, element(what));
   return words_("faults.no_light_part",
-                {{"name", inside_of(build_, what).name}, {"part", name_in_sentence(build_.part(what.part).label)}});
+                {{"name", inside_of(build_, what).name}, {"part", name_in_sentence(words_, build_.part(what.part).label)}});
 }
 
 std::string FaultWords::situation(SituationId id) const {
@@ -204,14 +205,14 @@ std::string FaultWords::ask_watch(const Probe& probe) const {
   const Kind& kind = build_.kind_of(build_.part(probe.what.part));
   if (is_tell_tale(probe.what))
     return words_("faults.ask_tell_tale",
-                  {{"name", inside.name}, {"part", name_in_sentence(build_.part(probe.what.part).label)}});
+                  {{"name", inside.name}, {"part", name_in_sentence(words_, build_.part(probe.what.part).label)}});
   const char* key = "faults.ask_works";
   if (inside.type == InsideType::lamp) key = "faults.ask_lamp";
   if (inside.type == InsideType::motor) key = "faults.ask_turns";
   if (inside.type == InsideType::load && kind.group == "signalling") key = "faults.ask_sounds";
   const bool is_grip = kind.id == "heated-grips";
   if (is_grip) key = "faults.ask_warm";
-  const std::string name = is_grip && !inside.name.empty() ? inside.name : name_in_sentence(element(probe.what));
+  const std::string name = is_grip && !inside.name.empty() ? inside.name : name_in_sentence(words_, element(probe.what));
   return words_(key, {{"part", name}});
 }
 

@@ -14,7 +14,7 @@
 namespace loomfolio {
 
 /// 'Turn signal, front left' within a sentence: 'turn signal (front left)'. Abbreviations keep their capitals.
-std::string name_in_sentence(std::string name);
+std::string name_in_sentence(const Words& words, std::string name);
 
 /// What a generator gives without load at idle, at least, on 12 V: common practice, no source.
 inline constexpr Volts generator_gives{15};

@@ -85,14 +85,18 @@ std::vector<InterlockTest> find_interlock_tests(const Build& build) {
     if (trials.size() < 2) return {};
     std::vector<InterlockTest> best;
     double best_ohms = std::numeric_limits<double>::infinity();
-    for (const Part& part : build.parts) {
+    for (std::size_t p = 0; p < build.parts.size(); ++p) {
+      const Part& part = build.parts[p];
       const Kind& kind = build.kind_of(part);
       if (kind.is_connector || (kind.group != "starting" && kind.group != "control")) continue;
       if (kind.terminals.size() < 3) continue;  // a diode lies beside the way, not at its end
+      // A control unit pulls its inputs up: its plug is off, and the wire's own end is probed.
+      Build bare = dead;
+      if (kind.group == "control") bare.parts[p].insides.clear();
       for (const TerminalId at : part.terminals)
         if (!wires[at.at()].empty()) {
           double ohms = 0;
-          std::vector<InterlockTest> tests = try_at(dead, trials, at, ohms);
+          std::vector<InterlockTest> tests = try_at(bare, trials, at, ohms);
           if (!tests.empty() && ohms < best_ohms) best = std::move(tests), best_ohms = ohms;
         }
     }

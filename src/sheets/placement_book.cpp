@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/placement_book.h"
 
-#include <algorithm>
-
 namespace loomfolio {
 
 std::optional<Laid> PlacementBook::find_near(const Graph& graph) const {
@@ -16,12 +14,11 @@ bool PlacementBook::was_refused(const std::string& name) const {
   return found != earlier_.end() && !found->second;
 }
 
-Placements PlacementBook::take(const std::vector<std::string>& not_printed) const {
+Placements PlacementBook::take(const std::string& only_variant) const {
   Placements all = kept_;
+  if (only_variant.empty()) return all;
   for (const auto& [name, drawing] : earlier_)
-    if (std::any_of(not_printed.begin(), not_printed.end(),
-                    [&, &drawn = name](const std::string& prefix) { return drawn.starts_with(prefix); }))
-      all.emplace(name, drawing);
+    if (!name.starts_with(only_variant + "/")) all.emplace(name, drawing);
   return all;
 }
 

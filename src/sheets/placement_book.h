@@ -24,9 +24,8 @@ class PlacementBook {
   void keep(const Graph& graph, const Laid& laid) { kept_[graph.name] = KeptDrawing{graph, laid}; }
   void refuse(const std::string& name) { kept_.emplace(name, std::nullopt); }
 
-  /// Those of this print; of hook-ups that it did not print, whose names begin otherwise than `printed` says, those of the one
-  /// before.
-  Placements take(const std::vector<std::string>& not_printed) const;
+  /// Those of this print. Where only one hook-up is printed, those of the others, as they were in the print before.
+  Placements take(const std::string& only_variant) const;
 
  private:
   Placements earlier_, kept_;

@@ -90,7 +90,7 @@ double fit(const Laid& laid, const Rect& place) {
 /// Which drawing of a pair it is, from print to print.
 std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangement arrangement, Bands bands, StoryShare share) {
   const auto number = [](auto value) { return " " + std::to_string(static_cast<int>(value)); };
-  return request.context.id_prefix + "situation " + request.pair.after.situation.name + " after " +
+  return request.context.build().variant + "/situation " + request.pair.after.situation.name + " after " +
          request.pair.before.situation.name + number(width) + number(arrangement) + number(bands) + number(share.index) +
          number(share.count);
 }

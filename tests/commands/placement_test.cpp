@@ -80,10 +80,10 @@ struct Reprint {
 
   explicit Reprint(const std::string& changed, const std::vector<std::string>& options = {}) {
     static const std::string printed = [] {
-      MemoryFiles files;
-      files.held["kit.toml"] = sample_text("driving-lamp-kit");
-      REQUIRE(run_with(files, {"print", "kit.toml"}).code == 0);
-      return files.held["kit.pdf"];
+      MemoryFiles fresh;
+      fresh.held["kit.toml"] = sample_text("driving-lamp-kit");
+      REQUIRE(run_with(fresh, {"print", "kit.toml"}).code == 0);
+      return fresh.held["kit.pdf"];
     }();
     first = printed;
     files.held["kit.pdf"] = first;

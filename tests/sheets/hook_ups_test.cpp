@@ -72,7 +72,7 @@ TEST_CASE("each situation drawn for one hook-up names it") {
 
 TEST_CASE("pages that all hook-ups share stand once, and the kit stays a document that one reads") {
   for (const auto& [name, most] :
-       std::map<std::string, std::size_t>{{"electric-start-kit", 110}, {"driving-lamp-kit", 68}}) {
+       std::map<std::string, std::size_t>{{"electric-start-kit", 85}, {"driving-lamp-kit", 60}}) {
     CAPTURE(name);
     const SampleFolio& sample = shared_sample(name);
     const Folio& folio = sample.composed().folio;
@@ -85,7 +85,11 @@ TEST_CASE("pages that all hook-ups share stand once, and the kit stays a documen
     }
     for (const SolvedBuild& solved : sample.solved())
       for (const char* kind : {"/crimps", "/earths", "/tests", "/faults"}) CHECK(runs.count(solved.build.variant + kind) == 0);
-    CHECK(folio.sheets.size() <= most);
+    // Situations and fault charts differ with the hook-up's own currents; the bound is for all other pages.
+    const auto others = std::count_if(folio.sheets.begin(), folio.sheets.end(), [](const Sheet& sheet) {
+      return sheet.id.find("situations") == std::string::npos && sheet.id.find("faults") == std::string::npos;
+    });
+    CHECK(static_cast<std::size_t>(others) <= most);
   }
 }
 
@@ -101,8 +105,15 @@ TEST_CASE("every wire and part of a hook-up stands once: on the common pages or 
       for (const auto& [anchor, count] : anchors_on(folio, build.variant, "wire ")) wires[anchor] += count;
       for (const auto& [anchor, count] : anchors_on(folio, build.variant, "part ")) parts[anchor] += count;
       for (const Wire& wire : build.wires) CHECK_MESSAGE(wires[wire_anchor(wire)] == 1, wire.id);
+      // What some hook-up works at stands on the page of all of them.
+      const auto is_worked_somewhere = [&](const std::string& id) {
+        return std::any_of(sample.solved().begin(), sample.solved().end(), [&](const SolvedBuild& other) {
+          return std::any_of(other.build.parts.begin(), other.build.parts.end(),
+                             [&](const Part& part) { return part.id == id && is_worked_at(other.build, part); });
+        });
+      };
       for (const Part& part : build.parts)
-        CHECK_MESSAGE(parts[part_anchor(part)] == (is_worked_at(build, part) ? 1 : 0), part.id);
+        CHECK_MESSAGE(parts[part_anchor(part)] == (is_worked_somewhere(part.id) ? 1 : 0), part.id);
     }
   }
 }

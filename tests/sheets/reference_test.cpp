@@ -42,6 +42,6 @@ TEST_CASE("what leads nowhere is reported and its link removed") {
 }
 
 TEST_CASE("a mark is measured as wide as it may become, and plain text stays as it is") {
-  CHECK(widest("to " + sheet_mark("a") + ", " + cell_mark("a", "b")) == "to 00, W0");
+  CHECK(widest("to " + sheet_mark("a") + ", " + cell_mark("a", "b")) == "to 000, W0");
   CHECK(widest("no mark") == "no mark");
 }
