@@ -37,7 +37,8 @@ ConductorSize size_of(const Wire& wire);
 
 /// Greatest resistance of one metre at 20 degC. Metric: IEC 60228:2004 table 3, class 5 plain copper (below 0.5 mm2 ISO 6722,
 /// from memory). Gauge: 17.241 ohm mm2/km (IACS, NBS Handbook 100) over
-/// least_metal(), and 12 % more for strands askew, tinned and at the low end: the figures of AC 43.13-1B table 11-9 within 3 %.
+/// least_metal(), and 12 % more for strands askew, tinned and at the low end: the figures of AC 43.13-1B table 11-9 within 3 %,
+/// that of 4/0 AWG 6 % below.
 Ohms resistance_at_20(const ConductorSize& size);
 
 /// Factor (234.5 + T) / 254.5 for copper, AC 43.13-1B page 11-22 and IEC 60228.
