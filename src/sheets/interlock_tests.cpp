@@ -13,6 +13,7 @@ namespace {
 
 constexpr double beeps_up_to = 5;    // ohm, of a short way to earth; well below what beepers take, from memory
 constexpr double open_from = 1000;   // ohm
+constexpr Ohms unplugged(1e9);
 constexpr double one_diode = 0.9;    // V on the diode range
 
 struct Trial {
@@ -47,6 +48,12 @@ std::vector<Trial> find_trials(const Build& build, Buttons buttons) {
     trials.push_back(std::move(trial));
   }
   return trials;
+}
+
+/// What is inside a control unit or beside a coil leads on to earth: the wires alone are measured.
+Build with_unplugged(Build build, std::size_t part) {
+  for (Inside& inside : build.parts[part].insides) inside.type = InsideType::resistor, inside.resistance = unplugged;
+  return build;
 }
 
 ColdReading read_cold(const Build& dead, const Situation& situation, TerminalId at) {
@@ -90,13 +97,11 @@ std::vector<InterlockTest> find_interlock_tests(const Build& build) {
       const Kind& kind = build.kind_of(part);
       if (kind.is_connector || (kind.group != "starting" && kind.group != "control")) continue;
       if (kind.terminals.size() < 3) continue;  // a diode lies beside the way, not at its end
-      // A control unit pulls its inputs up: its plug is off, and the wire's own end is probed.
-      Build bare = dead;
-      if (kind.group == "control") bare.parts[p].insides.clear();
+      const Build alone = with_unplugged(dead, p);
       for (const TerminalId at : part.terminals)
         if (!wires[at.at()].empty()) {
           double ohms = 0;
-          std::vector<InterlockTest> tests = try_at(bare, trials, at, ohms);
+          std::vector<InterlockTest> tests = try_at(alone, trials, at, ohms);
           if (!tests.empty() && ohms < best_ohms) best = std::move(tests), best_ohms = ohms;
         }
     }

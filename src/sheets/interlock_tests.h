@@ -11,7 +11,7 @@ namespace loomfolio {
 
 enum class ColdReading : std::uint8_t { open, beeps, diode };
 
-/// Red probe on `at`, black on bare frame, all fuses out, the switches as `settings` say.
+/// Red probe on the wire at `at`, its part unplugged, black on bare frame, all fuses out, the switches as `settings` say.
 struct InterlockTest {
   TerminalId at;
   std::vector<Setting> settings;  ///< without the key, which does not matter then
