@@ -206,7 +206,8 @@ int run_print(const Request& request, Surroundings& surroundings) {
   PlacementBook book = open_book(request, output, *form, surroundings);
   input.placements = &book;
   Folio folio = compose_folio(input);
-  const std::string places = write_placements(book.take(request.variant));
+  const bool is_kept = *form == Form::pdf || !request.placement.empty();
+  const std::string places = is_kept ? write_placements(book.take(request.variant)) : std::string();
   folio.attachments.push_back({"spec.toml", "application/toml", words("file.spec"), proof->spec_text});
   folio.attachments.push_back({placement_name, "application/json", words("file.placement"), places});
   if (!choose_sheets(request, folio, surroundings)) return 2;

@@ -65,22 +65,15 @@ void add_charts(ChartBook& book, std::vector<KnownChart>& known, std::size_t ind
   }
 }
 
-/// By text again: the first hook-up's chart may stand for another's.
-void number_charts(ChartBook& book) {
+/// By text again: the first hook-up's chart may stand for another's. `known` is by chart of the book.
+void number_charts(ChartBook& book, const std::vector<KnownChart>& known) {
   for (std::size_t e = 0; e < book.entries.size(); ++e) {
     FaultEntry& entry = book.entries[e];
     const FaultWords say(entry.context, entry.plan, 0);
     for (const FaultChart& chart : entry.plan.charts) {
       const std::string text = text_of(entry, say, chart);
-      for (std::size_t b = 0; b < book.charts.size(); ++b) {
-        const BookChart& in_book = book.charts[b];
-        const bool is_of_entry = std::find(in_book.entries.begin(), in_book.entries.end(), e) != in_book.entries.end();
-        if (!is_of_entry) continue;
-        const FaultEntry& first = book.entries[in_book.entries.front()];
-        if (text_of(first, FaultWords(first.context, first.plan, 0), first.plan.charts[in_book.chart]) != text) continue;
-        entry.numbers.push_back(b);
-        break;
-      }
+      const auto same = std::find_if(known.begin(), known.end(), [&](const KnownChart& k) { return k.text == text; });
+      entry.numbers.push_back(static_cast<std::size_t>(same - known.begin()));
     }
   }
 }
@@ -99,16 +92,11 @@ ChartBook make_chart_book(const SheetContext& context) {
     book.entries.push_back({std::move(own), std::move(plan), {}});
   };
   if (context.hook_ups == nullptr) add(context);
-  for (std::size_t b = 0; context.hook_ups != nullptr && b < context.hook_ups->builds.size(); ++b) {
-    const SolvedBuild& solved = *context.hook_ups->builds[b];
-    SheetContext own{context.input, solved, solved.build.variant + "/", {}};
-    own.hook_ups = context.hook_ups;
-    own.build_index = b;
-    add(std::move(own));
-  }
+  if (context.hook_ups != nullptr)
+    for (SheetContext& own : own_contexts(context)) add(std::move(own));
   std::vector<KnownChart> known;
   for (std::size_t e = 0; e < book.entries.size(); ++e) add_charts(book, known, e);
-  number_charts(book);
+  number_charts(book, known);
   return book;
 }
 

@@ -35,10 +35,9 @@ SplitBudget budget_of(const PageShape& page) {
   return {std::max(6, static_cast<int>(parts_per_area * area)), std::max(8, static_cast<int>(wires_per_area * area))};
 }
 
-/// How much smaller the drawing must be to fit the page.
-double scale_to_fit(const Laid& laid, const PageShape& page) {
-  const Rect room = drawing_room(page);
-  return std::min({1.0, room.width / to_mm(laid.width), room.height / to_mm(laid.height + zone_head)});
+/// How much smaller the drawing must be to fit the place.
+double scale_to_fit(const Laid& laid, const Rect& place) {
+  return std::min({1.0, place.width / to_mm(laid.width), place.height / to_mm(laid.height + zone_head)});
 }
 
 int count_hops(const Laid& laid) {
@@ -53,11 +52,11 @@ bool is_better(const LaidDiagram& a, const LaidDiagram& b) {
   return std::pair(count_hops(a.laid), a.laid.warnings.size()) < std::pair(count_hops(b.laid), b.laid.warnings.size());
 }
 
-void take(LaidDiagram& diagram, Laid laid) {
+void take(LaidDiagram& diagram, Laid laid, const Rect& place) {
   diagram.asked = diagram.diagram.graph;
   diagram.laid = std::move(laid);
   diagram.diagram.graph = with_settled_joints(diagram.diagram.graph, diagram.laid);
-  diagram.scale = scale_to_fit(diagram.laid, diagram.page);
+  diagram.scale = scale_to_fit(diagram.laid, place);
 }
 
 /// What a plan is called on that page, from print to print.
@@ -67,40 +66,23 @@ std::string name_on(const SheetContext& context, const DiagramPlan& plan, const 
   return name + " " + std::to_string(plan.number) + " on " + std::to_string(to_grid(page.body.width));
 }
 
-/// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken. A drawing of
-/// the print before is stayed with while it fits.
+/// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken.
 LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index,
                        const PageShape& page, double least_scale) {
   constexpr double shapes[] = {1.0, 0.75, 0.55};  // of the page's width
   const Rect room = drawing_room(page);
-  std::vector<LaidDiagram> made;
-  std::vector<Graph> graphs;
+  std::vector<LaidDiagram> asked;
   for (const double shape : shapes) {
     GraphRequest request{context.build(), plans, index, context.measure()};
     request.wished_width = to_grid(room.width * shape);
     request.wished_height = to_grid(room.height) - zone_head;
-    made.push_back({});
-    made.back().plan = plans[index];
-    made.back().diagram = make_diagram_graph(request);
-    made.back().diagram.graph.name = name_on(context, plans[index], page) + " shape " + std::to_string(made.size());
-    made.back().page = page;
-    graphs.push_back(made.back().diagram.graph);
+    asked.push_back({});
+    asked.back().plan = plans[index];
+    asked.back().diagram = make_diagram_graph(request);
+    asked.back().page = page;
   }
-  if (const PlacementBook* book = context.input.placements) {
-    for (LaidDiagram& diagram : made) {
-      auto near = book->find_near(diagram.diagram.graph);
-      if (!near || scale_to_fit(*near, page) < least_scale) continue;
-      take(diagram, std::move(*near));
-      return std::move(diagram);
-    }
-  }
-  std::vector<Laid> laid = lay_out_each(graphs);
-  std::size_t best = 0;
-  for (std::size_t m = 0; m < made.size(); ++m) {
-    take(made[m], std::move(laid[m]));
-    if (is_better(made[m], made[best])) best = m;
-  }
-  return std::move(made[best]);
+  return lay_out_best(std::move(asked), {name_on(context, plans[index], page), room, least_scale, is_better},
+                      context.input.placements);
 }
 
 /// On the usual paper at full size if that goes, else on the larger.
@@ -141,6 +123,28 @@ void number_alike(std::vector<DiagramPlan>& plans) {
 }
 
 }  // namespace
+
+LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, const PlacementBook* book) {
+  std::vector<Graph> graphs;
+  for (LaidDiagram& diagram : asked) {
+    diagram.diagram.graph.name = best_of.name + " shape " + std::to_string(graphs.size() + 1);
+    graphs.push_back(diagram.diagram.graph);
+  }
+  if (book != nullptr)
+    for (LaidDiagram& diagram : asked) {
+      auto near = book->find_near(diagram.diagram.graph);
+      if (!near || scale_to_fit(*near, best_of.place) < best_of.least_scale) continue;
+      take(diagram, std::move(*near), best_of.place);
+      return std::move(diagram);
+    }
+  std::vector<Laid> laid = lay_out_each(graphs);
+  std::size_t best = 0;
+  for (std::size_t d = 0; d < asked.size(); ++d) {
+    take(asked[d], std::move(laid[d]), best_of.place);
+    if (best_of.is_better(asked[d], asked[best])) best = d;
+  }
+  return std::move(asked[best]);
+}
 
 Rect drawing_room(const PageShape& page) {
   const Rect& body = page.body;

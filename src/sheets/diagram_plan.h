@@ -24,6 +24,19 @@ struct LaidDiagram {
   std::string title;
 };
 
+/// What drawings that differ only in the shape asked for share: their name from print to print, the place that they must fit at
+/// `least_scale`, and which of two is better.
+struct BestOf {
+  std::string name;
+  Rect place;
+  double least_scale = 1;
+  bool (*is_better)(const LaidDiagram& a, const LaidDiagram& b) = nullptr;
+};
+
+/// Lays out drawings that have plan, graph and page, at least one, and gives the best of them; the first that stays near the print
+/// before, while it fits.
+LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, const PlacementBook* book);
+
 /// Splits and lays out until every diagram fits a sheet. Same context, same result.
 std::vector<LaidDiagram> lay_out_diagrams(const SheetContext& context);
 

@@ -298,9 +298,15 @@ class FaultPages {
       flow_.add(hanging(std::to_string(i) + ".",
                         words_("faults.blows_" + std::to_string(i), pole_names(context_.build(), words_))),
                 Millimetres(1));
+    add_merged([this](std::size_t e) { return blows_of(e); });
+  }
+
+  /// The tables of all hook-ups as one; `make` gives that of an entry.
+  template <class Make>
+  void add_merged(const Make& make) {
     std::vector<HookUpTable> tables;
     for (std::size_t e = 0; e < book_.entries.size(); ++e)
-      tables.push_back({book_.entries[e].context.build_index, blows_of(e)});
+      tables.push_back({book_.entries[e].context.build_index, make(e)});
     add_table(flow_, merge_tables(context_, std::move(tables), {0}), look::paragraph_gap);
   }
 
@@ -352,10 +358,7 @@ class FaultPages {
     flow_.keep(Millimetres(80));
     flow_.add(head(index, words_("faults.odd_title")), Millimetres(11));
     flow_.add_text(words_("faults.odd_text"), look::text, Millimetres(1.5));
-    std::vector<HookUpTable> tables;
-    for (std::size_t e = 0; e < book_.entries.size(); ++e)
-      tables.push_back({book_.entries[e].context.build_index, odd_of(e)});
-    add_table(flow_, merge_tables(context_, std::move(tables), {0}), look::paragraph_gap);
+    add_merged([this](std::size_t e) { return odd_of(e); });
   }
 
   Table odd_of(std::size_t e) const {

@@ -133,16 +133,17 @@ class Trials {
 
 std::vector<FuseTrial> order_fuses(const Build& build) { return Trials(build).run(); }
 
-std::vector<TrialSituation> situations_behind(const Build& build, Amperes test_fuse) {
+std::vector<TrialSituation> situations_behind(const SolvedBuild& solved, Amperes test_fuse) {
+  const Build& build = solved.build;
   std::vector<TrialSituation> all;
-  for (std::size_t s = 0; s < build.situations.size(); ++s) {
+  for (std::size_t s = 0; s < solved.solutions.size(); ++s) {
     const Situation& situation = build.situations[s];
     const bool is_pressed = std::any_of(situation.settings.begin(), situation.settings.end(), [&](const Setting& setting) {
       return inside_of(build, setting.actuator).is_sprung;
     });
     if (situation.engine != EngineState::stopped || situation.settings.empty() || is_pressed) continue;
     const SituationId id{static_cast<std::int32_t>(s)};
-    const Solution solution = solve_situation(build, id);
+    const Solution& solution = solved.solutions[s];
     TrialSituation trial{id, battery_gives(build, solution), working(build, solution)};
     const bool turns = std::any_of(trial.works.begin(), trial.works.end(), [&](InsideRef what) {
       return inside_of(build, what).type == InsideType::motor;

@@ -28,8 +28,9 @@ struct TrialSituation {
   Amperes drawn;
   std::vector<InsideRef> works;  ///< lamps, loads and coils
 };
-/// Those in which a lasting load within `test_fuse` flows and something works; no button is pressed, no motor turns. Solves each once.
-std::vector<TrialSituation> situations_behind(const Build& build, Amperes test_fuse);
+/// Those in which a lasting load within `test_fuse` flows and something works; no button is pressed, no motor turns. Empty
+/// where nothing was solved.
+std::vector<TrialSituation> situations_behind(const SolvedBuild& solved, Amperes test_fuse);
 
 /// The least usual fuse that carries `drawn` with a quarter to spare, 3 A at least: blade fuses as ISO 8820-3 lists
 /// them.

@@ -35,10 +35,9 @@ Row choice_row(const SheetContext& context, const FuseChoice& choice, const Fuse
 
 /// 'wire 1', 'wires 1, 2'.
 std::string list_wires(const SheetContext& context, const std::vector<WireId>& wires) {
-  std::vector<std::string> ids;
-  for (const WireId wire : wires) ids.push_back(context.build().wire(wire).id);
-  if (ids.size() == 1) return context.words()("called.wire", {{"id", ids.front()}});
-  return context.words()("called.wires", {{"list", join(ids, ", ")}});
+  const std::string ids = wire_ids(context.build(), wires);
+  if (wires.size() == 1) return context.words()("called.wire", {{"id", ids}});
+  return context.words()("called.wires", {{"list", ids}});
 }
 
 /// Common to all hook-ups are pairs and leads of which every fuse or wire is.

@@ -144,7 +144,7 @@ class TestPages {
     if (way.empty()) return words_("tests.metal");
     const Wire& last = build.wire(way.back());
     const bool reaches_pole = last.from == earthed_pole(build) || last.to == earthed_pole(build);
-    return reaches_pole ? list_wires(build, way) : list_wires(build, way) + ", " + words_("tests.metal");
+    return reaches_pole ? wire_ids(build, way) : wire_ids(build, way) + ", " + words_("tests.metal");
   }
 
   static bool is_at_connector(const Build& build, TerminalId id) {
@@ -199,7 +199,7 @@ class TestPages {
       const Part& part = build.part(what.part);
       const auto end = [&](std::size_t node) {
         const auto t = static_cast<std::size_t>(inside_of(build, what).nodes[node].terminal);
-        const std::string wires = list_wires(build, at[part.terminals[t].at()]);
+        const std::string wires = wire_ids(build, at[part.terminals[t].at()]);
         const std::string& mark = build.kind_of(part).terminals[t].id;
         return wires.empty() ? mark : words_("tests.diode_end", {{"mark", mark}, {"wires", wires}});
       };
@@ -240,36 +240,36 @@ class TestPages {
     return false;
   }
 
-  static std::string list_wires(const Build& build, const std::vector<WireId>& wires) {
-    std::vector<std::string> ids;
-    for (const WireId wire : wires) ids.push_back(build.wire(wire).id);
-    return join(ids, ", ");
-  }
-
   void add_first_power() {
     flow_.add_heading(words_("tests.first_power"), Millimetres(50));
     flow_.items().push_back(AnchorItem{"first", {}});
     add_actions("tests.power");
     const bool is_kit = context_.build().document.scope == Scope::kit;
-    add_merged([this](const FaultEntry& one) { return trial_table(one.context.build()); },
+    std::vector<std::vector<FuseTrial>> trials;
+    for (const FaultEntry& one : faults_.entries) trials.push_back(order_fuses(one.context.build()));
+    const auto trials_of = [&](const FaultEntry& one) -> const std::vector<FuseTrial>& {
+      return trials[static_cast<std::size_t>(&one - faults_.entries.data())];
+    };
+    add_merged([&](const FaultEntry& one) { return trial_table(one.context.build(), trials_of(one)); },
                words_("tests.fuses") + (is_kit ? " " + words_("tests.fuses_kit") : ""));
     std::string behind = words_("tests.behind");
     if (has_starter(context_.build())) behind += " " + words_("tests.no_start");
-    add_merged([this](const FaultEntry& one) { return behind_test_fuse(one.context.build()); }, behind);
+    add_merged([&](const FaultEntry& one) { return behind_test_fuse(one.context.solved, trials_of(one)); }, behind);
     flow_.add_text(words_("tests.fuses_end", {{"sheet", sheet_mark("steps", "after first power")}}), look::text_bold,
                    look::paragraph_gap);
   }
 
   /// Wires behind the key see the test fuse too, as far as it carries what they feed.
-  Table behind_test_fuse(const Build& build) const {
+  Table behind_test_fuse(const SolvedBuild& solved, const std::vector<FuseTrial>& trials) const {
+    const Build& build = solved.build;
     Amperes in_line = trial_fuse(Amperes(0));
-    for (const FuseTrial& trial : order_fuses(build)) in_line = std::max(in_line, trial_fuse(trial.drawn));
+    for (const FuseTrial& trial : trials) in_line = std::max(in_line, trial_fuse(trial.drawn));
     Table table;
     table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.switches"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("tests.battery_gives"), CellAlign::near, Wrapping::keeps, 0},
                      {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 1}};
-    for (const TrialSituation& trial : situations_behind(build, in_line)) {
+    for (const TrialSituation& trial : situations_behind(solved, in_line)) {
       if (table.rows.size() >= most_behind) break;
       table.rows.push_back(
           {{tick_cell(), text_cell(list_settings(build, build.situations[trial.situation.at()].settings), look::table_bold),
@@ -300,7 +300,7 @@ class TestPages {
   }
 
   /// Fuses in the order in which each has supply when it goes in; heads say what to switch, and which test fuse.
-  Table trial_table(const Build& build) const {
+  Table trial_table(const Build& build, const std::vector<FuseTrial>& trials) const {
     Table table;
     table.columns = {{"", CellAlign::near, Wrapping::keeps, 0},
                      {words_("fuses.position"), CellAlign::near, Wrapping::wraps, 1},
@@ -309,7 +309,7 @@ class TestPages {
                      {words_("tests.expect"), CellAlign::near, Wrapping::wraps, 1}};
     std::string said;
     Amperes test_fuse = trial_fuse(Amperes(0));
-    for (const FuseTrial& trial : order_fuses(build)) {
+    for (const FuseTrial& trial : trials) {
       const Amperes needed = trial_fuse(trial.drawn);
       if (needed > test_fuse) {
         auto values = poles_;

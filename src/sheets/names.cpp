@@ -36,6 +36,12 @@ std::string terminal_mark(const Build& build, TerminalId id) {
   return terminal == nullptr ? std::string() : terminal->id;
 }
 
+std::string wire_ids(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<std::string> ids;
+  for (const WireId wire : wires) ids.push_back(build.wire(wire).id);
+  return join(ids, ", ");
+}
+
 std::string fuse_name(const Build& build, InsideRef fuse) { return inside_name(build, fuse); }
 
 std::string inside_name(const Build& build, InsideRef ref) {

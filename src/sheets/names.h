@@ -20,6 +20,9 @@ std::string owner_name(const Build& build, TerminalId terminal, const Words& wor
 /// The terminal's own mark on its owner: '86'; empty for splices and earths.
 std::string terminal_mark(const Build& build, TerminalId terminal);
 
+/// Ids of wires, in the order given: '3, 4, 17'.
+std::string wire_ids(const Build& build, const std::vector<WireId>& wires);
+
 /// 'Fuse box, fuse 3', 'Starter relay, main fuse'; the part's label alone where its fuse has no name.
 std::string fuse_name(const Build& build, InsideRef fuse);
 

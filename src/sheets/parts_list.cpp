@@ -230,13 +230,11 @@ void add_wire(PageFlow& flow) {
     const Wire& first = build.wire(group.wires.front());
     Cell colour = text_cell(first.colour.text(), look::table_mono);
     colour.picture = wire_swatch(first.colour, first.area, look::swatch_length);
-    std::vector<std::string> ids;
-    for (const WireId wire : group.wires) ids.push_back(build.wire(wire).id);
     table.rows.push_back({{tick_cell(), std::move(colour), text_cell(print_wire_size(first)),
                            text_cell(print_insulation(first.insulation, words)),
                            text_cell(group.has_all_lengths ? print_reel_length(group.total, build.document.units)
                                                            : words("parts.unknown")),
-                           text_cell(join(ids, ", "))}});
+                           text_cell(wire_ids(build, group.wires))}});
   }
   flow.add_heading(words("parts.wire"), Millimetres(25));
   flow.add_text(words("parts.wire_text"), look::text, look::paragraph_gap);

@@ -83,10 +83,6 @@ Rect drawing_in(const Rect& frame, Arrangement arrangement) {
   return {frame.x, frame.y + caption, frame.width, frame.height - caption};
 }
 
-double fit(const Laid& laid, const Rect& place) {
-  return std::min({1.0, place.width / to_mm(laid.width), place.height / to_mm(laid.height + zone_head)});
-}
-
 /// Which drawing of a pair it is, from print to print.
 std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangement arrangement, Bands bands, StoryShare share) {
   const auto number = [](auto value) { return " " + std::to_string(static_cast<int>(value)); };
@@ -95,46 +91,24 @@ std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangemen
          number(share.count);
 }
 
-void take(LaidDiagram& drawing, Laid laid, const Rect& place) {
-  drawing.asked = drawing.diagram.graph;
-  drawing.laid = std::move(laid);
-  drawing.diagram.graph = with_settled_joints(drawing.diagram.graph, drawing.laid);
-  drawing.scale = fit(drawing.laid, place);
-}
+bool is_larger(const LaidDiagram& a, const LaidDiagram& b) { return a.scale > b.scale; }
 
-/// The best of a few shapes asked for; the one of the print before while it fits.
+/// The best of a few shapes asked for.
 LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
                        const std::vector<WireId>& wires, const Rect& place, const std::string& name) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
-  std::vector<LaidDiagram> made;
-  std::vector<Graph> graphs;
+  std::vector<LaidDiagram> asked;
   for (const double shape : {1.0, 0.7}) {
     GraphRequest graph{build, plans, 0, request.context.measure()};
     graph.figures = &figures;
     graph.wished_width = to_grid(place.width * shape);
     graph.wished_height = to_grid(place.height) - zone_head;
-    made.push_back({});
-    made.back().plan = plans[0];
-    made.back().diagram = make_diagram_graph(graph);
-    made.back().diagram.graph.name = name + " shape " + std::to_string(made.size());
-    made.back().page = request.page;
-    graphs.push_back(made.back().diagram.graph);
+    asked.push_back({});
+    asked.back().plan = plans[0];
+    asked.back().diagram = make_diagram_graph(graph);
+    asked.back().page = request.page;
   }
-  if (const PlacementBook* book = request.context.input.placements) {
-    for (LaidDiagram& drawing : made) {
-      auto near = book->find_near(drawing.diagram.graph);
-      if (!near || fit(*near, place) < look::least_scale) continue;
-      take(drawing, std::move(*near), place);
-      return std::move(drawing);
-    }
-  }
-  std::vector<Laid> laid = lay_out_each(graphs);
-  std::size_t best = 0;
-  for (std::size_t m = 0; m < made.size(); ++m) {
-    take(made[m], std::move(laid[m]), place);
-    if (made[m].scale > made[best].scale) best = m;
-  }
-  return std::move(made[best]);
+  return lay_out_best(std::move(asked), {name, place, look::least_scale, is_larger}, request.context.input.placements);
 }
 
 /// What the tries for one pair share.

@@ -191,9 +191,9 @@ class JointWriter {
     all.insert(all.end(), action.machines.begin(), action.machines.end());
     if (all.size() < 2) return text;
     const std::string area = print_area(total_area(build_, all));
-    if (action.machines.empty()) return words_("steps.one_fitting", {{"wires", list(all)}, {"area", area}});
+    if (action.machines.empty()) return words_("steps.one_fitting", {{"wires", wire_ids(build_, all)}, {"area", area}});
     return words_("steps.one_fitting_machine",
-                  {{"old", list(action.machines)}, {"wires", list(action.wires)}, {"area", area}});
+                  {{"old", wire_ids(build_, action.machines)}, {"wires", wire_ids(build_, action.wires)}, {"area", area}});
   }
 
   std::string rings_text(const Action& action) const {
@@ -203,16 +203,10 @@ class JointWriter {
     all.insert(all.end(), action.machines.begin(), action.machines.end());
     std::stable_sort(all.begin(), all.end(),
                      [&](WireId a, WireId b) { return build_.wire(a).area.number() > build_.wire(b).area.number(); });
-    if (all.size() > 1) text = words_("steps.ring_order", {{"wires", list(all)}}) + " ";
+    if (all.size() > 1) text = words_("steps.ring_order", {{"wires", wire_ids(build_, all)}}) + " ";
     const bool is_known = terminal != nullptr && terminal->torque.has_value();
     return text + (is_known ? words_("steps.torque", {{"torque", shortest(terminal->torque->number(), 1)}})
                             : words_("steps.torque_by_maker"));
-  }
-
-  std::string list(const std::vector<WireId>& wires) const {
-    std::vector<std::string> ids;
-    for (const WireId wire : wires) ids.push_back(build_.wire(wire).id);
-    return join(ids, ", ");
   }
 
   /// The part's faces that hold these terminals, each terminal named with its wires, seen as the caption says.
@@ -227,7 +221,7 @@ class JointWriter {
       for (const Action& action : actions) {
         const KindTerminal* terminal = kind_terminal_of(build_, action.terminal);
         if (terminal != nullptr && terminal->face == static_cast<int>(f))
-          labels.push_back({terminal->at, terminal->id, {list(action.wires)}});
+          labels.push_back({terminal->at, terminal->id, {wire_ids(build_, action.wires)}});
       }
       if (labels.empty()) continue;
       stack(all, face_with_caption(kind.faces[f], labels, actions.size()));

@@ -176,7 +176,7 @@ class StepWriter {
   ShownAction show_run(const Action& action) const {
     return {sentence("steps.lay_wires", {{"from", zone_name(build_.zone(action.from))},
                                          {"to", zone_name(build_.zone(action.to))},
-                                         {"wires", list_wires(shown_wires(action.wires))}}),
+                                         {"wires", wire_ids(build_, shown_wires(action.wires))}}),
             {},
             {}};
   }
@@ -193,7 +193,7 @@ class StepWriter {
   /// What is done with the rings of one pole.
   ShownAction show_pole(const Action& action) const {
     Places places = pole_names(build_, words_);
-    places.emplace_back("wires", list_wires(action.wires));
+    places.emplace_back("wires", wire_ids(build_, action.wires));
     places.emplace_back("pole", terminal_mark(build_, action.terminal));
     const std::string number = action.wires.size() == 1 ? "_one" : "";
     return plain(std::string(pole_key(action)) + number, places);
@@ -248,7 +248,7 @@ class StepWriter {
     const WireSides sides = sides_at(build_, splice.terminal);
     ShownAction shown{
         sentence("steps.make_splice",
-                 {{"id", splice.id}, {"left", list_wires(sides.left)}, {"right", list_wires(sides.right)}}),
+                 {{"id", splice.id}, {"left", wire_ids(build_, sides.left)}, {"right", wire_ids(build_, sides.right)}}),
         {},
         {}};
     if (!splice.note.empty()) shown.notes.push_back(splice.note);
@@ -260,12 +260,6 @@ class StepWriter {
     std::vector<const Wire*> wires;
     for (const WireId id : ids) wires.push_back(&build_.wire(id));
     return wires;
-  }
-
-  std::string list_wires(const std::vector<WireId>& wires) const {
-    std::vector<std::string> ids;
-    for (const WireId wire : wires) ids.push_back(build_.wire(wire).id);
-    return join(ids, ", ");
   }
 
   ShownAction show_fuse(InsideRef ref) const {

@@ -21,14 +21,6 @@ using namespace loomfolio;
 
 namespace {
 
-/// Made once a test program.
-const FaultPlan& plan_of(const SolvedBuild& solved) {
-  static std::map<const Build*, FaultPlan> plans;
-  const auto [place, is_new] = plans.try_emplace(&solved.build);
-  if (is_new) place->second = plan_faults(solved.build, solved.solutions);
-  return place->second;
-}
-
 std::set<int> all_ends(const std::vector<ChartBox>& boxes) {
   std::set<int> ends;
   for (const ChartBox& box : boxes)
@@ -62,7 +54,7 @@ const ChartExit* follow(FaultStudy& study, const FaultChart& chart, const std::v
 TEST_CASE("however small a chart is cut, every suspect stands in one of its ends, and larger charts tell no less") {
   const SampleFolio& sample = shared_sample("electric-start-kit");
   for (const SolvedBuild& solved : sample.solved()) {
-    const FaultPlan& plan = plan_of(solved);
+    const FaultPlan& plan = shared_plan(solved);
     CHECK(plan.charts.size() >= 3);
     for (const FaultChart& chart : plan.charts) {
       const std::set<int> suspects(chart.diagnosis.suspects.begin(), chart.diagnosis.suspects.end());
@@ -82,12 +74,12 @@ TEST_CASE("who follows a fault's own readings comes to an end that names it") {
   const SampleFolio& sample = shared_sample("electric-start-kit");
   int followed = 0;
   for (const SolvedBuild& solved : sample.solved()) {
-    const BenchSituations& bench = plan_of(solved).bench;
+    const BenchSituations& bench = shared_plan(solved).bench;
     const FaultBook book = solve_faults(bench.build, bench.solutions, {});
     FaultStudy study(bench.build, bench.solutions, book);
-    for (const FaultChart& chart : plan_of(solved).charts)
+    for (const FaultChart& chart : shared_plan(solved).charts)
       for (const std::size_t most : {4u, 100u}) {
-        const std::vector<ChartBox> boxes = cut_chart(plan_of(solved), chart, most);
+        const std::vector<ChartBox> boxes = cut_chart(shared_plan(solved), chart, most);
         for (const int fault : chart.diagnosis.suspects) {
           const ChartExit* end = follow(study, chart, boxes, fault);
           REQUIRE(end != nullptr);
@@ -103,12 +95,12 @@ TEST_CASE("an end that is neither cut nor said to be inseparable names one thing
   const SampleFolio& sample = shared_sample("driving-lamp-kit");
   int single = 0;
   for (const SolvedBuild& solved : sample.solved())
-    for (const FaultChart& chart : plan_of(solved).charts)
-      for (const ChartBox& box : cut_chart(plan_of(solved), chart, 100))
+    for (const FaultChart& chart : shared_plan(solved).charts)
+      for (const ChartBox& box : cut_chart(shared_plan(solved), chart, 100))
         for (const ChartExit& exit : box.exits) {
           CHECK_FALSE(exit.is_cut);
           std::set<Mend> mends;
-          for (const int s : exit.suspects) mends.insert(mend_for(plan_of(solved).faults[static_cast<std::size_t>(s)]));
+          for (const int s : exit.suspects) mends.insert(mend_for(shared_plan(solved).faults[static_cast<std::size_t>(s)]));
           if (mends.size() == 1) ++single;
         }
   CHECK(single > 30);
@@ -117,7 +109,7 @@ TEST_CASE("an end that is neither cut nor said to be inseparable names one thing
 TEST_CASE("a box asks only for what can be reached with the fault at hand") {
   for (const std::string& name : sample_names())
     for (const SolvedBuild& solved : shared_sample(name).solved()) {
-      const FaultPlan& plan = plan_of(solved);
+      const FaultPlan& plan = shared_plan(solved);
       const FaultBook book = solve_faults(plan.bench.build, plan.bench.solutions, {});
       FaultStudy study(plan.bench.build, plan.bench.solutions, book);
       for (const FaultChart& chart : plan.charts) {
@@ -141,7 +133,7 @@ TEST_CASE("a box asks only for what can be reached with the fault at hand") {
 TEST_CASE("a battery that is not charged has the generator's phases among its suspects") {
   const SampleFolio& sample = shared_sample("street-single");
   for (const SolvedBuild& solved : sample.solved()) {
-    const FaultPlan& plan = plan_of(solved);
+    const FaultPlan& plan = shared_plan(solved);
     const auto chart = std::find_if(plan.charts.begin(), plan.charts.end(),
                                     [](const FaultChart& c) { return c.kind == Ailing::charging; });
     REQUIRE(chart != plan.charts.end());
@@ -160,10 +152,10 @@ TEST_CASE("no element that is dead is said to work") {
   for (const std::string& name : sample_names()) {
     const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved())
-      for (const OddSymptom& odd : plan_of(solved).odd)
+      for (const OddSymptom& odd : shared_plan(solved).odd)
         for (const int s : odd.suspects)
           for (const Symptom& symptom : odd.symptoms) {
-            const Fault& fault = plan_of(solved).faults[static_cast<std::size_t>(s)];
+            const Fault& fault = shared_plan(solved).faults[static_cast<std::size_t>(s)];
             CHECK_FALSE((fault.type == FaultType::element_dead && fault.inside == symptom.what));
           }
   }
@@ -183,7 +175,7 @@ TEST_CASE("every chart has its number and place on one sheet, and the tests lead
         ++links;
     }
   }
-  for (const SolvedBuild& solved : sample.solved()) charts += plan_of(solved).charts.size();
+  for (const SolvedBuild& solved : sample.solved()) charts += shared_plan(solved).charts.size();
   CHECK(anchors.size() >= charts);
   for (const auto& [name, count] : anchors) CHECK_MESSAGE(count == 1, name);
   CHECK(links >= 4);

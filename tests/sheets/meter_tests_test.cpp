@@ -21,13 +21,6 @@ using namespace loomfolio;
 
 namespace {
 
-const FaultPlan& plan_of(const SolvedBuild& solved) {
-  static std::map<const Build*, FaultPlan> plans;
-  const auto [place, is_new] = plans.try_emplace(&solved.build);
-  if (is_new) place->second = plan_faults(solved.build, solved.solutions);
-  return place->second;
-}
-
 bool is_motor(const Build& build, InsideRef what) { return inside_of(build, what).type == InsideType::motor; }
 
 std::string value_of(const std::vector<std::pair<std::string, std::string>>& values, const std::string& name) {
@@ -85,7 +78,7 @@ TEST_CASE("wherever the starter must turn it is asked whether it does, and a fai
           });
           REQUIRE(row != readings.readings.end());
           ++asked;
-          const FaultPlan& plan = plan_of(solved);
+          const FaultPlan& plan = shared_plan(solved);
           const int chart = plan.chart_for(row->consumer, readings.situation);
           REQUIRE(chart >= 0);
           const bool has_own =
@@ -102,7 +95,7 @@ TEST_CASE("wherever the starter must turn it is asked whether it does, and a fai
 TEST_CASE("a battery that is not charged: nothing is blamed that does not lie between generator and battery") {
   for (const std::string& name : sample_names())
     for (const SolvedBuild& solved : shared_sample(name).solved()) {
-      const FaultPlan& plan = plan_of(solved);
+      const FaultPlan& plan = shared_plan(solved);
       for (const FaultChart& chart : plan.charts) {
         if (chart.kind != Ailing::charging) continue;
         for (const int f : chart.diagnosis.suspects) {
@@ -132,7 +125,7 @@ TEST_CASE("a battery that is not charged: nothing is blamed that does not lie be
 TEST_CASE("no chart asks for volts that live on a diode's leakage") {
   int loose = 0;
   for (const SolvedBuild& solved : shared_sample("electric-start-kit").solved()) {
-    const FaultPlan& plan = plan_of(solved);
+    const FaultPlan& plan = shared_plan(solved);
     const FaultBook book = solve_faults(plan.bench.build, plan.bench.solutions, {});
     for (const auto& effects : book.effects)
       for (const FaultEffect& effect : effects)
@@ -158,7 +151,7 @@ TEST_CASE("an empty accessory socket is no fault, and a diode fitted backwards i
   }
   CHECK(reversed == 1);
   bool is_found = false;
-  const FaultPlan& plan = plan_of(solved);
+  const FaultPlan& plan = shared_plan(solved);
   for (const FaultChart& chart : plan.charts)
     for (const Probe& probe : chart.diagnosis.probes)
       if (probe.type == ProbeType::ohms && inside_of(solved.build, probe.what).type == InsideType::diode) {
@@ -172,7 +165,7 @@ TEST_CASE("behind the test fuse only what it carries is switched on, and no butt
   int rows = 0;
   for (const std::string& name : sample_names())
     for (const SolvedBuild& solved : shared_sample(name).solved())
-      for (const TrialSituation& trial : situations_behind(solved.build, Amperes(5))) {
+      for (const TrialSituation& trial : situations_behind(solved, Amperes(5))) {
         ++rows;
         CHECK(trial.drawn.number() <= 5 * 0.75);
         CHECK_FALSE(trial.works.empty());

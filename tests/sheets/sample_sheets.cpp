@@ -62,4 +62,11 @@ const SampleFolio& shared_sample(const std::string& name) {
   return *sample;
 }
 
+const FaultPlan& shared_plan(const SolvedBuild& solved) {
+  static std::map<const Build*, FaultPlan> plans;
+  const auto [place, is_new] = plans.try_emplace(&solved.build);
+  if (is_new) place->second = plan_faults(solved.build, solved.solutions);
+  return place->second;
+}
+
 }  // namespace loomfolio

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "read/read.h"
+#include "sheets/fault_plan.h"
 #include "sheets/folio.h"
 
 namespace loomfolio {
@@ -34,5 +35,8 @@ class SampleFolio {
 
 /// The sample on its own paper, with a face of fixed widths; composed once a test program.
 const SampleFolio& shared_sample(const std::string& name);
+
+/// The fault plan of a build of a shared sample; made once a test program.
+const FaultPlan& shared_plan(const SolvedBuild& solved);
 
 }  // namespace loomfolio
