@@ -93,7 +93,7 @@ class TestPages {
   }
 
   void add_without_power() {
-    flow_.add_heading(words_("tests.without_power"), Millimetres(50));
+    flow_.add_heading(words_("tests.without_power"), Millimetres(75));
     flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
     add_merged([this](const FaultEntry& one) { return earth_ohms(one); }, words_("tests.earths", poles_));
