@@ -4,6 +4,8 @@
 // may, and takes the best. Between sweeps the drawing is made anew, which says what the sweep was worth: the best sweep
 // is what remains.
 #include <algorithm>
+#include <set>
+#include <vector>
 
 #include "layout/place.h"
 #include "layout/rough.h"
@@ -32,6 +34,7 @@ class Refining {
   Change best_change(int body);
   bool improve(int body);
   bool sweep();
+  std::vector<int> standing() const;
 
   Plan& plan_;
   const Search& search_;
@@ -87,11 +90,25 @@ bool Refining::sweep() {
   return helped;
 }
 
+/// Who stands where and which way over: all that a sweep goes by.
+std::vector<int> Refining::standing() const {
+  std::vector<int> key;
+  for (const auto& row : plan_.rows)
+    for (const auto& column : row) {
+      key.insert(key.end(), column.begin(), column.end());
+      key.push_back(-1);
+    }
+  for (const Body& body : plan_.bodies) key.push_back(body.is_mirrored);
+  return key;
+}
+
 void Refining::run() {
   auto best_rows = plan_.rows;
   auto best_bodies = plan_.bodies;
   long best = rough_.total();
+  std::set<std::vector<int>> seen{standing()};
   for (int i = 0, vain = 0; i < search_.sweeps && vain < most_vain_sweeps && sweep(); ++i) {
+    if (!seen.insert(standing()).second) break;  // from here on the sweeps would only repeat themselves
     rough_.rebuild();
     ++vain;
     if (rough_.total() >= best) continue;

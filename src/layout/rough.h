@@ -126,6 +126,7 @@ class Rough {
   Grid wish_of(int body) const;
   void sort_rows();
   EndPoint end_point(int pin) const;
+  static std::pair<int, int> channels_of(const EndPoint& end, const EndPoint& other);
   int alley_strip(int alley) const { return static_cast<int>(plan_.rows.size()) + 1 + alley; }
   int alley_beside(const EndPoint& e) const;
   int channel_strip(int channel) const;
@@ -134,6 +135,8 @@ class Rough {
   bool draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, long limit, Course& course) const;
   bool draw_direct(const EndPoint& a, const EndPoint& b, Course& course) const;
   void find_best(int wire, Course& best);
+  long least_cost(int wire) const;
+  long least_cost(const EndPoint& a, const EndPoint& b, int from_channel, int to_channel) const;
   void offer(Course& course, Course& best, long& best_cost) const;
   long count_crossings_of(const Course& course, long stop_at) const;
   void add_best(int wire);
@@ -142,6 +145,7 @@ class Rough {
   struct Kept {
     int wire;
     Course course;
+    long least = 0;  ///< what it can come to at the place on trial
   };
   void keep_wires(int body);
   void restore_wires(std::size_t from);

@@ -48,6 +48,15 @@ Rough::EndPoint Rough::end_point(int pin) const {
   return e;
 }
 
+/// The channels that an end may open on, first and last.
+std::pair<int, int> Rough::channels_of(const EndPoint& end, const EndPoint& other) {
+  if (end.side == Side::top) return {end.row, end.row};
+  if (end.side == Side::bottom) return {end.row + 1, end.row + 1};
+  if (other.row < end.row) return {end.row, end.row};
+  if (other.row > end.row) return {end.row + 1, end.row + 1};
+  return {end.row, end.row + 1};
+}
+
 /// The alley that an end on a left or right side opens into.
 int Rough::alley_beside(const EndPoint& e) const {
   if (e.side == Side::right) return e.body;
@@ -148,6 +157,35 @@ bool Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& rout
   return true;
 }
 
+/// Length and bends that every course between those channels has.
+long Rough::least_cost(const EndPoint& a, const EndPoint& b, int from_channel, int to_channel) const {
+  const auto [first, last] = std::minmax(from_channel, to_channel);
+  const Grid across = std::abs(a.run_x(from_channel, plan_.spacing.pitch) - b.run_x(to_channel, plan_.spacing.pitch));
+  long length = across;
+  int bends = across == 0 ? 0 : 2;
+  for (int channel = first; channel <= last; ++channel) length += channel_y_[channel];
+  for (int row = first; row < last; ++row) length += row_height_[row];
+  const auto add_side = [&](const EndPoint& e, int channel) {
+    if (is_upright(e.side)) return;
+    length += channel == e.row ? e.y : row_height_[e.row] - e.y;
+    ++bends;
+  };
+  add_side(a, from_channel), add_side(b, to_channel);
+  return length + static_cast<long>(bends) * plan_.weights.bend;
+}
+
+/// No course of the wire costs less, wherever the others run.
+long Rough::least_cost(int wire) const {
+  const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
+  const bool may_be_direct = a.row == b.row && !is_upright(a.side) && !is_upright(b.side);
+  long least = may_be_direct ? std::abs(a.x - b.x) + std::abs(a.y - b.y) : INT64_MAX;
+  const auto [a1, a2] = channels_of(a, b);
+  const auto [b1, b2] = channels_of(b, a);
+  for (int from = a1; from <= a2; ++from)
+    for (int to = b1; to <= b2; ++to) least = std::min(least, least_cost(a, b, from, to));
+  return least;
+}
+
 /// Keeps `course` as the best when it is; what it held before is lost.
 void Rough::offer(Course& course, Course& best, long& best_cost) const {
   if (course.own >= best_cost) return;
@@ -162,13 +200,6 @@ void Rough::find_best(int wire, Course& best) {
   const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
   long best_cost = INT64_MAX;
   if (draw_direct(a, b, drawn_)) offer(drawn_, best, best_cost);
-  const auto channels_of = [](const EndPoint& e, const EndPoint& other) -> std::pair<int, int> {
-    if (e.side == Side::top) return {e.row, e.row};
-    if (e.side == Side::bottom) return {e.row + 1, e.row + 1};
-    if (other.row < e.row) return {e.row, e.row};
-    if (other.row > e.row) return {e.row + 1, e.row + 1};
-    return {e.row, e.row + 1};
-  };
   const auto [a1, a2] = channels_of(a, b);
   const auto [b1, b2] = channels_of(b, a);
   for (int from = a1; from <= a2; ++from)

@@ -55,13 +55,19 @@ void Rough::put_back() {
   lifted_ = -1;
 }
 
-/// What the kept wires cost where the bodies now stand, against before.
+/// What the kept wires cost where the bodies now stand, against before. Those not yet drawn count with the least they
+/// can come to, so that most trials end before anything is drawn.
 long Rough::try_kept(long charge, long bound) {
   const long off = total_;
   total_ += charge;
+  long to_come = 0;
+  for (std::size_t i = 0; i < kept_count_; ++i) to_come += kept_[i].least = least_cost(kept_[i].wire);
   std::size_t added = 0;
-  while (added < kept_count_ && total_ - total_before_ < bound) add_best(kept_[added++].wire);
-  const long change = total_ - total_before_;
+  while (added < kept_count_ && total_ + to_come - total_before_ < bound) {
+    to_come -= kept_[added].least;
+    add_best(kept_[added++].wire);
+  }
+  const long change = total_ + to_come - total_before_;
   for (std::size_t i = 0; i < added; ++i) take_out(kept_[i].wire);
   total_ = off;
   return change;
