@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A situation with no single state: a relay that chatters, states that depend on what came before, sums that do not
 // meet.
+#include "base/text.h"
 #include "check/rules.h"
 
 namespace loomfolio::rules {
@@ -8,7 +9,8 @@ namespace loomfolio::rules {
 void situation_unsettled(const Facts& facts, Diagnostics& findings) {
   for (const Solution& solution : facts.solutions) {
     const Situation& situation = facts.build.situations[solution.situation.at()];
-    const std::string by = solution.unsettled_by.empty() ? "" : " at `" + solution.unsettled_by + "`";
+    const std::string by =
+        solution.unsettled_by.empty() ? "" : " at `" + join(solution.unsettled_by, "`, `") + "`";
     const auto report = [&](std::string message, std::string hint) {
       findings.push_back(make_diagnostic(DiagnosticId::situation_unsettled, situation.origin.table,
                                          say_situation(situation) + message, std::move(hint)));

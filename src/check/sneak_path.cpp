@@ -27,6 +27,11 @@ bool is_load(const Inside& inside) {
          inside.type == InsideType::motor;
 }
 
+void name_way(const Facts& facts, const Way& way, const std::string& where, Diagnostic& finding) {
+  const std::string names = say_way_with_wires(facts.build, facts.paths, way);
+  if (!names.empty()) add_note(finding, {}, "its way " + where + ": " + names);
+}
+
 }  // namespace
 
 void sneak_path(const Facts& facts, Diagnostics& findings) {
@@ -45,6 +50,8 @@ void sneak_path(const Facts& facts, Diagnostics& findings) {
               ", through load " + say_inside(facts.build, loads.front()) + " in " + say_situation(*settled.situation),
           "look for a missing earth, or put a diode where two feeds meet");
       add_note(finding, facts.build.part(loads.front().part).origin.table, "the current passes this load");
+      name_way(facts, ways.to_supply, "to the supply", finding);
+      name_way(facts, ways.to_earth, "to earth", finding);
       findings.push_back(std::move(finding));
     });
 }

@@ -184,4 +184,22 @@ std::string say_way(const Build& build, const Paths& paths, const Way& way) {
   return join(names, ", ");
 }
 
+std::string say_way_with_wires(const Build& build, const Paths& paths, const Way& way) {
+  std::vector<std::string> names, wires;
+  const auto put_wires = [&] {
+    if (!wires.empty()) names.push_back((wires.size() == 1 ? "wire " : "wires ") + join(wires, ", "));
+    wires.clear();
+  };
+  for (const int b : way.bridges) {
+    const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
+    if (bridge.wire.is_set()) wires.push_back("`" + build.wire(bridge.wire).id + "`");
+    if (!bridge.inside.part.is_set() || inside_of(build, bridge.inside).type == InsideType::link) continue;
+    put_wires();
+    const std::string name = say_inside(build, bridge.inside);
+    if (names.empty() || names.back() != name) names.push_back(name);
+  }
+  put_wires();
+  return join(names, ", ");
+}
+
 }  // namespace loomfolio

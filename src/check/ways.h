@@ -53,6 +53,9 @@ LoadWays find_load_ways(const Seen& seen, InsideRef load);
 /// The elements on a way that a person would name: fuses, switches, contacts, loads. '`fuses.f2`, `lamp-relay.make`'.
 std::string say_way(const Build& build, const Paths& paths, const Way& way);
 
+/// All of a way, wire by wire: 'wire `12`, `tail.stop`, wires `9`, `10`'. What joins inside a part unnamed is left out.
+std::string say_way_with_wires(const Build& build, const Paths& paths, const Way& way);
+
 /// Where the switch stands in the situation: index into its positions.
 int position_of(const Build& build, const Situation& situation, InsideRef switch_ref);
 

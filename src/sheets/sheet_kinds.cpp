@@ -16,6 +16,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"terminals", SheetScope::split, make_terminal_map},
       {"wires", SheetScope::split, make_wire_table},
       {"fuses", SheetScope::split, make_fuse_chart},
+      {"battery", SheetScope::split, make_battery},
       {"earths", SheetScope::split, make_earths},
       {"crimps", SheetScope::split, make_crimps},
       {"situations", SheetScope::split, make_situations},

@@ -17,6 +17,7 @@ std::vector<Sheet> make_situations(const SheetContext& context);
 std::vector<Sheet> make_terminal_map(const SheetContext& context);
 std::vector<Sheet> make_wire_table(const SheetContext& context);
 std::vector<Sheet> make_fuse_chart(const SheetContext& context);
+std::vector<Sheet> make_battery(const SheetContext& context);
 std::vector<Sheet> make_earths(const SheetContext& context);
 std::vector<Sheet> make_crimps(const SheetContext& context);
 std::vector<Sheet> make_steps(const SheetContext& context);

@@ -80,9 +80,9 @@ std::optional<RestDrain> find_rest(const Build& build) {
   });
   if (!rest) return rest;
   if (std::abs(rest->drain.number()) < 1e-7) rest->drain = Amperes(0);  // shut diodes' leaks of the model
-  const Amperes self(rest->capacity.number() * self_discharge_a_month / (30 * 24));
+  rest->self = Amperes(rest->capacity.number() * self_discharge_a_month / (30 * 24));
   rest->days_to_half = days_to_half(rest->capacity, rest->drain);
-  rest->days_standing = days_to_half(rest->capacity, rest->drain + self);
+  rest->days_standing = days_to_half(rest->capacity, rest->drain + rest->self);
   return rest;
 }
 
@@ -147,8 +147,7 @@ void find_end_of_cranking(const Build& build, const std::vector<Solution>& solut
       while (high - low > 0.005) (cranks_at(build, solution, (high + low) / 2) ? high : low) = (high + low) / 2;
       rest.least_charge = std::max(rest.least_charge, high);
     }
-  const Amperes self(rest.capacity.number() * self_discharge_a_month / (30 * 24));
-  rest.days_to_no_crank = days_to_half(rest.capacity * (2 * (1 - rest.least_charge)), rest.drain + self);
+  rest.days_to_no_crank = days_to_half(rest.capacity * (2 * (1 - rest.least_charge)), rest.drain + rest.self);
 }
 
 // Full and empty ends as tabled: share of charge, volts.

@@ -23,6 +23,7 @@ struct ChargeBalance {
 struct RestDrain {
   Amperes drain{0};
   AmpereHours capacity{0};   ///< 0: no battery states one
+  Amperes self{0};           ///< what the battery loses by itself: 3 % of its capacity a month
   double days_to_half = 0;   ///< by the drain alone, to half charge: about where it no longer cranks (common practice); infinite: no drain
   double least_charge = 0.5; ///< share of charge below which the poles sag under `electrics.cranking` while a situation cranks, battery at
                              ///< 25 degC; 0.5 (common practice) where none cranks

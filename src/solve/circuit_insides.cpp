@@ -85,7 +85,8 @@ void add_source(Adding& a) {
   const double cranking = inside.cranking ? inside.cranking->number() : hours * standard::cranking_per_ampere_hour;
   const double ohm_volts = a.options.battery_ohm_volts > 0 ? a.options.battery_ohm_volts : standard::cold_cranking_ohm_volts;
   const double share = electrics.nominal.number() / 12;  // half the cells, half the resistance
-  if (inside.resistance) branch.ohms = *inside.resistance;
+  // A stated resistance is that of a charged battery at 25 degC: it rises with cold as one reckoned from cranking amperes does.
+  if (inside.resistance) branch.ohms = *inside.resistance * (ohm_volts / standard::cold_cranking_ohm_volts);
   else if (cranking > 0) branch.ohms = Ohms(ohm_volts * share / cranking);
   else branch.ohms = Ohms(0.020 * share);
   if (!inside.resistance && !inside.cranking) a.circuit.assumptions.push_back({AssumptionType::battery, {}, a.part});

@@ -121,11 +121,16 @@ void name_unsettled(const Run& run, Settled& settled) {
       settled.unsettled_outputs.push_back(static_cast<int>(i));
 }
 
+// Adds the devices that differ; those that another pair of states named already stay once.
 void name_difference(const RelayState& a, const RelayState& b, Settled& settled) {
-  for (std::size_t i = 0; i < a.coil_in.size(); ++i)
-    if (a.coil_in[i] != b.coil_in[i]) settled.unsettled_coils.push_back(static_cast<int>(i));
-  for (std::size_t i = 0; i < a.output_on.size(); ++i)
-    if (a.output_on[i] != b.output_on[i]) settled.unsettled_outputs.push_back(static_cast<int>(i));
+  const auto add = [](std::vector<int>& named, const std::vector<char>& one, const std::vector<char>& other) {
+    for (std::size_t i = 0; i < one.size(); ++i)
+      if (one[i] != other[i]) named.push_back(static_cast<int>(i));
+    std::sort(named.begin(), named.end());
+    named.erase(std::unique(named.begin(), named.end()), named.end());
+  };
+  add(settled.unsettled_coils, a.coil_in, b.coil_in);
+  add(settled.unsettled_outputs, a.output_on, b.output_on);
 }
 
 }  // namespace
@@ -165,7 +170,7 @@ Settled settle(const Circuit& circuit, NodeSolver& solver, const RelayState& sta
     } else {
       const RelayState& expected = together.rests ? together.state : first.state;
       for (const Run* other : {&first, &last})
-        if (settled.settling == Settling::settled && other->rests && other->state != expected) {
+        if (other->rests && other->state != expected) {
           settled.settling = Settling::several_states;
           name_difference(expected, other->state, settled);
         }

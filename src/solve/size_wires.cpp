@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Each auto wire starts at the thinnest size that both its terminals take. Then, as long as anything is wrong, the wire
 // that is wrong goes one size up: first for its load and its fuse, which concern it alone; then for volts lost, which
-// concern a whole loop: there the wire goes up that saves most volts for its copper, found by asking the solved circuit
-// what if (what_if.h). Sizes only grow, so it ends.
+// concern a whole loop, and for earths that stand above the battery's: there the wire goes up that saves most volts for
+// its copper, found by asking the solved circuit what if (what_if.h). Sizes only grow, so it ends.
 #include "solve/size_wires.h"
 
 #include <algorithm>
@@ -100,54 +100,70 @@ bool grow_for_current(Sizing& s) {
   return grew;
 }
 
-// Volts that the element gains when the wire goes one size up.
-double gain(WhatIf& what_if, const Build& build, const Circuit& circuit, const AutoWire& a, const ConductorSize& next,
-            int element) {
-  const int number = circuit.wire_branch[a.wire.at()];
-  const Branch& element_branch = circuit.branches[static_cast<std::size_t>(element)];
-  const auto over = [&] {
-    return std::abs(what_if.probe_volts(element_branch.a) - what_if.probe_volts(element_branch.b));
+// Volts between two nodes of a circuit that should be more, or less, than they are; `b` -1 is the earthed pole.
+struct Aim {
+  int a = -1, b = -1;
+  double sign = 1;  // 1: more is better; -1: less is
+};
+
+// Volts that the aim gains when the wire goes one size up.
+double gain(WhatIf& what_if, const Build& build, const Circuit& circuit, const AutoWire& wire, const ConductorSize& next,
+            const Aim& aim) {
+  const int number = circuit.wire_branch[wire.wire.at()];
+  const auto seen = [&] {
+    return std::abs(what_if.probe_volts(aim.a) - (aim.b < 0 ? 0 : what_if.probe_volts(aim.b))) * aim.sign;
   };
   what_if.begin();
-  const double before = over();
+  const double before = seen();
   Branch thicker = circuit.branches[static_cast<std::size_t>(number)];
-  const Wire& wire = build.wire(a.wire);
-  const Ohms saved = (resistance_per_metre(size_of(wire), build.electrics.ambient) -
+  const Wire& now = build.wire(wire.wire);
+  const Ohms saved = (resistance_per_metre(size_of(now), build.electrics.ambient) -
                       resistance_per_metre(next, build.electrics.ambient)) *
-                     length_of(wire).number();
+                     length_of(now).number();
   thicker.ohms -= saved;
   what_if.change(number, thicker);
-  return what_if.solve() ? over() - before : 0;
+  return what_if.solve() ? seen() - before : 0;
 }
 
-// The wire that helps the loop most for its copper goes one size up; false when none helps.
-bool grow_for_drop(Sizing& s, const LoopDrop& drop, const Solution& solution) {
-  const Circuit circuit = make_circuit(s.build, drop.situation, usual_options(s.build));
+// The wire that helps the aim most for its copper goes one size up; false when none helps.
+bool grow_toward(Sizing& s, const Circuit& circuit, const Solution& solution, const Aim& aim, SizeReason reason) {
   NodeSolver solver(circuit);
   Settled settled;
   settled.relays = solution.relays;
   settled.nodes = solver.solve(solution.relays, Flash::lit, {});
   WhatIf what_if(circuit, settled, Flash::lit, {0, 0.001, WhatIfReach::probe});
-  const int element = circuit.inside_branch[drop.element.part.at()][static_cast<std::size_t>(drop.element.inside)];
-  if (element < 0) return false;
   AutoWire* best = nullptr;
   double most = 1e-4;  // V per mm2 m: less is no help
   for (AutoWire& a : s.autos) {
     if (a.size >= a.most) continue;
     const ConductorSize& next = s.sizes[a.size + 1];
     const double copper = (next.area - s.sizes[a.size].area).number() * length_of(s.build.wire(a.wire)).number();
-    const double worth = gain(what_if, s.build, circuit, a, next, element) / std::max(copper, 0.01);
+    const double worth = gain(what_if, s.build, circuit, a, next, aim) / std::max(copper, 0.01);
     if (worth > most) best = &a, most = worth;
   }
   if (!best) return false;
   ++best->size;
-  best->reason = SizeReason::drop;
+  best->reason = reason;
   apply(s, *best);
   return true;
 }
 
+bool grow_for_drop(Sizing& s, const LoopDrop& drop, const Solution& solution) {
+  const Circuit circuit = make_circuit(s.build, drop.situation, usual_options(s.build));
+  const int element = circuit.inside_branch[drop.element.part.at()][static_cast<std::size_t>(drop.element.inside)];
+  if (element < 0) return false;
+  const Branch& branch = circuit.branches[static_cast<std::size_t>(element)];
+  return grow_toward(s, circuit, solution, {branch.a, branch.b, 1}, SizeReason::drop);
+}
+
+bool grow_for_lift(Sizing& s, const EarthLift& lift, const Solution& solution) {
+  const Circuit circuit = make_circuit(s.build, lift.situation, usual_options(s.build));
+  return grow_toward(s, circuit, solution, {lift.terminal.index, -1, -1}, SizeReason::earth);
+}
+
 void grow_for_drops(Sizing& s) {
   std::vector<InsideRef> given_up;
+  s.result.unmet_drops.clear();
   for (int step = 0; step < most_drop_steps; ++step) {
     const auto solutions = solve_all(s.build);
     const LoopDrop* worst = nullptr;
@@ -162,6 +178,30 @@ void grow_for_drops(Sizing& s) {
     given_up.push_back(worst->element);
     s.result.unmet_drops.push_back({worst->element, worst->situation, worst->total, worst->limit});
   }
+}
+
+// True when a wire went up: a loop may now lose more than it did, since what it feeds takes more.
+bool grow_for_lifts(Sizing& s) {
+  bool grew = false;
+  std::vector<PartId> given_up;
+  s.result.unmet_lifts.clear();
+  for (int step = 0; step < most_drop_steps; ++step) {
+    const auto solutions = solve_all(s.build);
+    const EarthLift* worst = nullptr;
+    const auto lifts = find_earth_lifts(s.build, solutions);
+    for (const EarthLift& lift : lifts) {
+      if (std::find(given_up.begin(), given_up.end(), lift.part) != given_up.end()) continue;
+      if (!worst || lift.volts > worst->volts) worst = &lift;
+    }
+    if (!worst) return grew;
+    if (grow_for_lift(s, *worst, solutions[worst->situation.at()])) {
+      grew = true;
+      continue;
+    }
+    given_up.push_back(worst->part);
+    s.result.unmet_lifts.push_back(*worst);
+  }
+  return grew;
 }
 
 // The battery's earth carries what its live cable carries: of the auto wires on the earthed pole the thickest follows
@@ -240,7 +280,8 @@ SizingResult size_wires(Build build) {
   }
   if (!sizing.autos.empty()) {
     for (int round = 0; round < most_rounds && grow_for_current(sizing); ++round) {}
-    grow_for_drops(sizing);
+    // Earths first: what they take helps the loops too, and the other way round a feed would be thicker than need be.
+    for (int round = 0; round < most_rounds && (grow_for_lifts(sizing) || round == 0); ++round) grow_for_drops(sizing);
     follow_live_cable(sizing);
   }
   for (const AutoWire& a : sizing.autos) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "solve/conductor.h"
+#include "solve/earth_lift.h"
 
 namespace loomfolio {
 
@@ -15,6 +16,7 @@ enum class SizeReason : std::uint8_t {
   current,     ///< its load
   protection,  ///< the fuse above it must save it
   drop,        ///< volts lost on a loop it is part of
+  earth,       ///< a part's earth would stand too far above the battery's (earth_lift.h)
   strap,       ///< it earths the battery, and is as thick as the live cable
 };
 
@@ -39,10 +41,11 @@ struct SizingResult {
   std::vector<SizedWire> chosen;
   std::vector<UnmetWire> unmet_wires;
   std::vector<UnmetDrop> unmet_drops;
+  std::vector<EarthLift> unmet_lifts;
 };
 
 /// Thinnest sizes on sale - mm2 for metric documents, AWG for imperial ones - that carry the load, are saved by their
-/// fuse, keep every loop within its drop limit, and fit both terminals. Deterministic; a build without auto wires comes
+/// fuse, keep every loop within its drop limit and every part's earth near the battery's, and fit both terminals. Deterministic; a build without auto wires comes
 /// back as it was.
 SizingResult size_wires(Build build);
 

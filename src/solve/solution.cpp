@@ -58,13 +58,16 @@ void mark_flashing(const Filling& lit, NodeSolver& solver, std::vector<std::vect
       states[p][i].is_flashing = states[p][i].is_on && (!dark_states[p][i].is_on || dark_states[p][i].is_dim) && !states[p][i].is_dim;
 }
 
-std::string name_first(const Build& build, const Circuit& circuit, const Settled& settled) {
-  InsideRef ref;
-  if (!settled.unsettled_coils.empty()) ref = circuit.coils[static_cast<std::size_t>(settled.unsettled_coils.front())].inside;
-  else if (!settled.unsettled_outputs.empty()) ref = circuit.outputs[static_cast<std::size_t>(settled.unsettled_outputs.front())].inside;
-  if (!ref.part.is_set()) return {};
-  const Part& part = build.part(ref.part);
-  return part.id + "." + part.insides[static_cast<std::size_t>(ref.inside)].id;
+std::vector<std::string> name_unsettled(const Build& build, const Circuit& circuit, const Settled& settled) {
+  std::vector<std::string> names;
+  const auto add = [&](InsideRef ref) {
+    if (!ref.part.is_set()) return;
+    const Part& part = build.part(ref.part);
+    names.push_back(part.id + "." + part.insides[static_cast<std::size_t>(ref.inside)].id);
+  };
+  for (const int coil : settled.unsettled_coils) add(circuit.coils[static_cast<std::size_t>(coil)].inside);
+  for (const int output : settled.unsettled_outputs) add(circuit.outputs[static_cast<std::size_t>(output)].inside);
+  return names;
 }
 
 Solution solve_from(const Build& build, SituationId situation, const RelayState& start) {
@@ -76,7 +79,7 @@ Solution solve_from(const Build& build, SituationId situation, const RelayState&
   Solution solution;
   solution.situation = situation;
   solution.settling = settled.settling;
-  solution.unsettled_by = name_first(build, circuit, settled);
+  solution.unsettled_by = name_unsettled(build, circuit, settled);
   for (int node = 0; node < circuit.terminal_count; ++node) {
     const auto n = static_cast<std::size_t>(node);
     solution.terminal_volts.emplace_back(settled.nodes.floating[n] ? std::numeric_limits<double>::quiet_NaN() : settled.nodes.volts[n]);

@@ -34,7 +34,7 @@ struct RelayState {
 struct Solution {
   SituationId situation;
   Settling settling = Settling::settled;
-  std::string unsettled_by;             ///< `relay.coil` that chatters; else empty
+  std::vector<std::string> unsettled_by;  ///< every coil and output that chatters, or whose state differs: `relay.coil`
   std::vector<Volts> terminal_volts;    ///< by TerminalId, against the battery's earthed pole; nan where floating
   std::vector<Amperes> wire_amperes;    ///< by WireId, positive from `from` to `to`
   std::vector<Amperes> wire_alternating;  ///< by WireId: effective, between a generator and its regulator; else 0

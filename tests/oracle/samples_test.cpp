@@ -2,6 +2,7 @@
 // Every sample, variant and situation, solved here and by ngspice, relays standing where the solver let them settle.
 #include <doctest/doctest.h>
 
+#include "base/text.h"
 #include "oracle/compare.h"
 #include "oracle/disk.h"
 #include "solve/settle.h"
@@ -21,7 +22,7 @@ TEST_CASE("samples: every node of every variant and situation as ngspice has it"
       const auto solutions = solve_all(build);
       for (const Solution& solution : solutions) {
         const std::string name = sample.name + " " + build.variant + " " + build.situations[solution.situation.at()].name;
-        CHECK_MESSAGE(solution.settling == Settling::settled, name << " does not settle: " << solution.unsettled_by);
+        CHECK_MESSAGE(solution.settling == Settling::settled, name << " does not settle: " << join(solution.unsettled_by, ", "));
         const Circuit circuit = make_circuit(build, solution.situation, usual_options(build));
         NodeSolver solver(circuit);
         const NodeVolts ours = solver.solve(solution.relays, Flash::lit, {});

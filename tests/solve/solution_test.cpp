@@ -129,7 +129,7 @@ TEST_CASE("a relay that opens its own coil chatters, and is named") {
   m.situation("on");
   const Solution s = solve_situation(m.build, SituationId{0});
   CHECK(s.settling == Settling::chatters);
-  CHECK(s.unsettled_by == "buzzer.coil");
+  CHECK(s.unsettled_by == std::vector<std::string>{"buzzer.coil"});
 }
 
 TEST_CASE("two relays that lock each other out: which is quicker decides, and the solver says so") {
@@ -144,7 +144,33 @@ TEST_CASE("two relays that lock each other out: which is quicker decides, and th
   m.wire("left.85", "battery.-");
   m.wire("right.85", "battery.-");
   m.situation("on");
-  CHECK(solve_situation(m.build, SituationId{0}).settling == Settling::several_states);
+  const Solution s = solve_situation(m.build, SituationId{0});
+  CHECK(s.settling == Settling::several_states);
+  CHECK(s.unsettled_by == std::vector<std::string>{"left.coil", "right.coil"});
+}
+
+TEST_CASE("each device whose state differs is named, a third that one of two rivals feeds too") {
+  BuildMaker m;
+  m.part("battery", {"+", "-"}, {battery(0.02)});
+  for (const std::string id : {"left", "right"})
+    m.part(id, {"30", "87", "87a", "86", "85"},
+           {coil("coil", {"86", "85"}, 90), contact("coil", {"30", "87"}), contact("coil", {"30", "87a"}, true)});
+  m.part("follower", {"86", "85"}, {coil("coil", {"86", "85"}, 90)});
+  m.part("bystander", {"86", "85"}, {coil("coil", {"86", "85"}, 90)});
+  for (const std::string id : {"left", "right"}) {
+    m.wire("battery.+", id + ".30");
+    m.wire(id + ".85", "battery.-");
+  }
+  m.wire("left.87a", "right.86");
+  m.wire("right.87a", "left.86");
+  m.wire("right.87", "follower.86");
+  m.wire("follower.85", "battery.-");
+  m.wire("battery.+", "bystander.86");
+  m.wire("bystander.85", "battery.-");
+  m.situation("on");
+  const Solution s = solve_situation(m.build, SituationId{0});
+  CHECK(s.settling == Settling::several_states);
+  CHECK(s.unsettled_by == std::vector<std::string>{"left.coil", "right.coil", "follower.coil"});
 }
 
 TEST_CASE("a flasher flashes what it feeds and nothing else; without a load it does not flash") {
