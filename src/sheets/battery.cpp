@@ -114,42 +114,49 @@ Table rest_table(const Studied& one) {
   return table;
 }
 
-Row cranking_row(const Studied& one, const Cell& names, const char* temperature, Volts poles, Volts motor,
-                 Amperes current) {
-  const bool is_low = poles < one.context.build().electrics.cranking;
-  return {{names, text_cell(temperature),
-           two_line_cell(print_volts(poles), is_low ? one.words()("battery.below_that") : ""),
-           text_cell(print_volts(motor), look::table_bold), text_cell(fixed(current.number(), 0))}};
+Cell lines_cell(const std::vector<std::string>& lines, const TextStyle& style = look::table) {
+  Cell cell;
+  for (const std::string& line : lines) cell.lines.push_back({{{line, style, look::ink, {}}}, Align::left, {}});
+  return cell;
 }
 
-/// What the rows of one situation print.
+std::string poles_text(const Studied& one, Volts poles) {
+  const bool is_low = poles < one.context.build().electrics.cranking;
+  return print_volts(poles) + (is_low ? " (" + one.words()("battery.below_that") + ")" : "");
+}
+
+/// Warm above cold, in one row: neither a page's end nor another hook-up comes between them.
+Row cranking_row(const Studied& one, const std::vector<std::string>& names, const CrankingVolts& c) {
+  return {{lines_cell(names), lines_cell({"25\u00a0°C", "\u221218\u00a0°C"}),
+           lines_cell({poles_text(one, c.warm_battery), poles_text(one, c.cold_battery)}),
+           lines_cell({print_volts(c.warm_motor), print_volts(c.cold_motor)}, look::table_bold),
+           lines_cell({fixed(c.warm_amperes.number(), 0), fixed(c.cold_amperes.number(), 0)})}};
+}
+
+/// What the row of one situation prints.
 std::string print_figures(const CrankingVolts& c) {
   return join({print_volts(c.warm_battery), print_volts(c.warm_motor), fixed(c.warm_amperes.number(), 0),
                print_volts(c.cold_battery), print_volts(c.cold_motor), fixed(c.cold_amperes.number(), 0)},
               " ");
 }
 
-/// Situations that print the same share their rows.
+/// Situations that print the same share their row.
 Table cranking_table(const Studied& one) {
   const Words& words = one.words();
   Table table;
   table.columns = {{words("battery.situation"), CellAlign::near, Wrapping::wraps, 1},
                    {words("battery.temperature"), CellAlign::near, Wrapping::keeps, 0},
                    {words("battery.at_poles"), CellAlign::near, Wrapping::keeps, 0},
-                   {words("battery.at_starter"), CellAlign::point, Wrapping::keeps, 0},
-                   {words("battery.starter_amperes"), CellAlign::far, Wrapping::keeps, 0}};
+                   {words("battery.at_starter"), CellAlign::near, Wrapping::keeps, 0},
+                   {words("battery.starter_amperes"), CellAlign::near, Wrapping::keeps, 0}};
   const std::vector<CrankingVolts>& all = one.study.cranking;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const auto is_alike = [&](const CrankingVolts& c) { return print_figures(c) == print_figures(all[i]); };
     if (std::any_of(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(i), is_alike)) continue;
-    Cell names;
+    std::vector<std::string> names;
     for (const CrankingVolts& c : all)
-      if (is_alike(c))
-        names.lines.push_back({{{name_of(one, c.situation), look::table, look::ink, {}}}, Align::left, {}});
-    const CrankingVolts& c = all[i];
-    table.rows.push_back(cranking_row(one, names, "25\u00a0°C", c.warm_battery, c.warm_motor, c.warm_amperes));
-    table.rows.push_back(
-        cranking_row(one, text_cell(""), "\u221218\u00a0°C", c.cold_battery, c.cold_motor, c.cold_amperes));
+      if (is_alike(c)) names.push_back(name_of(one, c.situation));
+    table.rows.push_back(cranking_row(one, names, all[i]));
   }
   return table;
 }
@@ -183,7 +190,8 @@ void add_grounds(PageFlow& flow, const Build& build, const Inside& battery) {
   const Words& words = flow.context().words();
   flow.add_heading(words("battery.taken"), Millimetres(30));
   std::vector<std::string> texts{
-      words("battery.scope"), words("battery.taken_full", {{"volts", shortest(build.electrics.resting.number(), 2)}})};
+      words("battery.scope") + " " +
+      words("battery.taken_full", {{"volts", shortest(build.electrics.resting.number(), 2)}})};
   for (std::string& text : ohms_texts(words, battery)) texts.push_back(std::move(text));
   texts.push_back(words("battery.taken_rest"));
   for (const std::string& text : texts) flow.add_text(text, look::text, look::paragraph_gap);

@@ -139,3 +139,18 @@ TEST_CASE("rest drain, charging balance and cranking volts of a small machine") 
   CHECK(c.cold_motor < c.warm_motor);
   CHECK((c.feed_drop + c.return_drop + c.warm_motor).number() == doctest::Approx(c.warm_battery.number()));
 }
+
+TEST_CASE("a battery whose ohms are stated: at -18 degC 1.7 times them, 5.1 V against 3.0 V (EN 50342; the 3.0 from memory)") {
+  BuildMaker m = machine();
+  for (Inside& inside : m.build.parts.front().insides) inside.resistance = Ohms(0.020);
+  const BatteryStudy s = study_battery(m.build, solve_all(m.build));
+  REQUIRE(s.cranking.size() == 1);
+  const CrankingVolts& c = s.cranking[0];
+  CHECK(c.warm_battery.number() == doctest::Approx(12.6 - 0.020 * c.warm_amperes.number()).epsilon(1e-3));
+  CHECK(c.cold_battery.number() == doctest::Approx(12.6 - 0.034 * c.cold_amperes.number()).epsilon(1e-3));
+}
+
+TEST_CASE("what a battery loses by itself: 3 % of 12 Ah in 720 hours is half a milliampere") {
+  const BuildMaker m = machine();
+  CHECK(study_battery(m.build, solve_all(m.build)).rest->self.number() == doctest::Approx(0.0005));
+}
