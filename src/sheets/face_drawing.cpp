@@ -127,6 +127,16 @@ Rect extent_of(const FaceLabelRequest& request, const std::vector<PlacedFaceLabe
   return {x0 - pen, y0 - pen, x1 - x0 + pen * 2, y1 - y0 + pen * 2};
 }
 
+/// The middle of the label's edge that looks away from the face.
+Point outer_edge(const PlacedFaceLabel& label) {
+  Point at = label.centre;
+  if (label.side == LabelSide::left) at.x -= label.width / 2;
+  if (label.side == LabelSide::right) at.x += label.width / 2;
+  if (label.side == LabelSide::top) at.y -= label.height / 2;
+  if (label.side == LabelSide::bottom) at.y += label.height / 2;
+  return at;
+}
+
 std::string_view view_key(View view) {
   switch (view) {
     case View::front:
@@ -158,18 +168,25 @@ int face_scale(const Face& face, Millimetres most_width, Millimetres most_height
 }
 
 Block draw_face(const Face& face, const std::vector<FaceLabel>& labels, int scale, const TextMeasure& measure) {
+  return draw_face_with_ends(face, labels, scale, LabelArrangement::shortest, measure).block;
+}
+
+FaceWithEnds draw_face_with_ends(const Face& face, const std::vector<FaceLabel>& labels, int scale,
+                                 LabelArrangement arrangement, const TextMeasure& measure) {
   const FaceLabelRequest request = request_of(face, labels, scale, measure);
-  const std::vector<PlacedFaceLabel> places = place_face_labels(request);
+  const FaceLabelPlan plan = plan_face_labels(request, arrangement);
   Items items;
   items.push_back(TagOpenItem{"Figure", face.name});
   for (const FaceShape& shape : face.shapes) add_shape(items, shape, scale);
-  for (const PlacedFaceLabel& place : places) add_leader(items, place);
-  for (const PlacedFaceLabel& place : places) add_label(items, place, labels[place.label], measure);
+  for (const PlacedFaceLabel& place : plan.labels) add_leader(items, place);
+  for (const PlacedFaceLabel& place : plan.labels) add_label(items, place, labels[place.label], measure);
   items.push_back(TagCloseItem{});
-  const Rect extent = extent_of(request, places);
-  Block block{extent.width, extent.height, {}};
-  place_block(block.items, Block{{}, {}, std::move(items)}, {-extent.x, -extent.y});
-  return block;
+  const Rect extent = extent_of(request, plan.labels);
+  FaceWithEnds drawn{{extent.width, extent.height, {}}, std::vector<LeadEnd>(labels.size()), plan.cost};
+  const Point by{extent.x * -1, extent.y * -1};
+  place_block(drawn.block.items, Block{{}, {}, std::move(items)}, by);
+  for (const PlacedFaceLabel& place : plan.labels) drawn.ends[place.label] = {outer_edge(place) + by, place.side};
+  return drawn;
 }
 
 Block face_caption(const Face& face, int scale, Millimetres width, const Words& words, const TypeSetting& setting) {

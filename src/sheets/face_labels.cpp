@@ -25,8 +25,6 @@ constexpr double feature_cost = 20;
 constexpr double cavity_radius = 1.7;  ///< drawn: a leader so near to another terminal runs through its cavity
 constexpr int cavity_weight = 2;       ///< in features: worse than over a latch, since it may be read as that cavity's
 
-enum class Arrangement { beside, above_below };
-
 struct Wish {
   std::size_t label = 0;
   double start = 0;  ///< of the terminal, along the side
@@ -76,7 +74,8 @@ std::vector<double> spread(const std::vector<Wish>& wishes) {
 
 class Placer {
  public:
-  Placer(const FaceLabelRequest& request, Arrangement arrangement) : request_(request), arrangement_(arrangement) {}
+  Placer(const FaceLabelRequest& request, LabelArrangement arrangement)
+      : request_(request), arrangement_(arrangement) {}
 
   std::vector<PlacedFaceLabel> place() {
     std::vector<std::size_t> near, far;
@@ -95,20 +94,20 @@ class Placer {
 
  private:
   std::pair<LabelSide, LabelSide> sides() const {
-    return arrangement_ == Arrangement::beside ? std::pair(LabelSide::left, LabelSide::right)
-                                               : std::pair(LabelSide::top, LabelSide::bottom);
+    return is_beside() ? std::pair(LabelSide::left, LabelSide::right) : std::pair(LabelSide::top, LabelSide::bottom);
   }
-  double across() const { return (arrangement_ == Arrangement::beside ? request_.width : request_.height).number(); }
+  bool is_beside() const { return arrangement_ != LabelArrangement::above_below; }
+  double across() const { return (is_beside() ? request_.width : request_.height).number(); }
   static bool is_far(LabelSide side) { return side == LabelSide::right || side == LabelSide::bottom; }
 
-  double along_of(Point p) const { return (arrangement_ == Arrangement::beside ? p.y : p.x).number(); }
+  double along_of(Point p) const { return (is_beside() ? p.y : p.x).number(); }
   double depth_of(Point p, LabelSide side) const {
-    const double from_near = (arrangement_ == Arrangement::beside ? p.x : p.y).number();
+    const double from_near = (is_beside() ? p.x : p.y).number();
     return is_far(side) ? across() - from_near : from_near;
   }
   Point point_at(double along, double depth, LabelSide side) const {
     const Millimetres from_near(is_far(side) ? across() - depth : depth);
-    return arrangement_ == Arrangement::beside ? Point{from_near, Millimetres(along)}
+    return is_beside() ? Point{from_near, Millimetres(along)}
                                                : Point{Millimetres(along), from_near};
   }
   SideBox box_of(const Rect& rect, LabelSide side) const {
@@ -148,7 +147,7 @@ class Placer {
   /// The free lane nearest the terminal that crosses least; lanes away from the face's middle first.
   double choose_lane(std::size_t i, LabelSide side, const std::vector<Wish>& taken) const {
     const double start = along_of(request_.terminals[i]), depth = depth_of(request_.terminals[i], side);
-    const double length = (arrangement_ == Arrangement::beside ? request_.height : request_.width).number();
+    const double length = (is_beside() ? request_.height : request_.width).number();
     const double outward = start < length / 2 ? -1 : 1;
     double best = start, least = 1e9;
     for (double off = 0; off <= std::min(most_lane, depth); off += lane_step)
@@ -164,7 +163,7 @@ class Placer {
   }
 
   double size_of(std::size_t i) const {
-    return arrangement_ == Arrangement::beside ? request_.line_height.number()
+    return is_beside() ? request_.line_height.number()
                                                : (request_.stacked_widths[i] + label_apart).number();
   }
 
@@ -208,9 +207,8 @@ class Placer {
   }
 
   void set_size(PlacedFaceLabel& label, Point edge) const {
-    const bool is_beside = arrangement_ == Arrangement::beside;
-    label.width = (is_beside ? request_.one_line_widths : request_.stacked_widths)[label.label];
-    label.height = request_.line_height * (is_beside ? 1 : request_.stacked_lines[label.label]);
+    label.width = (is_beside() ? request_.one_line_widths : request_.stacked_widths)[label.label];
+    label.height = request_.line_height * (is_beside() ? 1 : request_.stacked_lines[label.label]);
     const Millimetres gap(0.6);
     label.centre = edge;
     if (label.side == LabelSide::left) label.centre.x -= gap + label.width / 2;
@@ -220,7 +218,7 @@ class Placer {
   }
 
   const FaceLabelRequest& request_;
-  Arrangement arrangement_;
+  LabelArrangement arrangement_;
   std::vector<PlacedFaceLabel> placed_;
   double cost_ = 0;
 };
@@ -228,9 +226,19 @@ class Placer {
 }  // namespace
 
 std::vector<PlacedFaceLabel> place_face_labels(const FaceLabelRequest& request) {
-  Placer beside(request, Arrangement::beside), above_below(request, Arrangement::above_below);
-  std::vector<PlacedFaceLabel> at_sides = beside.place(), above = above_below.place();
-  return beside.cost() <= above_below.cost() ? at_sides : above;
+  return plan_face_labels(request, LabelArrangement::shortest).labels;
+}
+
+FaceLabelPlan plan_face_labels(const FaceLabelRequest& request, LabelArrangement arrangement) {
+  if (arrangement == LabelArrangement::shortest) {
+    FaceLabelPlan beside = plan_face_labels(request, LabelArrangement::beside);
+    FaceLabelPlan above = plan_face_labels(request, LabelArrangement::above_below);
+    return beside.cost <= above.cost ? beside : above;
+  }
+  Placer placer(request, arrangement);
+  FaceLabelPlan plan{placer.place(), 0};
+  plan.cost = placer.cost();
+  return plan;
 }
 
 }  // namespace loomfolio

@@ -8,8 +8,6 @@
 
 namespace loomfolio {
 
-enum class LabelSide : std::uint8_t { left, right, top, bottom };
-
 /// A label's place in the face's own coordinates, drawn size; `centre` is its middle, the leader ends beside it.
 struct PlacedFaceLabel {
   std::size_t label = 0;  ///< index into the labels given
@@ -30,5 +28,11 @@ struct FaceLabelRequest {
 };
 
 std::vector<PlacedFaceLabel> place_face_labels(const FaceLabelRequest& request);
+
+struct FaceLabelPlan {
+  std::vector<PlacedFaceLabel> labels;
+  double cost = 0;  ///< length of the leaders in mm, and 20 for each feature they cross
+};
+FaceLabelPlan plan_face_labels(const FaceLabelRequest& request, LabelArrangement arrangement);
 
 }  // namespace loomfolio

@@ -5,21 +5,18 @@
 #include <utility>
 
 #include "base/text.h"
-#include "sheets/diagram_part.h"
-#include "sheets/face_drawing.h"
 #include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
-#include "sheets/scale_items.h"
 #include "sheets/sheet_makers.h"
+#include "sheets/works_pictures.h"
 #include "sheets/works_strip.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres most_face_width(70), most_face_height(60), text_indent(6);
+constexpr Millimetres text_indent(6);
 constexpr std::size_t look_ahead = 6;  // how far a part may be drawn forward to fill a page
-constexpr double most_growth = 1.3;    // of the drawing of the inside, where half the page has room for it
 
 /// Parts of one kind; the first stands for all.
 struct KindUse {
@@ -91,7 +88,7 @@ class WorksPages {
     };
     put(head(use), {});
     put(set_text(kind.about, look::text, flow_.width(), flow_.setting()), Millimetres(2));
-    put(pictures(use), Millimetres(3.5));
+    put(make_works_pictures(context_, use.parts.front(), flow_.width(), flow_.setting()), Millimetres(3.5));
     std::vector<std::string> sentences = inside_sentences(build_, use.parts.front(), words_);
     for (std::size_t i = 0; i < sentences.size(); ++i)
       put(event(i + 1, sentences.size(), sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
@@ -110,9 +107,8 @@ class WorksPages {
                       [&](PartId part) { return is_left_open(build_, part, static_cast<int>(t)); }))
         marks.push_back(kind.terminals[t].id);
     if (marks.empty() || marks.size() == kind.terminals.size()) return {};
-    const bool is_machines = std::all_of(use.parts.begin(), use.parts.end(), [&](PartId part) {
-      return build_.part(part).provided == Provider::machine;
-    });
+    const bool is_machines = std::all_of(use.parts.begin(), use.parts.end(),
+                                         [&](PartId part) { return build_.part(part).provided == Provider::machine; });
     return words_(is_machines ? "works.not_used_machine" : "works.not_used", {{"terminals", join(marks, ", ")}});
   }
 
@@ -158,68 +154,6 @@ class WorksPages {
     Block block = set_paragraph({spans, Align::left, "H2"}, flow_.width(), flow_.setting());
     block.height += Millimetres(0.8);
     add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
-    return block;
-  }
-
-  /// The inside at the left, all faces that hold terminals at the right.
-  Block pictures(const KindUse& use) const {
-    const Millimetres half = (flow_.width() - look::gutter * 2) / 2;
-    Block inside = inside_block(use.parts.front());
-    if (inside.width < half) scale_drawing(inside, std::min(most_growth, half / inside.width));
-    Block faces = faces_block(build_.kind(use.kind), flow_.width() - std::max(inside.width, half) - look::gutter * 2);
-    Block block{flow_.width(), std::max(inside.height, faces.height), {}};
-    const Millimetres x = std::max(inside.width, half) + look::gutter * 2;
-    place_block(block.items, std::move(inside), {});
-    place_block(block.items, std::move(faces), {std::min(x, flow_.width() - faces.width), {}});
-    return block;
-  }
-
-  static void scale_drawing(Block& block, double factor) {
-    scale_items(block.items, {}, factor);
-    block.width = block.width * factor;
-    block.height = block.height * factor;
-  }
-
-  Block inside_block(PartId id) const {
-    const InsideRequest request{build_, id, context_.measure(), {}, inside_styles()};
-    const PartDrawing drawing = draw_inside(request);
-    Block block{to_mm(drawing.width), to_mm(drawing.height) + Millimetres(2), {}};
-    block.items.push_back(TagOpenItem{"Figure", words_("works.picture", {{"part", build_.part(id).label}})});
-    draw_part(block.items, drawing, {Millimetres(1), Millimetres(1)});
-    block.items.push_back(TagCloseItem{});
-    block.width += Millimetres(2);
-    return block;
-  }
-
-  Block faces_block(const Kind& kind, Millimetres room) const {
-    Block all;
-    for (std::size_t f = 0; f < kind.faces.size(); ++f) {
-      Block face = face_block(kind, static_cast<int>(f), room);
-      if (face.items.empty()) continue;
-      const Millimetres y = all.height + (all.height.number() > 0 ? look::block_gap : Millimetres(0));
-      all.height = y + face.height;
-      all.width = std::max(all.width, face.width);
-      place_block(all.items, std::move(face), {{}, y});
-    }
-    return all;
-  }
-
-  Block face_block(const Kind& kind, int index, Millimetres room) const {
-    const Face& face = kind.faces[static_cast<std::size_t>(index)];
-    std::vector<FaceLabel> labels;
-    for (const KindTerminal& terminal : kind.terminals)
-      if (terminal.face == index) labels.push_back({terminal.at, terminal.id, {}});
-    if (labels.empty()) return {};
-    int scale = face_scale(face, std::min(most_face_width, room), most_face_height);
-    Block block = draw_face(face, labels, scale, context_.measure());
-    while (block.width > room && scale < 10)
-      block = draw_face(face, labels, scale = scale == 1 ? 2 : scale * 2, context_.measure());
-    Block caption =
-        face_caption(face, scale, std::min(room, std::max(block.width, Millimetres(60))), words_, flow_.setting());
-    const Millimetres y = block.height + Millimetres(1.5);
-    block.width = std::max(block.width, caption.width);
-    block.height = y + caption.height;
-    place_block(block.items, std::move(caption), {{}, y});
     return block;
   }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The terminal map: the face of each part and connector at true scale, and what goes to each of its terminals. Parts
-// stand in the order of zones; small ones first, in two columns. Parts of one kind share one face. Of a machine that a
-// kit is fitted to, only parts that the kit is joined to are shown.
+// stand near the order of zones, packed so that pages are full, small ones side by side. Parts of one kind share one
+// face. Of a machine that a kit is fitted to, only parts that the kit is joined to are shown.
 #include <algorithm>
 #include <utility>
 
@@ -11,6 +11,7 @@
 #include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
+#include "sheets/page_packing.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/terminal_rows.h"
@@ -23,9 +24,7 @@ constexpr Millimetres most_face_width(104), most_face_height(96);
 /// Faces and captions at most this wide leave room for the table beside them.
 constexpr double beside_share = 0.44;
 /// A part that is at most so high in one of two columns stands there.
-constexpr Millimetres most_half_height(125);
-/// How far a part may be drawn forward to fill a page.
-constexpr std::size_t look_ahead = 8;
+constexpr Millimetres most_half_height(150);
 constexpr Millimetres entry_gap(6.5);
 
 /// Parts shown together: one part, or all small ones of a kind.
@@ -75,32 +74,20 @@ class MapMaker {
         flow_(context, {"terminals", context.words()("terminals.title"), intro_of(context),
                         scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
 
-  std::vector<Sheet> make(const std::vector<PartGroup>& groups) {
-    std::vector<Entry> waiting;
-    std::vector<Block> halves;
-    for (const PartGroup& group : groups) {
-      Block half = make_half(group);
-      if (half.height.number() > 0)
-        halves.push_back(std::move(half));
-      else
-        waiting.push_back(make_entry(group));
-    }
-    // One alone would leave the other column empty.
-    if (halves.size() == 1) {
-      halves.clear();
-      waiting.clear();
-      for (const PartGroup& group : groups) waiting.push_back(make_entry(group));
-    }
-    add_columns(flow_, std::move(halves), {2, entry_gap}, {});
+  std::vector<Sheet> make(std::vector<PartGroup> groups) {
     if (context_.extent == Extent::common)
       for (const PartId part : parts_by_zone(build_))
-        if (is_told_beside(context_, part) && is_worked_at_in_any(build_.part(part).id))
-          waiting.push_back(make_entry({{part}}));
-    while (!waiting.empty()) {
-      const std::size_t next = choose_next(waiting);
-      place(std::move(waiting[next]));
-      waiting.erase(waiting.begin() + static_cast<std::ptrdiff_t>(next));
+        if (is_told_beside(context_, part) && is_worked_at_in_any(build_.part(part).id)) groups.push_back({{part}});
+    std::vector<Entry> entries, halves;
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+      Entry entry = make_entry(groups[i]);
+      Block half = is_beside(groups[i]) ? Block{} : make_half(groups[i]);
+      entry.place = i;
+      const bool is_half = half.height.number() > 0 && half.height < entry.block.height * 2;
+      if (is_half) halves.push_back({std::move(half), {}, i});
+      entries.push_back(std::move(entry));
     }
+    place_all(rows_of(std::move(entries), std::move(halves)));
     return flow_.take();
   }
 
@@ -108,42 +95,79 @@ class MapMaker {
   /// What the map says of one group: whole, or, where that is higher than a page, a head and a table that goes on.
   struct Entry {
     Block block;
-    Table long_table;  ///< without rows: all is in the block
+    Table long_table = {};  ///< without rows: all is in the block
+    std::size_t place = 0;  ///< among the groups
   };
 
-  /// The first of the next few that still fits on the page, so that pages are full and parts stay near their
-  /// neighbours.
-  std::size_t choose_next(const std::vector<Entry>& waiting) const {
-    for (std::size_t i = 0; i < std::min(waiting.size(), look_ahead); ++i)
-      if (entry_gap + waiting[i].block.height <= flow_.room()) return i;
-    return 0;
+  /// Entries as wide as the page: those that stand in one of two columns are set side by side, one that finds no
+  /// neighbour takes the whole width.
+  std::vector<Entry> rows_of(std::vector<Entry> entries, std::vector<Entry> halves) const {
+    std::vector<Millimetres> heights;
+    for (const Entry& half : halves) heights.push_back(half.block.height);
+    std::vector<Entry> rows;
+    std::vector<bool> is_set(entries.size(), false);
+    const bool is_right_to_left = flow_.setting().is_right_to_left;
+    for (const ColumnPair& pair : pair_columns(heights, entry_gap)) {
+      if (pair.right.empty()) continue;
+      Entry row{{flow_.width(), pair.height, {}}, {}, entries.size()};
+      for (const bool is_left : {true, false}) {
+        const Millimetres x = is_left == is_right_to_left ? flow_.width() - column_width(flow_, 2) : Millimetres(0);
+        Millimetres y;
+        for (const std::size_t i : is_left ? pair.left : pair.right) {
+          const Millimetres height = halves[i].block.height;
+          place_block(row.block.items, std::move(halves[i].block), {x, y});
+          y += height + entry_gap;
+          row.place = std::min(row.place, halves[i].place);
+          is_set[halves[i].place] = true;
+        }
+      }
+      rows.push_back(std::move(row));
+    }
+    for (Entry& entry : entries)
+      if (!is_set[entry.place]) rows.push_back(std::move(entry));
+    std::stable_sort(rows.begin(), rows.end(), [](const Entry& a, const Entry& b) { return a.place < b.place; });
+    return rows;
   }
 
-  void place(Entry entry) {
-    if (entry.long_table.rows.empty()) return flow_.add(std::move(entry.block), entry_gap);
-    flow_.keep(entry.block.height + Millimetres(30));
-    flow_.add(std::move(entry.block), entry_gap);
-    add_table(flow_, entry.long_table, look::paragraph_gap * 2);
+  /// Pages as full as can be; tables that go over pages stand at the end.
+  void place_all(std::vector<Entry> rows) {
+    const auto whole =
+        std::stable_partition(rows.begin(), rows.end(), [](const Entry& row) { return row.long_table.rows.empty(); });
+    std::vector<Millimetres> heights;
+    for (auto row = rows.begin(); row != whole; ++row) heights.push_back(row->block.height);
+    const auto pages = pack_pages(heights, {flow_.room(), flow_.full_room(), entry_gap});
+    for (const std::vector<std::size_t>& page : pages) {
+      if (&page != &pages.front() && flow_.may_turn()) flow_.new_page();
+      for (const std::size_t i : page) flow_.add(std::move(rows[i].block), entry_gap);
+    }
+    for (auto row = whole; row != rows.end(); ++row) {
+      flow_.keep(row->block.height + Millimetres(30));
+      flow_.add(std::move(row->block), entry_gap);
+      add_table(flow_, row->long_table, look::paragraph_gap * 2);
+    }
   }
 
+  /// Faces beside the table or above it, whichever is less high.
   Entry make_entry(const PartGroup& group) const {
-    const Millimetres room = flow_.width() * beside_share;
-    Block head = make_head(group, flow_.width()), faces = make_faces(group, room);
-    const bool is_beside = faces.width <= room && faces.height.number() > 0;
-    const Millimetres table_width = is_beside ? flow_.width() - faces.width - look::gutter * 1.5 : flow_.width();
+    const Millimetres room = flow_.width() * beside_share, most = flow_.full_room() - entry_gap;
     Table table = make_table(group);
-    Block rows = table_block(table, table_width, flow_.setting());
-    const Millimetres most = flow_.full_room() - entry_gap;
-    if (is_beside && head.height + rows.height <= most)
-      return {beside(std::move(head), std::move(faces), std::move(rows)), {}};
+    Block head = make_head(group, flow_.width()), faces = make_faces(group, room);
+    Block under = make_faces(group, flow_.width()), rows = table_block(table, flow_.width(), flow_.setting());
+    const Millimetres under_gap = under.height.number() > 0 ? look::paragraph_gap * 2 : Millimetres(0);
+    const Millimetres stacked = head.height + under.height + under_gap + rows.height;
+    if (faces.width <= room && faces.height.number() > 0) {
+      Block narrow = table_block(table, flow_.width() - faces.width - look::gutter * 1.5, flow_.setting());
+      const Millimetres height = head.height + std::max(faces.height, narrow.height);
+      if (height <= std::min(most, stacked)) return {beside(std::move(head), std::move(faces), std::move(narrow))};
+    }
     const Millimetres y = head.height;
-    if (faces.height.number() > 0) head.height += faces.height + look::paragraph_gap * 2;
-    place_block(head.items, std::move(faces), {{}, y});
-    if (head.height + rows.height > most) return {std::move(head), std::move(table)};
+    head.height += under.height + under_gap;
+    place_block(head.items, std::move(under), {{}, y});
+    if (stacked > most) return {std::move(head), std::move(table)};
     const Millimetres below = head.height;
     head.height += rows.height;
     place_block(head.items, std::move(rows), {{}, below});
-    return {std::move(head), {}};
+    return {std::move(head)};
   }
 
   /// The part as it stands in one of two columns: name, face, a narrow table; nothing where it is too large for that.
@@ -205,7 +229,8 @@ class MapMaker {
   Block make_faces(const PartGroup& group, Millimetres room) const {
     const Part& part = build_.part(group.parts.front());
     const Kind& kind = build_.kind_of(part);
-    const LabelCodes codes = group.parts.size() == 1 && !is_beside(group) ? LabelCodes::with_colours : LabelCodes::marks_only;
+    const LabelCodes codes =
+        group.parts.size() == 1 && !is_beside(group) ? LabelCodes::with_colours : LabelCodes::marks_only;
     std::vector<Block> faces;
     for (std::size_t f = 0; f < kind.faces.size(); ++f) {
       const auto labels = face_labels(context_, wires_, part, static_cast<int>(f), codes);
@@ -270,9 +295,8 @@ class MapMaker {
 
   bool is_worked_at_in_any(const std::string& part_id) const {
     return std::any_of(context_.hook_ups->builds.begin(), context_.hook_ups->builds.end(), [&](const SolvedBuild* one) {
-      return std::any_of(one->build.parts.begin(), one->build.parts.end(), [&](const Part& part) {
-        return part.id == part_id && is_worked_at(one->build, part);
-      });
+      return std::any_of(one->build.parts.begin(), one->build.parts.end(),
+                         [&](const Part& part) { return part.id == part_id && is_worked_at(one->build, part); });
     });
   }
 
@@ -321,9 +345,9 @@ class MapMaker {
 }  // namespace
 
 std::vector<Sheet> make_terminal_map(const SheetContext& context) {
-  const std::vector<PartGroup> groups = group_parts(context);
+  std::vector<PartGroup> groups = group_parts(context);
   if (groups.empty()) return {};
-  return MapMaker(context).make(groups);
+  return MapMaker(context).make(std::move(groups));
 }
 
 }  // namespace loomfolio
