@@ -92,7 +92,9 @@ class Pictures {
         inside_ = draw(growth);
         if (choose(half, coarser)) return compose();
       }
-    return compose();
+    inside_ = draw(1);
+    choose(half, 0);
+    return compose_below();
   }
 
  private:
@@ -271,16 +273,33 @@ class Pictures {
     Block block{width_, height, {}};
     channel_lines(inside_top, faces_top, joined);
     add_leaders(block.items, channel, joined, inside_top, faces_top);
-    block.items.push_back(
-        TagOpenItem{"Figure", context_.words()("works.picture", {{"part", context_.build().part(part_).label}})});
-    place_block(block.items, std::move(inside_.block), inside_at(inside_top));
-    block.items.push_back(TagCloseItem{});
+    place_inside(block.items, inside_at(inside_top));
     for (FacePicture& face : faces_) {
       place_block(block.items, std::move(face.block), face_at(face, faces_top));
       place_block(block.items, std::move(face.caption),
                   {column_, faces_top + face.top + face.out.extent.height + caption_gap});
     }
     return block;
+  }
+
+  /// Where the lines find no room: the faces below the inside, joined to it by their marks alone.
+  Block compose_below() {
+    Block block{width_, inside_.block.height, {}};
+    place_inside(block.items, {});
+    for (FacePicture& face : faces_) {
+      const Millimetres top = block.height + look::block_gap, caption_top = top + face.block.height + caption_gap;
+      block.height = caption_top + face.caption.height;
+      place_block(block.items, std::move(face.block), {Millimetres(0), top});
+      place_block(block.items, std::move(face.caption), {Millimetres(0), caption_top});
+    }
+    return block;
+  }
+
+  void place_inside(Items& items, Point at) {
+    items.push_back(
+        TagOpenItem{"Figure", context_.words()("works.picture", {{"part", context_.build().part(part_).label}})});
+    place_block(items, std::move(inside_.block), at);
+    items.push_back(TagCloseItem{});
   }
 
   Point inside_at(Millimetres top) const { return {inside_out_.extent.x * -1, top - inside_out_.extent.y}; }

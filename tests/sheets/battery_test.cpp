@@ -11,10 +11,17 @@ using namespace loomfolio;
 
 namespace {
 
+/// It may begin below another run.
+bool shows_battery(const Sheet& sheet) {
+  return sheet.id.starts_with("battery") ||
+         std::any_of(sheet.joined.begin(), sheet.joined.end(),
+                     [](const JoinedRun& run) { return run.id.starts_with("battery"); });
+}
+
 std::vector<std::string> texts_of(const std::string& sample) {
   std::vector<std::string> texts;
   for (const Sheet& sheet : shared_sample(sample).composed().folio.sheets)
-    if (sheet.id.starts_with("battery"))
+    if (shows_battery(sheet))
       for (const Item& item : sheet.items)
         if (const auto* text = std::get_if<TextItem>(&item)) texts.push_back(text->text);
   return texts;
