@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "check/paths.h"
 
+#include "solve/plain_metal.h"
+
 namespace loomfolio {
 
 namespace {
@@ -56,24 +58,11 @@ void add_bolts(const Build& build, Paths& paths) {
     }
 }
 
-void find_nets(const Build& build, Paths& paths) {
-  paths.net.assign(paths.at.size(), -1);
-  for (std::size_t start = 0; start < paths.at.size(); ++start) {
-    if (paths.net[start] >= 0) continue;
-    std::vector<PathPoint> open = {static_cast<PathPoint>(start)};
-    paths.net[start] = paths.net_count;
-    while (!open.empty()) {
-      const PathPoint here = open.back();
-      open.pop_back();
-      for (const int b : paths.at[index_of(here)]) {
-        const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
-        const PathPoint next = bridge.other(here);
-        if (paths.net[index_of(next)] >= 0 || !is_plain_metal(build, bridge)) continue;
-        paths.net[index_of(next)] = paths.net_count;
-        open.push_back(next);
-      }
-    }
-    ++paths.net_count;
+/// Nets are numbered by their lowest points.
+void number_nets(PlainMetal& metal, Paths& paths) {
+  for (PathPoint p = 0; p < static_cast<PathPoint>(paths.at.size()); ++p) {
+    const int root = metal.islands.root(p);
+    paths.net.push_back(root == p ? paths.net_count++ : paths.net[index_of(root)]);
   }
 }
 
@@ -104,19 +93,16 @@ std::vector<PathPoint> Paths::points(const Build& build, InsideRef ref) const {
 
 Paths trace_paths(const Build& build) {
   Paths paths;
-  int count = static_cast<int>(build.terminals.size());
-  for (const Part& part : build.parts) {
-    paths.terminals_.push_back(part.terminals);
-    paths.first_inner.push_back(count);
-    count += build.kind_of(part).inner_points;
-  }
-  paths.frame = count++;
-  paths.at.resize(static_cast<std::size_t>(count));
+  PlainMetal metal = join_plain_metal(build);
+  for (const Part& part : build.parts) paths.terminals_.push_back(part.terminals);
+  paths.first_inner = metal.first_inner;
+  paths.frame = metal.frame;
+  paths.at.resize(index_of(paths.frame) + 1);
   for (std::size_t w = 0; w < build.wires.size(); ++w)
     add_bridge(paths, {build.wires[w].from.index, build.wires[w].to.index, {static_cast<std::int32_t>(w)}, {}});
   add_insides(build, paths);
   add_bolts(build, paths);
-  find_nets(build, paths);
+  number_nets(metal, paths);
   mark_poles(build, paths);
   return paths;
 }

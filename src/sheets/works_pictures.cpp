@@ -80,7 +80,8 @@ class Pictures {
         setting_(setting),
         kind_(context.build().kind_of(context.build().part(part))),
         part_(part),
-        width_(width) {}
+        width_(width),
+        drawing_(draw_inside({context.build(), part, context.measure(), {}, inside_styles()})) {}
 
   Block make() {
     const Millimetres half = (width_ - look::gutter * 2) / 2;
@@ -99,14 +100,13 @@ class Pictures {
 
  private:
   InsidePicture draw(double growth) const {
-    const PartDrawing drawing = draw_inside({context_.build(), part_, context_.measure(), {}, inside_styles()});
     InsidePicture made;
-    draw_part(made.block.items, drawing, {ring, ring});
+    draw_part(made.block.items, drawing_, {ring, ring});
     scale_items(made.block.items, {}, growth);
-    made.block.width = (to_mm(drawing.width) + ring * 2) * growth;
-    made.block.height = (to_mm(drawing.height) + ring * 2) * growth;
+    made.block.width = (to_mm(drawing_.width) + ring * 2) * growth;
+    made.block.height = (to_mm(drawing_.height) + ring * 2) * growth;
     made.extent = {{}, {}, made.block.width, made.block.height};
-    for (const PlacedTerminal& terminal : drawing.terminals) {
+    for (const PlacedTerminal& terminal : drawing_.terminals) {
       const int face = kind_.terminals[static_cast<std::size_t>(terminal.terminal)].face;
       if (face < 0 || terminal.taps.empty()) continue;
       const Point tap = to_mm(terminal.taps.front()) + Point{ring, ring};
@@ -343,6 +343,7 @@ class Pictures {
   const Kind& kind_;
   PartId part_;
   Millimetres width_, column_;
+  PartDrawing drawing_;  ///< of the inside, unscaled
   InsidePicture inside_;
   LeadOut inside_out_;
   std::vector<FacePicture> faces_;

@@ -161,48 +161,49 @@ bool grow_for_lift(Sizing& s, const EarthLift& lift, const Solution& solution) {
   return grow_toward(s, circuit, solution, {lift.terminal.index, -1, -1}, SizeReason::earth);
 }
 
-void grow_for_drops(Sizing& s) {
-  std::vector<InsideRef> given_up;
-  s.result.unmet_drops.clear();
-  for (int step = 0; step < most_drop_steps; ++step) {
-    const auto solutions = solve_all(s.build);
-    const LoopDrop* worst = nullptr;
-    const auto drops = find_loop_drops(s.build, solutions);
-    for (const LoopDrop& drop : drops) {
-      if (drop.is_in_series || drop.total <= drop.limit) continue;
-      if (std::find(given_up.begin(), given_up.end(), drop.element) != given_up.end()) continue;
-      if (!worst || drop.total - drop.limit > worst->total - worst->limit) worst = &drop;
-    }
-    if (!worst) return;
-    if (grow_for_drop(s, *worst, solutions[worst->situation.at()])) continue;
-    given_up.push_back(worst->element);
-    s.result.unmet_drops.push_back({worst->element, worst->situation, worst->total, worst->limit});
-  }
-}
+double excess_of(const LoopDrop& drop) { return (drop.total - drop.limit).number(); }
+double excess_of(const EarthLift& lift) { return (lift.volts - most_earth_lift).number(); }
+InsideRef place_of(const LoopDrop& drop) { return drop.element; }
+PartId place_of(const EarthLift& lift) { return lift.part; }
 
-// True when a wire went up: a loop may now lose more than it did, since what it feeds takes more.
-bool grow_for_lifts(Sizing& s) {
+// Grows wires for the worst of what `find` finds wrong until nothing is, or nothing helps: that goes to `unmet`. True
+// when a wire went up.
+template <typename Wrong>
+bool grow_for_worst(Sizing& s, std::vector<Wrong> (*find)(const Build&, const std::vector<Solution>&),
+                    bool (*grow)(Sizing&, const Wrong&, const Solution&), std::vector<Wrong>& unmet) {
   bool grew = false;
-  std::vector<PartId> given_up;
-  s.result.unmet_lifts.clear();
+  unmet.clear();
   for (int step = 0; step < most_drop_steps; ++step) {
     const auto solutions = solve_all(s.build);
-    const EarthLift* worst = nullptr;
-    const auto lifts = find_earth_lifts(s.build, solutions);
-    for (const EarthLift& lift : lifts) {
-      if (std::find(given_up.begin(), given_up.end(), lift.part) != given_up.end()) continue;
-      if (!worst || lift.volts > worst->volts) worst = &lift;
+    const std::vector<Wrong> all = find(s.build, solutions);
+    const Wrong* worst = nullptr;
+    for (const Wrong& wrong : all) {
+      const auto is_same = [&](const Wrong& other) { return place_of(other) == place_of(wrong); };
+      if (std::any_of(unmet.begin(), unmet.end(), is_same)) continue;
+      if (!worst || excess_of(wrong) > excess_of(*worst)) worst = &wrong;
     }
     if (!worst) return grew;
-    if (grow_for_lift(s, *worst, solutions[worst->situation.at()])) {
-      grew = true;
-      continue;
-    }
-    given_up.push_back(worst->part);
-    s.result.unmet_lifts.push_back(*worst);
+    if (grow(s, *worst, solutions[worst->situation.at()])) grew = true;
+    else unmet.push_back(*worst);
   }
   return grew;
 }
+
+std::vector<LoopDrop> find_drops_over(const Build& build, const std::vector<Solution>& solutions) {
+  std::vector<LoopDrop> drops = find_loop_drops(build, solutions);
+  std::erase_if(drops, [](const LoopDrop& drop) { return drop.is_in_series || drop.total <= drop.limit; });
+  return drops;
+}
+
+void grow_for_drops(Sizing& s) {
+  std::vector<LoopDrop> unmet;
+  grow_for_worst(s, find_drops_over, grow_for_drop, unmet);
+  s.result.unmet_drops.clear();
+  for (const LoopDrop& drop : unmet) s.result.unmet_drops.push_back({drop.element, drop.situation, drop.total, drop.limit});
+}
+
+// A loop may then lose more than it did, since what it feeds takes more.
+bool grow_for_lifts(Sizing& s) { return grow_for_worst(s, find_earth_lifts, grow_for_lift, s.result.unmet_lifts); }
 
 // The battery's earth carries what its live cable carries: of the auto wires on the earthed pole the thickest follows
 // the live cable.
