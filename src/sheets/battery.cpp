@@ -114,23 +114,23 @@ Table rest_table(const Studied& one) {
   return table;
 }
 
-Cell lines_cell(const std::vector<std::string>& lines, const TextStyle& style = look::table) {
+Cell lines_cell(const std::vector<std::string>& lines) {
   Cell cell;
-  for (const std::string& line : lines) cell.lines.push_back({{{line, style, look::ink, {}}}, Align::left, {}});
+  for (const std::string& line : lines) cell.lines.push_back({{{line, look::table, look::ink, {}}}, Align::left, {}});
   return cell;
 }
 
-std::string poles_text(const Studied& one, Volts poles) {
+Cell poles_cell(const Studied& one, Volts poles) {
   const bool is_low = poles < one.context.build().electrics.cranking;
-  return print_volts(poles) + (is_low ? " (" + one.words()("battery.below_that") + ")" : "");
+  return two_line_cell(print_volts(poles), is_low ? one.words()("battery.below_that") : "");
 }
 
-/// Warm above cold, in one row: neither a page's end nor another hook-up comes between them.
+/// Warm and cold side by side, in one line: neither a page's end nor another hook-up comes between them, and no
+/// situation looks as if it were one of the two.
 Row cranking_row(const Studied& one, const std::vector<std::string>& names, const CrankingVolts& c) {
-  return {{lines_cell(names), lines_cell({"25\u00a0°C", "\u221218\u00a0°C"}),
-           lines_cell({poles_text(one, c.warm_battery), poles_text(one, c.cold_battery)}),
-           lines_cell({print_volts(c.warm_motor), print_volts(c.cold_motor)}, look::table_bold),
-           lines_cell({fixed(c.warm_amperes.number(), 0), fixed(c.cold_amperes.number(), 0)})}};
+  return {{lines_cell(names), poles_cell(one, c.warm_battery), text_cell(print_volts(c.warm_motor), look::table_bold),
+           text_cell(fixed(c.warm_amperes.number(), 0)), poles_cell(one, c.cold_battery),
+           text_cell(print_volts(c.cold_motor), look::table_bold), text_cell(fixed(c.cold_amperes.number(), 0))}};
 }
 
 /// What the row of one situation prints.
@@ -144,11 +144,10 @@ std::string print_figures(const CrankingVolts& c) {
 Table cranking_table(const Studied& one) {
   const Words& words = one.words();
   Table table;
-  table.columns = {{words("battery.situation"), CellAlign::near, Wrapping::wraps, 1},
-                   {words("battery.temperature"), CellAlign::near, Wrapping::keeps, 0},
-                   {words("battery.at_poles"), CellAlign::near, Wrapping::keeps, 0},
-                   {words("battery.at_starter"), CellAlign::near, Wrapping::keeps, 0},
-                   {words("battery.starter_amperes"), CellAlign::near, Wrapping::keeps, 0}};
+  table.columns = {{words("battery.situation"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const char* at : {"25\u00a0°C", "\u221218\u00a0°C"})
+    for (const char* figure : {"battery.at_poles", "battery.at_starter", "battery.starter_amperes"})
+      table.columns.push_back({std::string(at) + " " + words(figure), CellAlign::near, Wrapping::keeps, 0});
   const std::vector<CrankingVolts>& all = one.study.cranking;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const auto is_alike = [&](const CrankingVolts& c) { return print_figures(c) == print_figures(all[i]); };

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "base/text.h"
@@ -67,6 +68,32 @@ void add_feature(FaceLabelRequest& request, const Face& face, const FaceShape& s
   if (!is_outline) request.features.push_back({at.x, at.y, shape.width / scale, shape.height / scale});
 }
 
+/// How far a nut, blade or cavity drawn about a terminal reaches from its middle, at the side that reaches furthest: the
+/// larger of the shapes that stand centred on it and are a good deal smaller than the face.
+Millimetres reach_about(Point terminal, const Face& face) {
+  constexpr double same_middle = 0.5;
+  Millimetres reach(0);
+  for (const FaceShape& shape : face.shapes) {
+    if (shape.points.empty() || shape.type == ShapeType::text || shape.type == ShapeType::line) continue;
+    Point low = shape.points[0], high = low;
+    for (const Point& p : shape.points) {
+      low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+      high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+    if (shape.type == ShapeType::rect) high = {low.x + shape.width, low.y + shape.height};
+    if (shape.type == ShapeType::circle) {
+      low = {low.x - shape.radius, low.y - shape.radius};
+      high = {high.x + shape.radius, high.y + shape.radius};
+    }
+    const Millimetres width = high.x - low.x, height = high.y - low.y;
+    const double off_x = (low.x + width / 2 - terminal.x).number(), off_y = (low.y + height / 2 - terminal.y).number();
+    const bool is_centred = std::hypot(off_x, off_y) < same_middle;
+    const bool is_of_terminal = width < face.width / 2 && height < face.height / 2;
+    if (is_centred && is_of_terminal) reach = std::max({reach, width / 2, height / 2});
+  }
+  return reach;
+}
+
 FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labels, int scale,
                             const TextMeasure& measure) {
   FaceLabelRequest request;
@@ -79,6 +106,7 @@ FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labe
     for (const std::string& code : label.codes) widest = std::max(widest, measure.measure(code, look::wire_code).width);
     const Millimetres all = measure.measure(joined_codes(label), look::wire_code).width;
     request.terminals.push_back(scaled(label.at, scale));
+    request.reaches.push_back(reach_about(label.at, face) / scale);
     request.one_line_widths.push_back(mark + (label.codes.empty() ? Millimetres(0) : all + look::label_word_gap));
     request.stacked_widths.push_back(widest);
     request.stacked_lines.push_back(1 + static_cast<int>(label.codes.size()));

@@ -22,7 +22,7 @@ constexpr Millimetres label_apart(2.6);
 constexpr double turn_out = 0.8, last_out = 0.9;  // straight pieces outside the face, before and behind the turn
 constexpr double lane_step = 0.4, most_lane = 4.4, lane_clear = 0.9, lanes_apart = 0.7;
 constexpr double feature_cost = 20;
-constexpr double cavity_radius = 1.7;  ///< drawn: a leader so near to another terminal runs through its cavity
+constexpr double least_reach = 1.7;  ///< drawn: a leader so near to another terminal runs through its cavity
 constexpr int cavity_weight = 2;       ///< in features: worse than over a latch, since it may be read as that cavity's
 
 struct Wish {
@@ -124,8 +124,11 @@ class Placer {
       const bool is_within = depth > box.depth0 && depth < box.depth1;  // its own blade or cavity
       if (!is_within && lane > box.along0 - 0.3 && lane < box.along1 + 0.3 && box.depth1 <= depth) ++count;
     }
-    for (const Point& p : request_.terminals)
-      if (depth_of(p, side) < depth - 0.2 && std::abs(along_of(p) - lane) < cavity_radius) count += cavity_weight;
+    for (std::size_t k = 0; k < request_.terminals.size(); ++k) {
+      const Point p = request_.terminals[k];
+      const double reach = std::max(least_reach, request_.reaches[k].number());
+      if (depth_of(p, side) < depth - 0.2 && std::abs(along_of(p) - lane) < reach) count += cavity_weight;
+    }
     return count;
   }
 

@@ -20,6 +20,7 @@ struct PlacedFaceLabel {
 struct FaceLabelRequest {
   Millimetres width, height;  ///< of the face, drawn size
   std::vector<Point> terminals;
+  std::vector<Millimetres> reaches;  ///< of the nut, blade or cavity drawn about each, from its middle
   std::vector<Millimetres> one_line_widths;  ///< of the labels set in one line, as at the left and right
   std::vector<Millimetres> stacked_widths;   ///< set one line under the other, as above and below
   std::vector<int> stacked_lines;            ///< how many lines that are

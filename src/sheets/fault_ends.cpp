@@ -154,7 +154,6 @@ std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const 
   std::vector<Span> spans = marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
   spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print,
                    look::accent, target});
-  spans.push_back({".", small_print, look::ink, {}});
   return spans;
 }
 

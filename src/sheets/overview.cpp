@@ -22,7 +22,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{9}, end_pitch{4}, tag_height{5}, list_step{6.5};
+constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{9}, end_pitch{4}, tag_height{5}, list_step{6.5},
+    name_gap{1};
 
 /// A pair of zones with wires between them.
 struct Bracket {
@@ -37,6 +38,7 @@ struct Row {
   std::string text;
   bool is_quiet = false;
   const Part* part = nullptr;
+  bool is_tall = false;  ///< its sheets stand on a line of their own, below the name
 };
 
 struct Overview {
@@ -152,11 +154,13 @@ void draw_column(Items& items, const Overview& o, std::size_t column) {
   add_text(items, {x + inset, o.top + Millimetres(5.8)}, name.text, name.style);
   Millimetres y = o.top + head + Millimetres(4);
   for (const Row& row : o.rows[column]) {
-    Millimetres right = x + o.column_width - inset;
-    if (row.part != nullptr) right = add_sheets(items, o, *row.part, {right, y});
-    const FittedText text = fit_text(row.text, o.row_style, right - x - inset - Millimetres(1), o.context.measure());
+    const Millimetres edge = x + o.column_width - inset, below = row.is_tall ? o.row_step : Millimetres(0);
+    Millimetres right = edge;
+    if (row.part != nullptr) right = add_sheets(items, o, *row.part, {edge, y + below});
+    if (row.is_tall) right = edge;
+    const FittedText text = fit_text(row.text, o.row_style, right - x - inset - name_gap, o.context.measure());
     add_text(items, {x + inset, y}, text.text, text.style, row.is_quiet ? look::grey : look::ink);
-    y += o.row_step;
+    y += o.row_step + below;
   }
 }
 
@@ -206,12 +210,27 @@ void draw_list(Items& items, const Overview& o) {
   }
 }
 
+/// Whether a part's name and its sheets are too long for one line.
+bool is_too_long(const Overview& o, const Row& row) {
+  if (row.part == nullptr) return false;
+  Items sheets;
+  const Millimetres room = add_sheets(sheets, o, *row.part, {o.column_width - inset * 2, {}});
+  return o.context.measure().measure(row.text, o.row_style).width > room - name_gap;
+}
+
 void place_columns(Overview& o) {
-  std::size_t most = 0;
-  for (const auto& rows : o.rows) most = std::max(most, rows.size());
   const double count = static_cast<double>(o.zones.size());
   o.column_width = (o.body.width - gap * (count - 1)) / count;
-  o.column_height = head + o.row_step * static_cast<double>(most) + Millimetres(2);
+  double most = 0;
+  for (auto& rows : o.rows) {
+    double lines = 0;
+    for (Row& row : rows) {
+      row.is_tall = is_too_long(o, row);
+      lines += row.is_tall ? 2 : 1;
+    }
+    most = std::max(most, lines);
+  }
+  o.column_height = head + o.row_step * most + Millimetres(2);
 }
 
 }  // namespace

@@ -5,6 +5,8 @@
 #include "sheets/text_flow.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 #include <utility>
 
 #include "base/text.h"
@@ -46,6 +48,16 @@ bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
 
+/// Whether `text` goes on at `at` with a unit that its figure is read with, whatever sign follows it.
+bool is_unit_at(const std::string& text, std::size_t at) {
+  static constexpr std::array<std::string_view, 30> units{
+      "V", "mV", "A", "mA", "W", "Ah", "Ω", "kΩ", "ohm", "mm", "mm²", "cm", "m", "ft", "kg", "g",
+      "N", "Nm", "s", "ms", "min", "Hz", "°C", "°F", "%", "AWG", "kPa", "K", "mΩ", "N·m"};
+  const std::size_t end = std::min(text.find_first_of(" .,;:)/\x1f", at), text.size());
+  const std::string_view word(text.data() + at, end - at);
+  return std::find(units.begin(), units.end(), word) != units.end();
+}
+
 class PieceCutter {
  public:
   PieceCutter(const Paragraph& paragraph, const TextMeasure& measure) : paragraph_(paragraph), measure_(measure) {}
@@ -73,7 +85,8 @@ class PieceCutter {
       if (character == " ") {
         std::size_t count = 1;
         while (i < text.size() && text[i] == ' ') ++i, ++count;
-        finish(index, std::exchange(word, {}), std::string(count, ' '), true);
+        const bool is_figure = !word.empty() && word.back() >= '0' && word.back() <= '9' && is_unit_at(text, i);
+        finish(index, std::exchange(word, {}), std::string(count, ' '), !is_figure);
         continue;
       }
       word += character;

@@ -37,8 +37,8 @@ struct TypeSetting {
 };
 
 /// The paragraph as a block of that width; its height is a whole number of line steps, the first baseline within the
-/// first. Breaks after spaces, hyphens and slashes and between East Asian characters; a word wider than the line is
-/// broken anywhere.
+/// first. Breaks after spaces, hyphens and slashes and between East Asian characters, but not between a figure and its
+/// unit; a word wider than the line is broken anywhere.
 Block set_paragraph(const Paragraph& paragraph, Millimetres width, const TypeSetting& setting);
 
 /// One style, no links.

@@ -23,6 +23,7 @@ FaceLabelRequest cavities(int columns, int rows, double pitch, double label_widt
       request.one_line_widths.push_back(Millimetres(label_width));
       request.stacked_widths.push_back(Millimetres(label_width / 2));
       request.stacked_lines.push_back(2);
+      request.reaches.push_back(Millimetres(1.9));
     }
   return request;
 }
@@ -108,4 +109,28 @@ TEST_CASE("a leader goes round a lid rather than over it") {
   CHECK_FALSE(crosses({Millimetres(9), zero, five, fourteen}));  // at the right
   CHECK_FALSE(crosses({zero, zero, fourteen, five}));            // above
   CHECK_FALSE(crosses({zero, Millimetres(9), fourteen, five}));  // below
+}
+
+TEST_CASE("a leader keeps off the nut of a stud in front of it") {
+  FaceLabelRequest request;  // two studs, one behind the other from either side, nuts of 10 mm
+  request.width = Millimetres(46);
+  request.height = Millimetres(46);
+  request.line_height = Millimetres(3.4);
+  for (const double x : {11.0, 35.0}) {
+    request.terminals.push_back({Millimetres(x), Millimetres(23)});
+    request.one_line_widths.push_back(Millimetres(8));
+    request.stacked_widths.push_back(Millimetres(6));
+    request.stacked_lines.push_back(1);
+    request.reaches.push_back(Millimetres(5.8));
+  }
+  request.features = {{Millimetres(40), Millimetres(0), Millimetres(6), Millimetres(46)}};  // a lid beside the second
+  for (const auto arrangement : {LabelArrangement::beside, LabelArrangement::above_below, LabelArrangement::shortest})
+    for (const PlacedFaceLabel& label : plan_face_labels(request, arrangement).labels) {
+      const Point other = request.terminals[1 - label.label];
+      for (const Point& p : label.leader) {
+        CAPTURE(p.x.number());
+        CAPTURE(p.y.number());
+        CHECK(std::hypot((p.x - other.x).number(), (p.y - other.y).number()) > 5.8);
+      }
+    }
 }

@@ -38,6 +38,12 @@ TEST_CASE("a line may break after a hyphen between letters, never inside a numbe
   CHECK(lines_of("size 2.5\u00a0mm", 16) == Lines{"size", "2.5\u00a0mm"});
 }
 
+TEST_CASE("a figure stays with its unit, whatever sign follows") {
+  CHECK(lines_of("at 12.4 V: stop", 18) == Lines{"at", "12.4 V:", "stop"});
+  CHECK(lines_of("hang 2 kg.", 15) == Lines{"hang", "2 kg."});
+  CHECK(lines_of("take 2 keys", 15) == Lines{"take 2", "keys"});  // no unit
+}
+
 TEST_CASE("East Asian text breaks anywhere") { CHECK(lines_of("電池電線", 5) == Lines{"電池", "電線"}); }
 
 TEST_CASE("a reference mark stays whole and is measured as it may become") {
