@@ -65,9 +65,16 @@ struct Laid {
   std::vector<LayoutWarning> warnings;
 };
 
+struct LayoutRoom {
+  Grid width = 0, height = 0;
+};
+
 struct LayoutOptions {
   const Laid* earlier = nullptr;        ///< a former placement to stay near, boxes matched by name
   const Graph* earlier_graph = nullptr;
+  /// What a fresh drawing should stay within; nothing: any size will do. Of drawings about as good, one that does is taken. Once one is
+  /// found that is far too large, no better one is looked for.
+  std::optional<LayoutRoom> room = std::nullopt;
 };
 
 /// The whole engine. Same graph, same result. Never fails: what could not be drawn well is in `warnings`.

@@ -87,8 +87,12 @@ bool ChartBook::has_blows() const {
 ChartBook make_chart_book(const SheetContext& context) {
   ChartBook book;
   const auto add = [&](SheetContext own) {
-    FaultPlan plan =
-        own.solved.solutions.empty() ? FaultPlan{} : plan_faults(own.solved.build, own.solved.solutions);
+    const SolvedBuild& solved = own.solved;
+    FaultPlan plan;
+    if (solved.fault_plan.valid())
+      plan = solved.fault_plan.get();
+    else if (!solved.solutions.empty())
+      plan = plan_faults(solved.build, solved.solutions);
     book.entries.push_back({std::move(own), std::move(plan), {}});
   };
   if (context.hook_ups == nullptr) add(context);

@@ -499,8 +499,6 @@ WireLabel label_with_figure(const Wire& wire, const std::string& figure, const T
 DiagramGraph make_diagram_graph(const GraphRequest& request) {
   Maker maker{request, find_uses(request), {}, {}, {}};
   maker.made.graph.name = "diagram " + std::to_string(request.diagram);
-  maker.made.graph.wished_width = request.wished_width;
-  maker.made.graph.wished_height = request.wished_height;
   make_zones(maker);
   add_boxes(maker);
   add_wires(maker);

@@ -69,7 +69,6 @@ struct GraphRequest {
   const std::vector<DiagramPlan>& plans;
   std::size_t diagram = 0;  ///< index into plans
   const TextMeasure& measure;
-  Grid wished_width = 38200, wished_height = 24700;
   const std::vector<std::string>* figures = nullptr;  ///< by WireId: the widest its label must hold in place of the size
 };
 

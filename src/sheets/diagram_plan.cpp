@@ -69,19 +69,12 @@ std::string name_on(const SheetContext& context, const DiagramPlan& plan, const 
 /// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken.
 LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index,
                        const PageShape& page, double least_scale) {
-  constexpr double shapes[] = {1.0, 0.75, 0.55};  // of the page's width
   const Rect room = drawing_room(page);
-  std::vector<LaidDiagram> asked;
-  for (const double shape : shapes) {
-    GraphRequest request{context.build(), plans, index, context.measure()};
-    request.wished_width = to_grid(room.width * shape);
-    request.wished_height = to_grid(room.height) - zone_head;
-    asked.push_back({});
-    asked.back().plan = plans[index];
-    asked.back().diagram = make_diagram_graph(request);
-    asked.back().page = page;
-  }
-  return lay_out_best(std::move(asked), {name_on(context, plans[index], page), room, least_scale, is_better},
+  LaidDiagram diagram;
+  diagram.plan = plans[index];
+  diagram.diagram = make_diagram_graph({context.build(), plans, index, context.measure()});
+  diagram.page = page;
+  return lay_out_best(wish_for_shapes(diagram, room, {1.0, 0.75, 0.55}), {name_on(context, plans[index], page), room, least_scale, is_better},
                       context.input.placements);
 }
 
@@ -124,6 +117,15 @@ void number_alike(std::vector<DiagramPlan>& plans) {
 
 }  // namespace
 
+std::vector<LaidDiagram> wish_for_shapes(const LaidDiagram& diagram, const Rect& place, const std::vector<double>& shapes) {
+  std::vector<LaidDiagram> asked(shapes.size(), diagram);
+  for (std::size_t s = 0; s < shapes.size(); ++s) {
+    asked[s].diagram.graph.wished_width = to_grid(place.width * shapes[s]);
+    asked[s].diagram.graph.wished_height = to_grid(place.height) - zone_head;
+  }
+  return asked;
+}
+
 LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, const PlacementBook* book) {
   std::vector<Graph> graphs;
   for (LaidDiagram& diagram : asked) {
@@ -137,11 +139,15 @@ LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, 
       take(diagram, std::move(*near), best_of.place);
       return std::move(diagram);
     }
-  std::vector<Laid> laid = lay_out_each(graphs);
+  LayoutOptions options;
+  options.room = {to_grid(best_of.place.width / best_of.least_scale),
+                  to_grid(best_of.place.height / best_of.least_scale) - zone_head};
+  std::vector<Laid> laid = best_of.ends_at_full_size ? std::vector<Laid>() : lay_out_each(graphs, options);
   std::size_t best = 0;
   for (std::size_t d = 0; d < asked.size(); ++d) {
-    take(asked[d], std::move(laid[d]), best_of.place);
+    take(asked[d], best_of.ends_at_full_size ? lay_out(graphs[d], options) : std::move(laid[d]), best_of.place);
     if (best_of.is_better(asked[d], asked[best])) best = d;
+    if (best_of.ends_at_full_size && asked[d].scale >= 1) break;
   }
   return std::move(asked[best]);
 }

@@ -26,11 +26,15 @@ struct LaidDiagram {
 
 /// What drawings that differ only in the shape asked for share: their name from print to print, the place that they must fit at
 /// `least_scale`, and which of two is better.
+/// The diagram with a wish for each of these shares of the place's width.
+std::vector<LaidDiagram> wish_for_shapes(const LaidDiagram& diagram, const Rect& place, const std::vector<double>& shapes);
+
 struct BestOf {
   std::string name;
   Rect place;
   double least_scale = 1;
   bool (*is_better)(const LaidDiagram& a, const LaidDiagram& b) = nullptr;
+  bool ends_at_full_size = false;  ///< what is drawn at full size is good enough: no further one is laid out
 };
 
 /// Lays out drawings that have plan, graph and page, at least one, and gives the best of them; the first that stays near the print

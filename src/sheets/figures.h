@@ -2,11 +2,13 @@
 // Figures of a build that several pages print. The sheets measure nothing: these only pick out what solve/ found.
 #pragma once
 
+#include <future>
 #include <optional>
 #include <string_view>
 #include <vector>
 
 #include "model/build.h"
+#include "sheets/fault_plan.h"
 #include "solve/protection.h"
 #include "solve/solution.h"
 #include "solve/wire_load.h"
@@ -19,6 +21,7 @@ struct SolvedBuild {
   std::vector<Solution> solutions;  ///< by SituationId; empty where nothing was solved: figures then stay blank
   std::optional<ProtectionStudy> study = std::nullopt;  ///< compose_folio makes it when it is not given
   std::vector<WireLoad> wire_loads = {};                ///< by WireId; likewise
+  std::shared_future<FaultPlan> fault_plan = {};        ///< thought out beside the drawing; not valid: not begun
 };
 
 /// Fills in what is not there and can be had from the solutions.

@@ -2,6 +2,8 @@
 #include "sheets/folio.h"
 
 #include <algorithm>
+#include <functional>
+#include <future>
 #include <utility>
 
 #include "sheets/decimal_sign.h"
@@ -53,6 +55,11 @@ class Composer {
  public:
   explicit Composer(const FolioInput& input) : input_(input), builds_(wanted_builds(input)) {
     if (is_several()) hook_ups_ = compare_hook_ups(builds_);
+    // The faults need solutions alone, and the tests ask for them late: they are thought out while sheets are drawn.
+    if (is_wanted(input_.options, "tests"))
+      for (SolvedBuild& solved : builds_)
+        if (!solved.solutions.empty())
+          solved.fault_plan = std::async(std::launch::async, plan_faults, std::cref(solved.build), std::cref(solved.solutions));
   }
 
   std::vector<Sheet> make_all() {

@@ -97,18 +97,14 @@ bool is_larger(const LaidDiagram& a, const LaidDiagram& b) { return a.scale > b.
 LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
                        const std::vector<WireId>& wires, const Rect& place, const std::string& name) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
-  std::vector<LaidDiagram> asked;
-  for (const double shape : {1.0, 0.7}) {
-    GraphRequest graph{build, plans, 0, request.context.measure()};
-    graph.figures = &figures;
-    graph.wished_width = to_grid(place.width * shape);
-    graph.wished_height = to_grid(place.height) - zone_head;
-    asked.push_back({});
-    asked.back().plan = plans[0];
-    asked.back().diagram = make_diagram_graph(graph);
-    asked.back().page = request.page;
-  }
-  return lay_out_best(std::move(asked), {name, place, look::least_scale, is_larger}, request.context.input.placements);
+  GraphRequest graph{build, plans, 0, request.context.measure()};
+  graph.figures = &figures;
+  LaidDiagram diagram;
+  diagram.plan = plans[0];
+  diagram.diagram = make_diagram_graph(graph);
+  diagram.page = request.page;
+  const auto asked = wish_for_shapes(diagram, place, {1.0, 0.7});
+  return lay_out_best(asked, {name, place, look::least_scale, is_larger, true}, request.context.input.placements);
 }
 
 /// What the tries for one pair share.

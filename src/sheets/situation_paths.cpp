@@ -162,10 +162,11 @@ bool is_stray(const Build& build, const SituationPair& pair, WireId wire) {
     return false;
   };
   if (ends_hold(pair.before.solution) || ends_hold(pair.after.solution)) return false;
-  const bool is_stray_in_both =
-      (is_stray_flow(build, pair.before.solution, wire) || flow_in_wire(pair.before.solution, wire) < least_flow) &&
-      (is_stray_flow(build, pair.after.solution, wire) || flow_in_wire(pair.after.solution, wire) < least_flow);
-  return is_stray_in_both || change_in(pair, wire) < worth_telling * greatest_change(build, pair);
+  const auto is_without_flow = [&](const Solution& solution) {
+    return flow_in_wire(solution, wire) < least_flow || is_stray_flow(build, solution, wire);
+  };
+  return change_in(pair, wire) < worth_telling * greatest_change(build, pair) ||
+         (is_without_flow(pair.before.solution) && is_without_flow(pair.after.solution));
 }
 
 bool is_changed_wire(const Build& build, const SituationPair& pair, WireId wire, StoryWidth width) {
