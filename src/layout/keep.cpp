@@ -35,6 +35,7 @@ class Keeping {
   void take_over();
   bool resize();
   bool add_box(int box);
+  void widen_band_for(int box);
   std::vector<GridPoint> candidates_of(int box);
   bool can_stay(int box, GridBox place) const;
   std::vector<GridPoint> places_of(int box) const;
@@ -118,9 +119,39 @@ std::vector<GridPoint> Keeping::candidates_of(int box) {
   return places_of(box);
 }
 
+/// A band too narrow for a new part grows at its right; what stands right of it goes along, and no shape changes.
+void Keeping::widen_band_for(int box) {
+  const GraphBox& g = graph_.boxes[box];
+  if (g.role == BoxRole::reference || laid_.bands.empty()) return;
+  const GridBox band = laid_.bands[g.zone];
+  const Grid by = g.width + 2 * plan_.spacing.band_margin - band.width();
+  if (by <= 0) return;
+  const auto shift = [&](Grid& x) {
+    if (x >= band.x1) x += by;
+  };
+  for (std::size_t b = 0; b < boxes_.size(); ++b)
+    for (GridBox* one : {&boxes_[b], &laid_.boxes[b].box}) {
+      if (one->width() == 0 || one->x0 < band.x1) continue;
+      one->x0 += by;
+      one->x1 += by;
+    }
+  for (Course& course : laid_.courses)
+    for (GridPoint& p : course.points) shift(p.x);
+  for (Segment& s : segments_)
+    if (s.is_level)
+      shift(s.low), shift(s.high);
+    else
+      shift(s.at);
+  for (GridBox& other : laid_.bands) {
+    shift(other.x0);
+    shift(other.x1);
+  }
+}
+
 /// The best of its places, with its wires; where no place goes as things stand, the best that pushes runs aside.
 bool Keeping::add_box(int box) {
   const GraphBox& g = graph_.boxes[box];
+  if (match_.box[box] < 0) widen_band_for(box);
   const std::vector<GridPoint> places = candidates_of(box);
   for (const Squeeze squeeze : {Squeeze::never, Squeeze::allowed}) {
     const Canvas before = canvas_;
@@ -146,6 +177,7 @@ void Keeping::frame() {
     all = {std::min(all.x0, b.x0), std::min(all.y0, b.y0), std::max(all.x1, b.x1), std::max(all.y1, b.y1)};
   };
   for (const PlacedBox& b : laid_.boxes) add(b.box);
+  for (const GridBox& band : laid_.bands) all.x1 = std::max(all.x1, band.x1);
   for (const Course& c : laid_.courses)
     for (GridPoint p : c.points) add({p.x, p.y, p.x, p.y});
   const Grid dx = -all.x0, dy = plan_.spacing.band_head - all.y0;

@@ -57,6 +57,7 @@ class Making {
   void join_figures();
   void hold_bands();
   void hold_parts();
+  void hold_order();
   void hold_runs();
   void hold_pair(int before, int after);
   void pull_back();
@@ -214,6 +215,15 @@ void Making::hold_parts() {
   }
 }
 
+/// People find a part by what it stands left of and above: that order stays, for parts far from each other too.
+void Making::hold_order() {
+  std::vector<int> order;
+  for (int b = 0; b < boxes_; ++b)
+    if (is_placed(b)) order.push_back(1 + b);
+  std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return origin_[a] < origin_[b]; });
+  for (std::size_t i = 1; i < order.size(); ++i) keep({order[i - 1], 0}, {order[i], 0}, 0);
+}
+
 void Making::hold_pair(int before, int after) {
   const Segment &a = runs_[before], &b = runs_[after];
   if (a.at == b.at || (standing_[before].unknown == standing_[after].unknown)) return;
@@ -295,6 +305,7 @@ bool Making::run() {
   join_figures();
   hold_bands();
   hold_parts();
+  hold_order();
   hold_runs();
   pull_back();
   problem_.count = static_cast<int>(origin_.size());

@@ -160,6 +160,19 @@ TEST_CASE("one more part and two wires flip no order, reshape at most a tenth, a
   CHECK(within >= 12);
 }
 
+TEST_CASE("a zone too narrow for a new part grows, and nothing else changes") {
+  const Graph graph = machine(32, 25, 60);  // its last zone holds narrow parts alone
+  Graph edited = with_one_more_load(graph);
+  GraphBox& load = edited.boxes.back();
+  const Laid before = lay_out(graph);
+  load.width = before.bands.back().width() + 500;
+  const Laid after = lay_out(edited, {&before, &graph});
+  CHECK(count_violations(edited, after) == 0);
+  CHECK(count_changes(before, after) == 0);
+  CHECK(after.bands.back().width() > load.width);
+  CHECK(after.width >= after.bands.back().x1);
+}
+
 // The way out is often taken: further wires part from those that are there, or push them aside; no order and no shape
 // changes.
 TEST_CASE(
