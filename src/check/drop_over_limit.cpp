@@ -48,20 +48,34 @@ Volts taken_on_purpose(const Facts& facts, const Solution& solution, const LoadW
   return taken;
 }
 
-Loss worst_loss(const Facts& facts, const std::vector<SettledSituation>& all, InsideRef ref) {
+/// A situation, its battery's volts, and ways in it.
+struct Place {
+  SettledSituation settled;
+  Volts battery;
+  WayFinder ways;
+};
+
+std::vector<Place> find_places(const Facts& facts) {
+  std::vector<Place> places;
+  for (const SettledSituation& settled : settled_situations(facts))
+    if (const auto battery = battery_volts(facts, *settled.solution))
+      places.push_back({settled, *battery, WayFinder({facts, *settled.situation, *settled.solution})});
+  return places;
+}
+
+Loss worst_loss(const Facts& facts, std::vector<Place>& places, InsideRef ref) {
   Loss worst;
   const bool gives = inside_of(facts.build, ref).type == InsideType::charger;
-  for (const SettledSituation& settled : all) {
-    const InsideState& state = settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
-    const std::optional<Volts> battery = battery_volts(facts, *settled.solution);
-    if (!state.is_on || !battery) continue;
+  for (Place& place : places) {
+    const InsideState& state = place.settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+    if (!state.is_on) continue;
     const double own = std::fabs(state.volts.number());
-    Volts lost(gives ? own - battery->number() : battery->number() - own);
+    Volts lost(gives ? own - place.battery.number() : place.battery.number() - own);
     if (worst.settled && lost <= worst.volts) continue;
-    LoadWays ways = find_load_ways({facts, *settled.situation, *settled.solution}, ref);
+    LoadWays ways = place.ways.find(ref);
     if (!ways.to_supply.loads.empty() || !ways.to_earth.loads.empty()) continue;
-    lost -= taken_on_purpose(facts, *settled.solution, ways);
-    if (!worst.settled || lost > worst.volts) worst = {&settled, lost, std::move(ways)};
+    lost -= taken_on_purpose(facts, *place.settled.solution, ways);
+    if (!worst.settled || lost > worst.volts) worst = {&place.settled, lost, std::move(ways)};
   }
   return worst;
 }
@@ -113,12 +127,12 @@ Diagnostic report(const Facts& facts, DropFunction function, const std::vector<F
 
 void drop_over_limit(const Facts& facts, Diagnostics& findings) {
   std::map<DropFunction, std::vector<Finding>> over;
-  const std::vector<SettledSituation> all = settled_situations(facts);
+  std::vector<Place> places = find_places(facts);
   each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
     if (!is_judged(inside)) return;
     const DropFunction function = drop_function_of(facts.build, ref);
     const Volts limit = drop_limit(facts.build.electrics.drop_limits, function);
-    const Loss loss = worst_loss(facts, all, ref);
+    const Loss loss = worst_loss(facts, places, ref);
     if (loss.settled && loss.volts.number() > limit.number() * rating_tolerance) over[function].push_back({ref, loss});
   });
   for (const auto& [function, losses] : over) findings.push_back(report(facts, function, losses));

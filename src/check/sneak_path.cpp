@@ -35,11 +35,12 @@ void name_way(const Facts& facts, const Way& way, const std::string& where, Diag
 }  // namespace
 
 void sneak_path(const Facts& facts, Diagnostics& findings) {
-  for (const SettledSituation& settled : settled_situations(facts))
+  for (const SettledSituation& settled : settled_situations(facts)) {
+    WayFinder finder({facts, *settled.situation, *settled.solution});
     each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
       const InsideState& state = settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
       if (!is_load(inside) || !is_half_fed(facts.build.electrics, inside, state)) return;
-      const LoadWays ways = find_load_ways({facts, *settled.situation, *settled.solution}, ref);
+      const LoadWays ways = finder.find(ref);
       std::vector<InsideRef> loads = ways.to_supply.loads;
       loads.insert(loads.end(), ways.to_earth.loads.begin(), ways.to_earth.loads.end());
       std::erase_if(loads, [&](InsideRef other) { return other.part == ref.part; });
@@ -54,6 +55,7 @@ void sneak_path(const Facts& facts, Diagnostics& findings) {
       name_way(facts, ways.to_earth, "to earth", finding);
       findings.push_back(std::move(finding));
     });
+  }
 }
 
 }  // namespace loomfolio::rules

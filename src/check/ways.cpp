@@ -2,8 +2,9 @@
 #include "check/ways.h"
 
 #include <algorithm>
-#include <deque>
+#include <functional>
 #include <limits>
+#include <queue>
 
 #include "base/text.h"
 
@@ -12,6 +13,8 @@ namespace loomfolio {
 namespace {
 
 constexpr int cost_through_load = 1, cost_open = 100;
+constexpr int unreached = std::numeric_limits<int>::max();
+constexpr std::uint8_t supply_pole = 1, earth_pole = 2;
 
 bool joins_in_position(const Facts& facts, const Situation& situation, const Bridge& bridge) {
   const Inside& inside = inside_of(facts.build, bridge.inside);
@@ -38,80 +41,7 @@ int cost_of(Step step) {
     case Step::barred:
       break;
   }
-  return std::numeric_limits<int>::max();
-}
-
-/// Points where a way may end: poles of batteries, the live pole of a generator that gives, the frame where no battery
-/// is.
-std::vector<bool> poles(const Seen& seen, Toward toward) {
-  const Facts& facts = seen.facts;
-  std::vector<bool> is_pole(facts.paths.at.size(), false);
-  bool any = false;
-  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
-    const bool is_source = inside.type == InsideType::source;
-    const bool gives = inside.type == InsideType::charger && toward == Toward::supply &&
-                       seen.solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].is_on;
-    if ((!is_source && !gives) || inside.nodes.size() < 2) return;
-    const bool first = (toward == Toward::supply) != facts.build.electrics.is_positive_earth;
-    is_pole[static_cast<std::size_t>(facts.paths.points(facts.build, ref)[first ? 0 : 1])] = true;
-    any = any || is_source;
-  });
-  if (!any && toward == Toward::earth) is_pole[static_cast<std::size_t>(facts.paths.frame)] = true;
-  return is_pole;
-}
-
-struct Search {
-  std::vector<int> cost, by;  ///< by point: cheapest cost, and the bridge that led there
-};
-
-/// Dijkstra over small whole costs, kept in order by a deque of points sorted by cost: ties go to the point found
-/// first.
-Search search_from(const Seen& seen, PathPoint from, InsideRef load) {
-  const Paths& paths = seen.facts.paths;
-  constexpr int unreached = std::numeric_limits<int>::max();
-  Search search{std::vector<int>(paths.at.size(), unreached), std::vector<int>(paths.at.size(), -1)};
-  search.cost[static_cast<std::size_t>(from)] = 0;
-  std::deque<std::pair<int, PathPoint>> open = {{0, from}};
-  while (!open.empty()) {
-    const auto [cost, here] = open.front();
-    open.pop_front();
-    if (cost > search.cost[static_cast<std::size_t>(here)]) continue;
-    const bool is_home = paths.is_earthed(here) || paths.is_live(here);
-    for (const int b : paths.at[static_cast<std::size_t>(here)]) {
-      const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
-      if (bridge.inside.part.is_set() && bridge.inside == load) continue;
-      const Step step = step_of(seen, bridge);
-      // Current that comes to earth goes home by metal, and takes no other load on its way to the supply.
-      if (step == Step::barred || (is_home && !is_plain_metal(seen.facts.build, bridge))) continue;
-      const auto next = static_cast<std::size_t>(bridge.other(here));
-      const int next_cost = cost + cost_of(step);
-      if (next_cost >= search.cost[next]) continue;
-      search.cost[next] = next_cost;
-      search.by[next] = b;
-      const std::pair<int, PathPoint> entry{next_cost, static_cast<PathPoint>(next)};
-      open.insert(std::upper_bound(open.begin(), open.end(), entry), entry);
-    }
-  }
-  return search;
-}
-
-Way way_to(const Seen& seen, const Search& search, PathPoint from, PathPoint to) {
-  const Paths& paths = seen.facts.paths;
-  Way way;
-  way.found = true;
-  for (PathPoint here = to; here != from;) {
-    const int b = search.by[static_cast<std::size_t>(here)];
-    way.bridges.push_back(b);
-    here = paths.bridges[static_cast<std::size_t>(b)].other(here);
-  }
-  std::reverse(way.bridges.begin(), way.bridges.end());
-  for (const int b : way.bridges) {
-    const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
-    const Step step = step_of(seen, bridge);
-    if (step == Step::open) way.open.push_back(bridge.inside);
-    if (step == Step::through_load) way.loads.push_back(bridge.inside);
-  }
-  return way;
+  return unreached;
 }
 
 int price(const Way& way) {
@@ -150,28 +80,113 @@ Step step_of(const Seen& seen, const Bridge& bridge) {
   }
 }
 
-Way find_way(const Seen& seen, PathPoint from, Toward toward, InsideRef load) {
-  const Search search = search_from(seen, from, load);
-  const std::vector<bool> is_pole = poles(seen, toward);
-  int best = std::numeric_limits<int>::max();
-  PathPoint end = -1;
-  for (std::size_t p = 0; p < is_pole.size(); ++p)
-    if (is_pole[p] && search.cost[p] < best) {
-      best = search.cost[p];
-      end = static_cast<PathPoint>(p);
-    }
-  return end < 0 ? Way{} : way_to(seen, search, from, end);
+// A way ends at a pole of a battery, at the live pole of a generator that gives, on the frame where no battery is.
+WayFinder::WayFinder(const Seen& seen) : seen_(seen) {
+  const Facts& facts = seen.facts;
+  for (const Bridge& bridge : facts.paths.bridges) steps_.push_back(step_of(seen, bridge));
+  is_pole_.assign(facts.paths.at.size(), 0);
+  cost_.assign(facts.paths.at.size(), unreached);
+  by_.assign(facts.paths.at.size(), -1);
+  const auto add_pole = [&](PathPoint point, Toward toward) {
+    is_pole_[static_cast<std::size_t>(point)] |= toward == Toward::supply ? supply_pole : earth_pole;
+    PathPoint& first = toward == Toward::supply ? first_supply_ : first_earth_;
+    if (first < 0 || point < first) first = point;
+  };
+  bool any = false;
+  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
+    const bool is_source = inside.type == InsideType::source;
+    const bool gives = inside.type == InsideType::charger &&
+                       seen.solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].is_on;
+    if ((!is_source && !gives) || inside.nodes.size() < 2) return;
+    const std::vector<PathPoint> points = facts.paths.points(facts.build, ref);
+    const bool is_turned = facts.build.electrics.is_positive_earth;
+    add_pole(points[is_turned ? 1 : 0], Toward::supply);
+    if (is_source) add_pole(points[is_turned ? 0 : 1], Toward::earth);
+    any = any || is_source;
+  });
+  if (!any) add_pole(facts.paths.frame, Toward::earth);
 }
 
-LoadWays find_load_ways(const Seen& seen, InsideRef load) {
-  const std::vector<PathPoint> points = seen.facts.paths.points(seen.facts.build, load);
+// Dijkstra over small whole costs; of points as cheap the lowest comes first. It ends when no cheaper pole can come, nor one as
+// cheap with a lower number.
+WayFinder::Ends WayFinder::search_from(PathPoint from, InsideRef load) {
+  const Paths& paths = seen_.facts.paths;
+  using Entry = std::pair<int, PathPoint>;
+  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
+  const auto reach = [&](PathPoint point, int cost, int by) {
+    const auto p = static_cast<std::size_t>(point);
+    if (cost >= cost_[p]) return;
+    if (cost_[p] == unreached) reached_.push_back(point);
+    cost_[p] = cost;
+    by_[p] = by;
+    open.emplace(cost, point);
+  };
+  struct Best {
+    PathPoint pole = -1;
+    int cost = unreached;
+  } supply, earth;
+  const auto is_done = [](const Best& best, PathPoint first, int cost) {
+    return first < 0 || (best.pole >= 0 && (cost > best.cost || best.pole == first));
+  };
+  reach(from, 0, -1);
+  while (!open.empty()) {
+    const auto [cost, here] = open.top();
+    open.pop();
+    const auto h = static_cast<std::size_t>(here);
+    if (cost > cost_[h]) continue;
+    for (const auto& [pole, best] : {std::pair(supply_pole, &supply), std::pair(earth_pole, &earth)})
+      if ((is_pole_[h] & pole) != 0 && (cost < best->cost || (cost == best->cost && here < best->pole)))
+        *best = {here, cost};
+    if (is_done(supply, first_supply_, cost) && is_done(earth, first_earth_, cost)) break;
+    const bool is_home = paths.is_earthed(here) || paths.is_live(here);
+    for (const int b : paths.at[h]) {
+      const Bridge& bridge = paths.bridges[static_cast<std::size_t>(b)];
+      if (bridge.inside.part.is_set() && bridge.inside == load) continue;
+      const Step step = steps_[static_cast<std::size_t>(b)];
+      // Current that comes to earth goes home by metal, and takes no other load on its way to the supply.
+      if (step == Step::barred || (is_home && !is_plain_metal(seen_.facts.build, bridge))) continue;
+      reach(bridge.other(here), cost + cost_of(step), b);
+    }
+  }
+  Ends ends;
+  if (supply.pole >= 0) ends.supply = way_to(from, supply.pole);
+  if (earth.pole >= 0) ends.earth = way_to(from, earth.pole);
+  for (const PathPoint point : reached_)
+    cost_[static_cast<std::size_t>(point)] = unreached, by_[static_cast<std::size_t>(point)] = -1;
+  reached_.clear();
+  return ends;
+}
+
+Way WayFinder::way_to(PathPoint from, PathPoint to) const {
+  const Paths& paths = seen_.facts.paths;
+  Way way;
+  way.found = true;
+  for (PathPoint here = to; here != from;) {
+    const int b = by_[static_cast<std::size_t>(here)];
+    way.bridges.push_back(b);
+    here = paths.bridges[static_cast<std::size_t>(b)].other(here);
+  }
+  std::reverse(way.bridges.begin(), way.bridges.end());
+  for (const int b : way.bridges) {
+    const Step step = steps_[static_cast<std::size_t>(b)];
+    if (step == Step::open) way.open.push_back(paths.bridges[static_cast<std::size_t>(b)].inside);
+    if (step == Step::through_load) way.loads.push_back(paths.bridges[static_cast<std::size_t>(b)].inside);
+  }
+  return way;
+}
+
+LoadWays WayFinder::find(InsideRef load) {
+  const std::vector<PathPoint> points = seen_.facts.paths.points(seen_.facts.build, load);
   if (points.size() < 2) return {};
-  LoadWays straight{find_way(seen, points[0], Toward::supply, load), find_way(seen, points[1], Toward::earth, load)};
-  LoadWays turned{find_way(seen, points[1], Toward::supply, load), find_way(seen, points[0], Toward::earth, load)};
+  Ends first = search_from(points[0], load), second = search_from(points[1], load);
+  LoadWays straight{std::move(first.supply), std::move(second.earth)};
+  LoadWays turned{std::move(second.supply), std::move(first.earth)};
   const bool turned_is_cheaper =
       price(turned.to_supply) + price(turned.to_earth) < price(straight.to_supply) + price(straight.to_earth);
   return turned_is_cheaper ? turned : straight;
 }
+
+LoadWays find_load_ways(const Seen& seen, InsideRef load) { return WayFinder(seen).find(load); }
 
 std::string say_way(const Build& build, const Paths& paths, const Way& way) {
   std::vector<std::string> names;

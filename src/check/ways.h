@@ -41,13 +41,34 @@ struct Way {
 
 enum class Toward : std::uint8_t { supply, earth };
 
-/// The cheapest way from the point to a pole, not through `load` itself.
-Way find_way(const Seen& seen, PathPoint from, Toward toward, InsideRef load);
-
 /// Both ways of a load: the assignment of its two ends to supply and earth that is cheaper.
 struct LoadWays {
   Way to_supply, to_earth;
 };
+
+/// Ways in one situation, for many loads: what each bridge is there and where ways end is found out once.
+class WayFinder {
+ public:
+  /// What `seen` holds must outlive it.
+  explicit WayFinder(const Seen& seen);
+  LoadWays find(InsideRef load);
+
+ private:
+  struct Ends {
+    Way supply, earth;
+  };
+  Ends search_from(PathPoint from, InsideRef load);
+  Way way_to(PathPoint from, PathPoint to) const;
+
+  Seen seen_;
+  std::vector<Step> steps_;               // by bridge
+  std::vector<std::uint8_t> is_pole_;     // by point: 1 supply, 2 earth
+  PathPoint first_supply_ = -1, first_earth_ = -1;  // lowest of the poles
+  std::vector<int> cost_, by_;            // by point: cheapest cost so far, and the bridge that led there
+  std::vector<PathPoint> reached_;
+};
+
+/// The same for one load.
 LoadWays find_load_ways(const Seen& seen, InsideRef load);
 
 /// The elements on a way that a person would name: fuses, switches, contacts, loads. '`fuses.f2`, `lamp-relay.make`'.

@@ -53,10 +53,9 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
       options_(options),
       circuit_(make_circuit(build, solution.situation, usual_options(build))),
       fuses_(find_fuses(build)) {
-  NodeSolver solver(circuit_);
   settled_.relays = solution.relays;
-  settled_.nodes = solver.solve(solution.relays, Flash::lit, {});
   what_if_ = std::make_unique<WhatIf>(circuit_, settled_, Flash::lit, accuracy_for(options));
+  settled_.nodes = what_if_->base();
   earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
   fuses_at_.resize(static_cast<std::size_t>(circuit_.node_count));
   elements_at_.resize(static_cast<std::size_t>(circuit_.node_count));

@@ -4,13 +4,18 @@
 #include <Eigen/LU>
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
+#include <algorithm>
 #include <cmath>
+
+#include "solve/elimination_order.h"
 
 namespace loomfolio {
 
 struct SymmetricMatrix::Inner {
   Eigen::SparseMatrix<double> matrix;
-  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> factor;
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower, Eigen::NaturalOrdering<int>> factor;
+  std::vector<int> order;         // rows of the matrix stand in the order of elimination: order[old] = new
+  mutable Eigen::VectorXd ordered;  // scratch
   std::vector<double*> places;  // where each entry of the list adds up
 };
 
@@ -25,11 +30,17 @@ bool SymmetricMatrix::factor(int size, const std::vector<MatrixEntry>& entries) 
     inner_ = std::make_unique<Inner>();
     std::vector<Eigen::Triplet<double>> triplets;
     triplets.reserve(entries.size());
-    for (const MatrixEntry& e : entries) triplets.emplace_back(e.row, e.column, 1.0);
+    inner_->order = find_elimination_order(size, entries);
+    const auto place_of = [&](const MatrixEntry& e) {
+      const std::pair ends = std::minmax(inner_->order[static_cast<std::size_t>(e.row)],
+                                         inner_->order[static_cast<std::size_t>(e.column)]);
+      return std::pair<int, int>(ends.second, ends.first);
+    };
+    for (const MatrixEntry& e : entries) triplets.emplace_back(place_of(e).first, place_of(e).second, 1.0);
     inner_->matrix.resize(size, size);
     inner_->matrix.setFromTriplets(triplets.begin(), triplets.end());
     inner_->places.reserve(entries.size());
-    for (const MatrixEntry& e : entries) inner_->places.push_back(&inner_->matrix.coeffRef(e.row, e.column));
+    for (const MatrixEntry& e : entries) inner_->places.push_back(&inner_->matrix.coeffRef(place_of(e).first, place_of(e).second));
     inner_->factor.analyzePattern(inner_->matrix);
   }
   auto& values = inner_->matrix;
@@ -41,9 +52,11 @@ bool SymmetricMatrix::factor(int size, const std::vector<MatrixEntry>& entries) 
 
 void SymmetricMatrix::solve(std::vector<double>& right_side) const {
   if (right_side.empty()) return;
-  Eigen::Map<Eigen::VectorXd> b(right_side.data(), static_cast<Eigen::Index>(right_side.size()));
+  Eigen::VectorXd& b = inner_->ordered;
+  b.resize(static_cast<Eigen::Index>(right_side.size()));
+  for (std::size_t row = 0; row < right_side.size(); ++row) b[inner_->order[row]] = right_side[row];
   const Eigen::VectorXd x = inner_->factor.solve(b);
-  b = x;
+  for (std::size_t row = 0; row < right_side.size(); ++row) right_side[row] = x[inner_->order[row]];
 }
 
 LowerFactor SymmetricMatrix::lower() const {
@@ -62,8 +75,7 @@ LowerFactor SymmetricMatrix::lower() const {
   }
   const Eigen::VectorXd d = inner_->factor.vectorD();
   out.diagonal.assign(d.data(), d.data() + n);
-  const auto& p = inner_->factor.permutationP().indices();
-  for (std::size_t i = 0; i < n; ++i) out.order.push_back(p.size() ? p[static_cast<Eigen::Index>(i)] : static_cast<int>(i));
+  out.order = inner_->order;
   return out;
 }
 

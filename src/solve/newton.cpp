@@ -69,10 +69,11 @@ bool NodeSolver::factor(const NodeVolts& result, bool is_first, double least_sie
     if (rb >= 0) entries_.push_back({rb, rb, w.siemens}), right_side_[static_cast<std::size_t>(rb)] += w.amperes;
     if (ra >= 0 && rb >= 0) entries_.push_back({std::max(ra, rb), std::min(ra, rb), -w.siemens});
   }
+  const double pin = least_siemens > 0 ? least_siemens : 1;
   for (int node = 0; node < circuit_.node_count; ++node) {
     const int row = row_of_node_[static_cast<std::size_t>(node)];
     const bool is_pinned = is_pinned_[static_cast<std::size_t>(node)] != 0;
-    if (row >= 0) entries_.push_back({row, row, is_pinned ? 1.0 : 0.0});
+    if (row >= 0) entries_.push_back({row, row, is_pinned ? pin : 0.0});
     if (is_pinned) right_side_[static_cast<std::size_t>(row)] -= result.volts[static_cast<std::size_t>(node)];
   }
   return matrix_.factor(static_cast<int>(right_side_.size()), entries_);

@@ -26,7 +26,8 @@ class NodeSolver {
   NodeVolts solve(const RelayState& state, Flash flash, const std::vector<double>& guess);
 
   /// The factored slopes of all branches at exactly these volts, which must be of the last state solved; none flatter than
-  /// `least_siemens`, so that a node that hangs on a shut diode still couples with numbers of a usual size.
+  /// `least_siemens`, so that a node that hangs on a shut diode still couples with numbers of a usual size. Floating islands are pinned by as
+  /// little: a branch that comes to join one to the rest feeds nothing through the pin.
   const SymmetricMatrix& factor_at(const NodeVolts& nodes, double least_siemens);
   /// The row of each node in the matrix (-1: the reference).
   const std::vector<int>& row_of_node() const { return row_of_node_; }

@@ -110,11 +110,11 @@ TerminalId far_end_of(const Study& study, ShortBench& bench, std::size_t fuse) {
 }
 
 // Fuses that pass nine tenths of a short behind the lower one, and without which it passes less than half.
-std::vector<std::size_t> find_uppers(const Study& study, ShortBench& bench, std::size_t lower, TerminalId end) {
+std::vector<std::size_t> find_uppers(ShortBench& bench, std::size_t lower, TerminalId end) {
   bench.short_to_earth(end);
   const Amperes through = bench.fuse_amperes(lower), extra = through - bench.base_fuse_amperes(lower);
   std::vector<std::size_t> uppers;
-  for (std::size_t upper = 0; upper < study.fuses.size(); ++upper) {
+  for (const std::size_t upper : bench.busy_fuses(extra * 0.9)) {
     if (upper == lower || bench.fuse_amperes(upper) - bench.base_fuse_amperes(upper) < extra * 0.9) continue;
     // The short lies behind the lower: its volts are the lower ones.
     if (bench.fuse_volts(upper) > bench.fuse_volts(lower)) uppers.push_back(upper);
@@ -135,7 +135,7 @@ void study_pairs(Study& study) {
     for (BenchPair& bench : study.benches) {
       const TerminalId end = far_end_of(study, *bench.cold, lower);
       if (!end.is_set()) continue;
-      const auto uppers = find_uppers(study, *bench.cold, lower, end);
+      const auto uppers = find_uppers(*bench.cold, lower, end);
       bench.cold->short_to_earth(end);
       for (const std::size_t upper : uppers)
         prospective[upper] = std::max(prospective[upper], bench.cold->fuse_amperes(lower));

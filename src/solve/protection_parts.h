@@ -33,6 +33,7 @@ class ShortBench {
   Volts fuse_volts(std::size_t fuse);
 
  private:
+  void learn_lines();
   Amperes base_amperes(int branch) const;
   double base_volts(int node) const;
   Circuit circuit_;
@@ -42,6 +43,8 @@ class ShortBench {
   std::vector<Amperes> base_fuse_amperes_;
   std::vector<double> fuse_ohms_;
   std::vector<std::size_t> tight_fuses_;  // that open when a little more flows
+  std::vector<double> base_shift_;        // by fuse: volts over it by which the factor's base lies off the sound machine
+  bool has_learned_ = false;
   std::vector<std::optional<Amperes>> fuse_amperes_;  // of this short, as asked for
   int earth_ = -1;                                    // node that stands for the frame
 };

@@ -9,8 +9,9 @@
 namespace loomfolio {
 namespace {
 
-constexpr WhatIfAccuracy fine{0.005, 0.0005};
+constexpr WhatIfAccuracy fine{0.0005, 0.0005};
 constexpr double least_margin = 0.1;        // V: a device nearer to its limits needs the whole circuit
+constexpr int most_adopted = 80;            // moves: each may leave a node off by the volts above
 constexpr std::size_t most_changed = 44;    // places: below what what_if.cpp solves anew from
 constexpr double input_live = 0.5, input_earthed = 0.25, unit_works = 0.4;  // shares, as in settle.cpp
 
@@ -38,6 +39,7 @@ QuickMoves::QuickMoves(const Circuit& circuit, const RelayState& start, const No
 QuickMoves::~QuickMoves() = default;
 
 std::optional<NodeVolts> QuickMoves::move(const DeviceMove& move) {
+  if (adopted_ >= most_adopted) return std::nullopt;
   what_if_->move_device(move.type, move.device, move.is_on);
   if (what_if_->changed_places() > most_changed || !what_if_->solve() || what_if_->changed_places() > most_changed)
     return std::nullopt;
@@ -50,6 +52,7 @@ std::optional<NodeVolts> QuickMoves::move(const DeviceMove& move) {
   }
   seen.has_settled = true;
   if (is_close_call(seen)) return std::nullopt;
+  if (what_if_->adopt()) ++adopted_;
   return seen;
 }
 

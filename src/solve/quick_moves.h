@@ -37,6 +37,7 @@ class QuickMoves {
   Settled base_;
   std::unique_ptr<WhatIf> what_if_;
   std::vector<int> watched_;  // nodes
+  int adopted_ = 0;           // moves that have become the base
 };
 
 }  // namespace loomfolio

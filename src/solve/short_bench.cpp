@@ -11,6 +11,8 @@ namespace {
 
 constexpr double dead_short = 0.001;  // ohm
 constexpr double fuse_slack = 0.03;   // V more over a fuse: one that this would open is asked at every short
+constexpr double shift_share = 0.1;   // of what is asked for: fuses whose base lies further off are always asked
+constexpr std::size_t many_places = 4;  // a short that changes as many is worth learning from
 
 // Shorts are hundreds of amperes; what a filament bends by does not matter.
 constexpr WhatIfAccuracy coarse{1, 0.2, WhatIfReach::probe};
@@ -20,10 +22,9 @@ constexpr WhatIfAccuracy coarse{1, 0.2, WhatIfReach::probe};
 ShortBench::ShortBench(const Build& build, const Solution& solution, const CircuitOptions& options,
                        const std::vector<FuseRef>& fuses)
     : circuit_(make_circuit(build, solution.situation, options)) {
-  NodeSolver solver(circuit_);
   settled_.relays = solution.relays;
-  settled_.nodes = solver.solve(solution.relays, Flash::lit, {});
   what_if_ = std::make_unique<WhatIf>(circuit_, settled_, Flash::lit, coarse);
+  settled_.nodes = what_if_->base();
   for (const FuseRef& fuse : fuses)
     fuse_branch_.push_back(circuit_.inside_branch[fuse.inside.part.at()][static_cast<std::size_t>(fuse.inside.inside)]);
   for (const int number : fuse_branch_) base_fuse_amperes_.push_back(base_amperes(number));
@@ -34,6 +35,7 @@ ShortBench::ShortBench(const Build& build, const Solution& solution, const Circu
     if (number >= 0 && (least - base_fuse_amperes_[f]).number() * fuse_ohms_[f] < fuse_slack) tight_fuses_.push_back(f);
   }
   what_if_->watch(fuse_branch_);
+  base_shift_.assign(fuses.size(), 0);
   fuse_amperes_.resize(fuses.size());
   earth_ = settled_.nodes.floating[static_cast<std::size_t>(circuit_.frame)] ? circuit_.reference : circuit_.frame;
 }
@@ -47,6 +49,20 @@ void ShortBench::short_to_earth(TerminalId terminal) {
   what_if_->begin();
   what_if_->add(branch);
   what_if_->solve();
+  if (has_learned_ || what_if_->changed_places() < many_places) return;
+  learn_lines();
+  what_if_->add(branch);
+  what_if_->solve();
+}
+
+// What one dead short does to battery and chargers the others will do too.
+void ShortBench::learn_lines() {
+  has_learned_ = true;
+  what_if_->learn_lines();
+  what_if_->watch(fuse_branch_);
+  for (std::size_t f = 0; f < fuse_branch_.size(); ++f)
+    if (fuse_branch_[f] >= 0)
+      base_shift_[f] = std::abs(std::abs(what_if_->amperes(fuse_branch_[f])) - base_fuse_amperes_[f].number()) * fuse_ohms_[f];
 }
 
 void ShortBench::open_fuse(std::size_t fuse) {
@@ -78,8 +94,11 @@ std::vector<std::size_t> ShortBench::busy_fuses(Amperes more) {
   for (std::size_t f = 0; f < fuse_ohms_.size(); ++f)
     if (fuse_branch_[f] >= 0) least = std::min(least, more.number() * fuse_ohms_[f]);
   std::vector<std::size_t> busy;
-  if (const auto moved = what_if_->find_moved(least)) {
+  // What is found has moved from the base of the factor, which may lie a little off the sound machine.
+  if (const auto moved = what_if_->find_moved(least * (1 - shift_share))) {
     busy.assign(moved->begin(), moved->end());
+    for (std::size_t f = 0; f < base_shift_.size(); ++f)
+      if (base_shift_[f] > least * shift_share) busy.push_back(f);
     busy.insert(busy.end(), tight_fuses_.begin(), tight_fuses_.end());
     std::sort(busy.begin(), busy.end());
     busy.erase(std::unique(busy.begin(), busy.end()), busy.end());

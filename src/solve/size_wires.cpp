@@ -45,6 +45,8 @@ void apply(Sizing& s, const AutoWire& a) {
     if (std::abs(awg_area(gauge) / size.area - 1) < 1e-6) wire.size_text = awg_text(gauge);
 }
 
+bool is_auto(const Wire& wire) { return wire.is_auto_size || wire.area.number() <= 0; }
+
 const KindTerminal* kind_terminal(const Build& build, TerminalId id) {
   const Terminal& terminal = build.terminal(id);
   if (terminal.owner != OwnerType::part) return nullptr;
@@ -206,10 +208,10 @@ void grow_for_drops(Sizing& s) {
 bool grow_for_lifts(Sizing& s) { return grow_for_worst(s, find_earth_lifts, grow_for_lift, s.result.unmet_lifts); }
 
 // The battery's earth carries what its live cable carries: of the auto wires on the earthed pole the thickest follows
-// the live cable.
-void follow_live_cable(Sizing& s) {
+// the live cable. True when it went up.
+bool follow_live_cable(Sizing& s) {
   const TerminalId live = live_pole(s.build), earthed = earthed_pole(s.build);
-  if (!live.is_set() || !earthed.is_set()) return;
+  if (!live.is_set() || !earthed.is_set()) return false;
   const auto ends_at = [](const Wire& wire, TerminalId pole) { return wire.from == pole || wire.to == pole; };
   SquareMillimetres cable{0}, strap{0};
   for (const Wire& wire : s.build.wires) {
@@ -223,11 +225,25 @@ void follow_live_cable(Sizing& s) {
     if (!ends_at(wire, earthed) || s.build.terminal(other).owner != OwnerType::earth) continue;
     if (!thickest || a.size > thickest->size) thickest = &a;
   }
-  if (!thickest || strap >= cable) return;
+  if (!thickest || strap >= cable) return false;
+  const std::size_t before = thickest->size;
   while (thickest->size < thickest->most && s.sizes[thickest->size].area < cable) ++thickest->size;
+  if (thickest->size == before) return false;
   thickest->reason = SizeReason::strap;
   apply(s, *thickest);
+  return true;
 }
+
+// All that may ask for thicker wires, until none does: what one of them makes thicker carries more, which another may not like.
+void grow(Sizing& s) {
+  for (int turn = 0; turn < most_rounds; ++turn) {
+    for (int round = 0; round < most_rounds && grow_for_current(s); ++round) {}
+    // Earths first: what they take helps the loops too, and the other way round a feed would be thicker than need be.
+    for (int round = 0; round < most_rounds && (grow_for_lifts(s) || round == 0); ++round) grow_for_drops(s);
+    if (!follow_live_cable(s)) return;
+  }
+}
+
 
 std::vector<ConductorSize> metric_sizes() {
   std::vector<ConductorSize> sizes;
@@ -250,47 +266,58 @@ const std::vector<ConductorSize>& sizes_on_sale(UnitSystem units) {
   return units == UnitSystem::imperial ? gauges : metric;
 }
 
-void size_wires_of_all(std::vector<Build>& builds) {
-  std::map<std::string, Wire> thickest;  // by id: those that were auto
-  for (Build& build : builds) {
-    SizingResult sized = size_wires(std::move(build));
-    build = std::move(sized.build);
-    for (const SizedWire& chosen : sized.chosen) {
-      const Wire& wire = build.wire(chosen.wire);
-      const auto [known, is_new] = thickest.try_emplace(wire.id, wire);
-      if (!is_new && wire.area > known->second.area) known->second = wire;
-    }
-  }
-  for (Build& build : builds)
-    for (Wire& wire : build.wires) {
-      const auto known = thickest.find(wire.id);
-      if (known == thickest.end() || known->second.area <= wire.area) continue;
-      wire.area = known->second.area;
-      wire.size_text = known->second.size_text;
-    }
-}
+namespace {
 
-SizingResult size_wires(Build build) {
+// Sizes once, from at least these areas on.
+SizingResult size_from(Build build, const std::map<std::string, SquareMillimetres>& least) {
   const auto& sizes = sizes_on_sale(build.document.units);
   Sizing sizing{std::move(build), sizes, {}, {}};
   for (std::size_t w = 0; w < sizing.build.wires.size(); ++w) {
-    const Wire& wire = sizing.build.wires[w];
-    if (!wire.is_auto_size && wire.area.number() > 0) continue;
-    sizing.autos.push_back(start(sizing, WireId{static_cast<std::int32_t>(w)}));
-    apply(sizing, sizing.autos.back());
+    if (!is_auto(sizing.build.wires[w])) continue;
+    AutoWire one = start(sizing, WireId{static_cast<std::int32_t>(w)});
+    const auto known = least.find(sizing.build.wires[w].id);
+    while (known != least.end() && one.size + 1 < sizes.size() && sizes[one.size].area < known->second) ++one.size;
+    one.most = std::max(one.most, one.size);
+    sizing.autos.push_back(one);
+    apply(sizing, one);
   }
-  if (!sizing.autos.empty()) {
-    for (int round = 0; round < most_rounds && grow_for_current(sizing); ++round) {}
-    // Earths first: what they take helps the loops too, and the other way round a feed would be thicker than need be.
-    for (int round = 0; round < most_rounds && (grow_for_lifts(sizing) || round == 0); ++round) grow_for_drops(sizing);
-    follow_live_cable(sizing);
-  }
+  if (!sizing.autos.empty()) grow(sizing);
   for (const AutoWire& a : sizing.autos) {
     sizing.build.wires[a.wire.at()].is_auto_size = false;
     sizing.result.chosen.push_back({a.wire, a.reason});
   }
   sizing.result.build = std::move(sizing.build);
   return std::move(sizing.result);
+}
+
+}  // namespace
+
+SizingResult size_wires(Build build) { return size_from(std::move(build), {}); }
+
+// A wire that another hook-up made thicker carries more here, and may ask for more: until all agree.
+void size_wires_of_all(std::vector<Build>& builds) {
+  std::vector<std::vector<WireId>> autos;
+  for (const Build& build : builds) {
+    autos.emplace_back();
+    for (std::size_t w = 0; w < build.wires.size(); ++w)
+      if (is_auto(build.wires[w])) autos.back().push_back({static_cast<std::int32_t>(w)});
+  }
+  std::map<std::string, SquareMillimetres> thickest;  // by id
+  bool has_grown = true;
+  for (int turn = 0; turn < most_rounds && has_grown; ++turn) {
+    has_grown = false;
+    for (std::size_t b = 0; b < builds.size(); ++b) {
+      for (const WireId id : autos[b]) builds[b].wires[id.at()].is_auto_size = true;
+      builds[b] = size_from(std::move(builds[b]), thickest).build;
+      for (const WireId id : autos[b]) {
+        const Wire& wire = builds[b].wire(id);
+        SquareMillimetres& area = thickest[wire.id];
+        if (wire.area <= area) continue;
+        area = wire.area;
+        has_grown = has_grown || builds.size() > 1;
+      }
+    }
+  }
 }
 
 }  // namespace loomfolio

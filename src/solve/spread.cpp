@@ -11,6 +11,7 @@
 #include "solve/spread.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 
 namespace loomfolio {
@@ -35,6 +36,7 @@ Spreading::Spreading(LowerFactor factor) : factor_(std::move(factor)) {
   }
   work_.assign(at(n), 0.0);
   marked_.assign(at(n), 0);
+  waiting_.assign(at(n) / 64 + 1, 0);
 }
 
 void Spreading::mark_path(int row, std::vector<int>& path) {
@@ -47,8 +49,9 @@ void Spreading::mark_path(int row, std::vector<int>& path) {
 SparseVector Spreading::forward(int a, int b) {
   SparseVector y;
   mark_path(a, y.rows);
+  const auto first = static_cast<std::ptrdiff_t>(y.rows.size());
   mark_path(b, y.rows);
-  std::sort(y.rows.begin(), y.rows.end());
+  std::inplace_merge(y.rows.begin(), y.rows.begin() + first, y.rows.end());
   if (a >= 0) work_[at(a)] += 1;
   if (b >= 0) work_[at(b)] -= 1;
   y.values.reserve(y.rows.size());
@@ -81,38 +84,65 @@ double Spreading::coupling(const SparseVector& y, const SparseVector& x) const {
   return sum;
 }
 
-void Spreading::push(int row) {
-  if (marked_[at(row)]) return;
-  marked_[at(row)] = 1;
-  heap_.push_back(row);
-  std::push_heap(heap_.begin(), heap_.end());
+double Spreading::coupling_of_sum(const std::vector<double>& sum, const SparseVector& x) const {
+  double volts = 0;
+  for (std::size_t i = 0; i < x.rows.size(); ++i)
+    volts += sum[at(x.rows[i])] * x.values[i] / factor_.diagonal[at(x.rows[i])];
+  return volts;
 }
 
-void Spreading::backward(const std::vector<const SparseVector*>& patterns, const std::vector<double>& weights, double least,
+void Spreading::push(int row) { waiting_[at(row) / 64] |= std::uint64_t{1} << (at(row) % 64); }
+
+void Spreading::backward(const std::vector<int>& rows, const std::vector<double>& sum, double least,
                          std::vector<int>& touched, std::vector<double>& volts) {
-  heap_.clear();
-  for (std::size_t p = 0; p < patterns.size(); ++p) {
-    if (weights[p] == 0) continue;
-    for (std::size_t i = 0; i < patterns[p]->rows.size(); ++i) {
-      const int row = patterns[p]->rows[i];
-      work_[at(row)] += weights[p] * patterns[p]->values[i];
-      push(row);
+  for (const int row : rows) {
+    work_[at(row)] = sum[at(row)];
+    push(row);
+  }
+  // Who hangs on a row stands below it: from the top down, each is visited after all above it.
+  for (std::size_t word = waiting_.size(); word-- > 0;)
+    while (waiting_[word] != 0) {
+      const int bit = 63 - std::countl_zero(waiting_[word]);
+      waiting_[word] &= ~(std::uint64_t{1} << bit);
+      const int row = static_cast<int>(word) * 64 + bit;
+      double x = work_[at(row)] / factor_.diagonal[at(row)];
+      work_[at(row)] = 0;
+      for (int k = factor_.column_start[at(row)]; k < factor_.column_start[at(row) + 1]; ++k)
+        x -= factor_.values[at(k)] * volts[at(factor_.rows[at(k)])];
+      volts[at(row)] = x;
+      touched.push_back(row);
+      if (std::abs(x) < least || x == 0) continue;
+      for (int k = row_start_[at(row)]; k < row_start_[at(row) + 1]; ++k) push(row_columns_[at(k)]);
+    }
+}
+
+// A + siemens w w' with w = +1 at a, -1 at b, column by column up the path of w (method C1 of Gill, Golub, Murray and Saunders
+// 1974; along the elimination tree: Davis and Hager 1999). What w fills is within the columns as they are, since a and b share an
+// entry of the matrix.
+void Spreading::update(int a, int b, double siemens) {
+  std::vector<int> path;
+  mark_path(a, path);
+  const auto first = static_cast<std::ptrdiff_t>(path.size());
+  mark_path(b, path);
+  std::inplace_merge(path.begin(), path.begin() + first, path.end());
+  if (a >= 0) work_[at(a)] += 1;
+  if (b >= 0) work_[at(b)] -= 1;
+  double weight = siemens;
+  for (const int column : path) {
+    const double w = work_[at(column)], before = factor_.diagonal[at(column)];
+    work_[at(column)] = 0;
+    marked_[at(column)] = 0;
+    const double now = before + weight * w * w;
+    const double share = weight * w / now;
+    factor_.diagonal[at(column)] = now;
+    weight *= before / now;
+    if (w == 0) continue;
+    for (int k = factor_.column_start[at(column)]; k < factor_.column_start[at(column) + 1]; ++k) {
+      double& below = work_[at(factor_.rows[at(k)])];
+      below -= w * factor_.values[at(k)];
+      factor_.values[at(k)] += share * below;
     }
   }
-  while (!heap_.empty()) {
-    std::pop_heap(heap_.begin(), heap_.end());
-    const int row = heap_.back();
-    heap_.pop_back();
-    double x = work_[at(row)] / factor_.diagonal[at(row)];
-    work_[at(row)] = 0;
-    for (int k = factor_.column_start[at(row)]; k < factor_.column_start[at(row) + 1]; ++k)
-      x -= factor_.values[at(k)] * volts[at(factor_.rows[at(k)])];
-    volts[at(row)] = x;
-    touched.push_back(row);
-    if (std::abs(x) < least || x == 0) continue;
-    for (int k = row_start_[at(row)]; k < row_start_[at(row) + 1]; ++k) push(row_columns_[at(k)]);
-  }
-  for (const int row : touched) marked_[at(row)] = 0;
 }
 
 }  // namespace loomfolio

@@ -2,6 +2,7 @@
 // How a current put into a factored network spreads: only as far as it matters.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "solve/matrix.h"
@@ -28,11 +29,16 @@ class Spreading {
 
   /// Volts that a current pattern y makes over pattern x: y' D^-1 x, both as forward() gives them.
   double coupling(const SparseVector& y, const SparseVector& x) const;
+  /// The same for a sum y of patterns, by row.
+  double coupling_of_sum(const std::vector<double>& sum, const SparseVector& x) const;
 
-  /// Finishes L' x = D^-1 y for the sum y of weighted patterns: sets volts by row of the factor. Rows where |x| must stay below
-  /// `least` are not visited; `touched` lists the others, descending.
-  void backward(const std::vector<const SparseVector*>& patterns, const std::vector<double>& weights, double least,
-                std::vector<int>& touched, std::vector<double>& volts);
+  /// Finishes L' x = D^-1 y for a sum y of patterns that is 0 outside `rows`: sets volts by row of the factor. Rows where |x| must
+  /// stay below `least` are not visited; `touched` lists the others, descending.
+  void backward(const std::vector<int>& rows, const std::vector<double>& sum, double least, std::vector<int>& touched,
+                std::vector<double>& volts);
+
+  /// The branch between rows `a` and `b`, which has its place in the matrix, gains `siemens`. Patterns made before are void.
+  void update(int a, int b, double siemens);
 
  private:
   void mark_path(int row, std::vector<int>& path);
@@ -43,7 +49,7 @@ class Spreading {
   std::vector<int> row_start_, row_columns_;       // L by rows: who depends on a row
   std::vector<double> work_;
   std::vector<char> marked_;
-  std::vector<int> heap_;
+  std::vector<std::uint64_t> waiting_;             // rows that backward() has still to visit, a bit each
 };
 
 }  // namespace loomfolio

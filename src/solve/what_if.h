@@ -3,6 +3,7 @@
 #pragma once
 
 #include <deque>
+#include <memory>
 #include <optional>
 
 #include "solve/branch_law.h"
@@ -27,7 +28,7 @@ enum class Bends : std::uint8_t { all, sharp };
 /// Ask with begin(), then change(), open(), add(), then solve(); read; change more and solve() again if need be.
 class WhatIf {
  public:
-  /// `circuit` and `base` must outlive it; `base` has settled nodes.
+  /// `circuit` must outlive it. `base` holds relays that rest, and volts to start from where it has any.
   WhatIf(const Circuit& circuit, const Settled& base, Flash flash, WhatIfAccuracy accuracy);
 
   void begin();
@@ -52,6 +53,14 @@ class WhatIf {
   /// One relay's coil or one output now stands so, and its contacts with it; then solve() again.
   void move_device(GateType type, int device, bool is_on);
   std::size_t changed_places() const { return ports_.size(); }
+  /// The sound circuit's volts; after learn_lines() no longer.
+  const NodeVolts& base() const { return nodes_; }
+  /// The answer becomes what further questions start from, as if it had been the base: the factor is updated place by place.
+  /// False, and nothing changed, where it cannot be told so: an answer found anew, or one in the probe reach.
+  bool adopt();
+  /// Probe reach only; ends the question. Batteries and chargers that left their line in this answer stand in the factor by the line they came to:
+  /// later questions that drive them the same way find them on it. Answers stay what they are; call watch() again.
+  void learn_lines();
 
   double volts(int node) const;                   ///< now
   bool is_floating(int node) const;               ///< has lost its path to the reference (or never had one)
@@ -71,6 +80,11 @@ class WhatIf {
   const std::vector<int>& floated() const { return floated_; }
 
  private:
+  /// The straight line that the factored matrix holds for a branch.
+  struct Line {
+    double volts = 0, amperes = 0, siemens = 0;  // amperes at these volts
+    double at(double over) const { return amperes + siemens * (over - volts); }
+  };
   struct Port {
     int branch = -1;  // of the circuit, or -1: added
     int a = -1, b = -1;
@@ -78,36 +92,54 @@ class WhatIf {
     bool is_open = false;
     bool is_held = false;  // relays no longer move it
     bool is_bend = false;  // here because its law left its line
-    Working line;          // what the factored matrix holds for it: amperes and slope at `line_volts`
-    double line_volts = 0;
+    Line line;
     const SparseVector* pattern = nullptr;
     double volts = 0, current = 0;  // now; current: compensating
   };
-  Working law_of(const Port& port, double volts) const;
-  double excess(const Port& port, double volts) const;
+  /// A bent law that left its line a little: its compensating current is found by asking again, not with the ports.
+  struct MildBend {
+    int branch = -1;
+    double current = 0;
+  };
+  enum class Followed : std::uint8_t { nothing, some, too_many };
+
   Port& port_for(int branch);
   const SparseVector* pattern_of(int branch);
-  void append(Port port);
   void find_floating_side(int branch, bool a_floats);
+  double probe_over(const SparseVector& pattern, double base) const;
+  double base_over(int branch) const;
+  bool was_there(int branch) const { return is_active(circuit_.branches[static_cast<std::size_t>(branch)], base_relays_, flash_); }
+  void forget_patterns();
+  // what_if_relays.cpp
+  void gate(int device, GateType type);
+  void find_base_islands();
+  void find_revived();
+  // what_if_ports.cpp
+  Working law_of(const Port& port, double volts) const;
+  double excess(const Port& port, double volts) const;
+  void append(Port port);
+  double ports_over(std::size_t port) const;
   bool solve_ports();
-  bool solve_anew();
   bool step_ports(std::vector<double>& direction, std::vector<double>& current_step);
   double slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const;
+  bool solve_anew();
+  NodeVolts solve_altered(const std::vector<double>& guess);
+  // what_if_bends.cpp
+  void gather();
   void spread(double least);
-  bool follow_bends(Bends bends);
-  bool follow_sharp();
-  bool leaves_line(int branch, double volts) const;
-  double probe_over(const SparseVector& pattern, double base) const;
-  double coupling_of(const Port& a, const Port& b);
-  void gate(int device, GateType type);
+  Followed follow_bends(Bends bends, int round);
+  double mild_slope_limit(int branch);
+  void set_mild(int branch, double current);
+  void forget_mild();
 
   const Circuit& circuit_;
-  const Settled& base_;
   Flash flash_;
   WhatIfAccuracy accuracy_;
+  RelayState base_relays_;
   NodeSolver solver_;
   NodeVolts nodes_;
   Spreading spreading_;
+  std::vector<Line> lines_;                            // by branch
   std::vector<int> node_row_, row_node_;               // node <-> row of the factor
   std::vector<std::vector<int>> bent_at_, near_;       // by node: bent branches; all branches
   std::vector<std::vector<int>> coil_at_, output_at_;  // by node: devices that watch it
@@ -117,21 +149,31 @@ class WhatIf {
   std::vector<SparseVector> node_patterns_;  // by node, to the reference
   std::vector<char> has_node_pattern_;
   std::vector<int> jumpy_;        // bent branches that may jump: compared after each answer that follows only such
-  std::vector<int> jumpy_place_;  // by branch, -1
-  std::vector<double> jumpy_couplings_;  // among them, nan: not yet asked
   std::vector<std::vector<int>> watched_near_;   // by node: those over which 1 A put in there makes least_near or more
   std::vector<char> is_listed_;                  // by watched branch: scratch of find_moved()
   std::deque<SparseVector> added_patterns_;
+  std::vector<int> base_island_;  // by node: the lowest node of its floating island, -1: hangs on the reference
 
   std::vector<Port> ports_;
   std::vector<std::size_t> added_;  // ports that were added
   std::vector<int> port_of_;        // by branch, -1
   std::vector<double> z_;           // couplings, row by row
+  std::vector<MildBend> mild_;
+  std::vector<int> mild_of_;        // by branch, -1
+  std::vector<double> mild_sum_;    // by row of the factor: sum of the mild bends' patterns, times minus their currents
+  std::vector<double> sum_;         // and of the ports' as well
+  std::vector<int> sum_rows_;       // where it is not 0
+  std::vector<char> is_in_sum_;     // by row
+  std::vector<char> is_asked_;      // by branch: scratch of follow_bends()
   std::vector<double> moved_;       // by row of the factor: volts more than the base
   std::vector<int> touched_rows_, touched_, floated_;
-  std::vector<char> floats_;  // by node
+  std::vector<char> floats_;   // by node
+  std::vector<int> revived_;   // floating islands that hang on the reference now
   RelayState relays_;
+  NodeVolts seen_;               // scratch of move_relays(): only nodes that devices watch
   std::vector<int> dead_coils_;  // opened: they let go whatever stands over them
+  std::unique_ptr<Circuit> altered_;     // a copy for answers found anew, and its solver; made when first needed
+  std::unique_ptr<NodeSolver> anew_;
   bool is_anew_ = false;         // the last answer was found anew: the ports' currents are not all there is
 };
 

@@ -94,7 +94,7 @@ int main() {
   for (const test::Sample& sample : test::read_samples(diagnostics))
     if (sample.name == "street-single.toml") measure("street-single", sample.project.builds.at(0), 5);
   const Measured one = measure("one block", test::make_machine(1).build, 3);
-  const Measured ten = measure("ten blocks", test::make_machine(10).build, 1);
+  const Measured ten = measure("ten blocks", test::make_machine(10).build, 3);
   const auto ratio = [](const char* what, double a, double b) { std::printf("  %-12s %6.1f times\n", what, b / a); };
   std::printf("%.1f times the wires take\n", static_cast<double>(ten.wires) / static_cast<double>(one.wires));
   ratio("situations", one.solve, ten.solve);

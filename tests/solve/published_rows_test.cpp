@@ -2,6 +2,7 @@
 // Published tables, every row of them.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "solve/ampacity.h"
@@ -63,6 +64,66 @@ TEST_CASE("gauges 4/0 to 26: the definition of ASTM B258 (formula from memory; d
     const double ours = resistance_per_metre(gauge_size(row.gauge), Celsius(75)).number() * 1e6 / feet_per_km;
     CHECK(ours >= row.nec_uncoated);
     CHECK(ours <= row.nec_coated * 1.19);  // SAE metal is up to 10 % less than NEC conductors
+  }
+}
+
+TEST_CASE("AC 43.13-1B table 11-9 (confirmed), ohm per 1000 ft at 20 degC: ours is what the table prints, rounded as it is, or more") {
+  struct Row {
+    int gauge;
+    double printed, unit;  // unit: of the last figure printed
+  };
+  for (const Row& row :
+       {Row{24, 28.4, 0.1}, Row{22, 16.2, 0.1}, Row{20, 9.88, 0.01}, Row{18, 6.23, 0.01}, Row{16, 4.81, 0.01},
+        Row{14, 3.06, 0.01}, Row{12, 2.02, 0.01}, Row{10, 1.26, 0.01}, Row{8, 0.70, 0.01}, Row{6, 0.44, 0.01},
+        Row{4, 0.28, 0.01}, Row{2, 0.18, 0.01}, Row{1, 0.15, 0.01}, Row{0, 0.12, 0.01}, Row{-1, 0.09, 0.01},
+        Row{-2, 0.07, 0.01}, Row{-3, 0.06, 0.01}}) {
+    CAPTURE(row.gauge);
+    const double ours = resistance_at_20(gauge_size(row.gauge)).number() * 1e6 / feet_per_km;
+    CHECK(ours >= row.printed * 0.975 - row.unit / 2);
+    CHECK(ours <= row.printed * 1.26);  // vehicle conductors have less metal: 18 AWG 1537 circular mils, the circular's 1900
+  }
+  // 4/0 is printed as 0.06: anything from 0.055 to 0.065.
+  const double largest = resistance_at_20(gauge_size(-3)).number() * 1e6 / feet_per_km;
+  CHECK(largest >= 0.055);
+  CHECK(largest < 0.065);
+}
+
+TEST_CASE("heat balance against 33 CFR 183.425 table 5 (confirmed), every row and column: 0.92 to 1.18 of it, but 1.3 to 1.6 where it is most cautious") {
+  // The regulation gives one figure for whatever insulation, rounded to 5 A. Beside each column: the least and the most
+  // that the heat balance of a bare single wire gives, as a share of it. Below 1
+  // ours is the more cautious; the 60 and 75 degC columns hardly rise for thin gauges, and the 200 degC column not above the others.
+  struct Row {
+    int gauge;
+    double amperes[7];
+  };
+  constexpr double ratings[7] = {60, 75, 80, 90, 105, 125, 200};
+  const Row rows[] = {{18, {10, 10, 15, 20, 20, 25, 25}},         {16, {15, 15, 20, 25, 25, 30, 35}},
+                      {14, {20, 20, 25, 30, 35, 40, 45}},         {12, {25, 25, 35, 40, 45, 50, 55}},
+                      {10, {40, 40, 50, 55, 60, 70, 70}},         {8, {55, 65, 70, 70, 80, 90, 100}},
+                      {6, {80, 95, 100, 100, 120, 125, 135}},     {4, {105, 125, 130, 135, 160, 170, 180}},
+                      {3, {120, 145, 150, 155, 180, 195, 210}},   {2, {140, 170, 175, 180, 210, 225, 240}},
+                      {1, {165, 195, 210, 210, 245, 265, 280}},   {0, {195, 230, 245, 245, 285, 305, 325}},
+                      {-1, {225, 265, 285, 285, 330, 355, 370}},  {-2, {260, 310, 330, 330, 385, 410, 430}},
+                      {-3, {300, 360, 385, 385, 445, 475, 510}}};
+  constexpr double least[7] = {0.94, 0.98, 0.98, 0.92, 1.00, 0.92, 1.12};
+  constexpr double most[7] = {1.30, 1.60, 1.17, 1.18, 1.12, 1.17, 1.42};
+  for (std::size_t column = 0; column < 7; ++column) {
+    CAPTURE(ratings[column]);
+    double low = 10, high = 0;
+    for (const Row& row : rows) {
+      Wire wire;
+      wire.insulation = Insulation::cross_linked;
+      wire.area = awg_area(row.gauge);
+      wire.size_text = awg_text(row.gauge);
+      HeatBalanceRequest request = heat_balance_of(wire, Celsius(30));
+      request.rating = Celsius(ratings[column]);
+      const double share = balance_heat(request).amperes.number() / row.amperes[column];
+      low = std::min(low, share), high = std::max(high, share);
+    }
+    CHECK(low >= least[column]);
+    CHECK(low < least[column] + 0.01);
+    CHECK(high <= most[column]);
+    CHECK(high > most[column] - 0.015);
   }
 }
 

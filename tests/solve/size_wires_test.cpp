@@ -127,6 +127,47 @@ TEST_CASE("hook-ups that share a wire get it in one size, the thickest that one 
   }
 }
 
+TEST_CASE("what hook-ups make thicker for each other, and the battery's strap, leave no loop or earth over its limit") {
+  // Three lamps on one auto feed and one auto return, strap and live cable auto too: each hook-up has other lamps, so that a wire
+  // made thick for one sends more through a wire that another one sized.
+  const auto hook_up = [](double first, double second, double metres) {
+    BuildMaker m;
+    m.part("battery", {"+", "-"}, {battery(0.012)}, {TerminalForm::stud});
+    m.part("fuse", {"in", "out"}, {fuse(20)});
+    m.part("one", {"+", "-"}, {lamp("lamp", {"+", "-"}, first)});
+    m.part("two", {"+", "-"}, {lamp("lamp", {"+", "-"}, second)});
+    m.splice("live");
+    m.splice("back");
+    m.earth("E1");
+    m.wire("battery.-", "E1", 0, 0.6);
+    m.wire("battery.+", "fuse.in", 0, 0.6);
+    m.wire("fuse.out", "live", 0, metres);
+    m.wire("live", "one.+", 0, 1.5);
+    m.wire("live", "two.+", 0, 2);
+    m.wire("one.-", "back", 0, 1);
+    m.wire("two.-", "back", 0, 1.5);
+    m.wire("back", "E1", 0, metres);
+    m.situation("only");
+    return m.build;
+  };
+  int sized = 0;
+  for (const double first : {5.5, 26.5, 68.0})
+    for (const double second : {5.5, 26.5, 68.0})
+      for (const double metres : {0.5, 2.0}) {
+        std::vector<Build> builds = {hook_up(first, second, metres), hook_up(second, 5.5, metres), hook_up(26.5, 26.5, metres)};
+        size_wires_of_all(builds);
+        for (const Build& build : builds) {
+          const auto solutions = solve_all(build);
+          CHECK(find_earth_lifts(build, solutions).empty());
+          for (const LoopDrop& drop : find_loop_drops(build, solutions)) CHECK(drop.total <= drop.limit);
+          for (std::size_t w = 0; w < build.wires.size(); ++w) CHECK(build.wires[w].area == builds[0].wires[w].area);
+          CHECK(build.wires[0].area >= build.wires[1].area);
+          ++sized;
+        }
+      }
+  CHECK(sized == 54);
+}
+
 TEST_CASE("an imperial document gets gauges") {
   BuildMaker m = lamp_loop(26.5, 1, 5);
   m.build.document.units = UnitSystem::imperial;
