@@ -84,10 +84,15 @@ FaultBench::FaultBench(const Build& build, const Solution& solution, const std::
       for (const int node : {branch.a, branch.b}) elements_at_[static_cast<std::size_t>(node)].push_back(ref);
     }
   generator_at_ = generators_at_nodes(build, circuit_);
-  has_diodes_ = std::any_of(circuit_.branches.begin(), circuit_.branches.end(),
-                            [](const Branch& b) { return b.law == Law::diode; });
-  sound_loose_.resize(static_cast<std::size_t>(circuit_.node_count));
-  if (has_diodes_) sound_loose_ = find_loose_in(build, solution);
+  diodes_at_.resize(static_cast<std::size_t>(circuit_.node_count));
+  bool has_diodes = false;
+  for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+    const Branch& branch = circuit_.branches[b];
+    if (branch.law != Law::diode) continue;
+    has_diodes = true;
+    for (const int node : {branch.a, branch.b}) diodes_at_[static_cast<std::size_t>(node)].push_back(static_cast<int>(b));
+  }
+  if (has_diodes) loose_ = std::make_unique<LooseFinder>(circuit_, [this](int branch) { return carries(branch); });
 }
 
 int FaultBench::branch_of(InsideRef ref) const {
@@ -325,35 +330,45 @@ void FaultBench::collect_changes(FaultEffect& effect) {
   }
 }
 
-std::vector<char> FaultBench::find_loose_now() const {
-  std::vector<std::pair<int, int>> joined;
+bool FaultBench::carries(int branch) const {
+  if (!what_if_->is_there(branch)) return false;
+  const bool is_diode = circuit_.branches[static_cast<std::size_t>(branch)].law == Law::diode;
+  return !is_diode || std::abs(what_if_->amperes(branch)) >= diode_conducts_from;
+}
+
+std::vector<int> FaultBench::find_loose_changes() {
+  if (loose_ == nullptr) return {};
+  LooseQuestion question{[this](int branch) { return carries(branch); }, what_if_->moved_branches(), {}};
+  for (const auto* nodes : {&what_if_->touched(), &what_if_->floated()})
+    for (const int node : *nodes)
+      question.changed.insert(question.changed.end(), diodes_at_[static_cast<std::size_t>(node)].begin(),
+                              diodes_at_[static_cast<std::size_t>(node)].end());
   if (added_.first >= 0 && !(is_added_diode_ && std::abs(what_if_->added_amperes(0)) < diode_conducts_from))
-    joined.push_back(added_);
-  return find_loose(
-      circuit_, [&](int number) { return what_if_->is_there(number); },
-      [&](int number) { return what_if_->amperes(number); }, joined);
+    question.joined.push_back(added_);
+  return loose_->find_changed(question);
 }
 
 void FaultBench::collect_readings(FaultEffect& effect) {
-  const std::vector<char> loose = has_diodes_ ? find_loose_now() : sound_loose_;
+  std::vector<int> changes = find_loose_changes();
+  std::sort(changes.begin(), changes.end());
   const auto add = [&](int node) {
-    const bool is_loose = loose[static_cast<std::size_t>(node)] != 0;
-    effect.readings.push_back({TerminalId{node}, static_cast<float>(what_if_->volts(node)), is_loose});
+    const bool was_loose = loose_ != nullptr && loose_->sound()[static_cast<std::size_t>(node)] != 0;
+    const bool has_changed = std::binary_search(changes.begin(), changes.end(), node);
+    effect.readings.push_back({TerminalId{node}, static_cast<float>(what_if_->volts(node)), was_loose != has_changed});
   };
-  std::vector<char> is_told(static_cast<std::size_t>(circuit_.terminal_count));
+  std::vector<int> told;
   for (const int node : what_if_->touched()) {
     if (node >= circuit_.terminal_count || what_if_->is_floating(node)) continue;
     const double now = what_if_->volts(node);
     if (std::abs(now - settled_.nodes.volts[static_cast<std::size_t>(node)]) < options_.least_volts.number()) continue;
-    is_told[static_cast<std::size_t>(node)] = 1;
+    told.push_back(node);
     add(node);
   }
   // As many volts as before, but now a meter would show them, or no longer.
-  if (has_diodes_)
-    for (int node = 0; node < circuit_.terminal_count; ++node) {
-      const auto n = static_cast<std::size_t>(node);
-      if (loose[n] != sound_loose_[n] && is_told[n] == 0 && !what_if_->is_floating(node)) add(node);
-    }
+  std::sort(told.begin(), told.end());
+  for (const int node : changes)
+    if (node < circuit_.terminal_count && !std::binary_search(told.begin(), told.end(), node) && !what_if_->is_floating(node))
+      add(node);
   for (const int node : what_if_->floated())
     if (node < circuit_.terminal_count)
       effect.readings.push_back({TerminalId{node}, std::numeric_limits<float>::quiet_NaN()});

@@ -6,6 +6,7 @@
 
 #include "solve/faults.h"
 #include "solve/fuse_refs.h"
+#include "solve/loose_finder.h"
 #include "solve/what_if.h"
 
 namespace loomfolio {
@@ -29,7 +30,8 @@ class FaultBench {
   void close_contact(InsideRef ref);
   void change_switch(const Fault& fault);
   void reverse_diode(InsideRef ref);
-  std::vector<char> find_loose_now() const;
+  bool carries(int branch) const;
+  std::vector<int> find_loose_changes();
   void loosen_earth(const Fault& fault);
   void follow_charger(int generator, WireId open_wire, InsideRef dead);
   struct NextFuse {
@@ -56,9 +58,10 @@ class FaultBench {
   std::vector<std::vector<InsideRef>> elements_at_;  // by node: elements a person sees
   std::vector<int> generator_at_;                    // by node: which one it hangs on, -1
   InsideRef opened_;                                 // by the fault: volts over it mean nothing
-  std::vector<char> sound_loose_;                    // by node
+  std::unique_ptr<LooseFinder> loose_;               // where there are diodes
+  std::vector<std::vector<int>> diodes_at_;          // by node
   std::pair<int, int> added_{-1, -1};                // nodes that the fault joins
-  bool has_diodes_ = false, is_added_diode_ = false;
+  bool is_added_diode_ = false;
   int earth_ = -1;
 };
 

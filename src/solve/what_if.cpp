@@ -246,6 +246,13 @@ bool WhatIf::is_there(int branch) const {
   return port >= 0 ? !ports_[at(port)].is_open : was_there(branch);
 }
 
+std::vector<int> WhatIf::moved_branches() const {
+  std::vector<int> moved;
+  for (const Port& port : ports_)
+    if (port.branch >= 0 && port.is_open == was_there(port.branch)) moved.push_back(port.branch);
+  return moved;
+}
+
 double WhatIf::added_amperes(std::size_t which) const {
   const Port& port = ports_[added_[which]];
   return law_of(port, port.volts).amperes;

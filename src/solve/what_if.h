@@ -66,6 +66,7 @@ class WhatIf {
   bool is_floating(int node) const;               ///< has lost its path to the reference (or never had one)
   double amperes(int branch) const;               ///< through a branch of the circuit now
   bool is_there(int branch) const;                ///< neither opened nor switched off
+  std::vector<int> moved_branches() const;        ///< of the circuit, there now and not in the base, or the other way round
   double added_amperes(std::size_t which) const;  ///< through the which-th added branch
   /// The same, found from the couplings alone: right in either reach, a little slower.
   double probe_volts(int node);

@@ -100,13 +100,15 @@ WhatIf::Followed WhatIf::follow_bends(Bends bends, int round) {
   };
   if (is_spread) {
     std::vector<int> asked;
+    const auto ask_once = [&](int i) {
+      if (is_asked_[at(i)] || port_of_[at(i)] >= 0 || !was_there(i)) return;
+      is_asked_[at(i)] = 1;
+      asked.push_back(i);
+      ask(i, volts(circuit_.branches[at(i)].a) - volts(circuit_.branches[at(i)].b));
+    };
     for (const int node : touched_)
-      for (const int i : bent_at_[at(node)]) {
-        if (is_asked_[at(i)] || port_of_[at(i)] >= 0 || !was_there(i)) continue;
-        is_asked_[at(i)] = 1;
-        asked.push_back(i);
-        ask(i, volts(circuit_.branches[at(i)].a) - volts(circuit_.branches[at(i)].b));
-      }
+      for (const int i : bent_at_[at(node)]) ask_once(i);
+    for (const MildBend& bend : mild_) ask_once(bend.branch);  // also where nothing is touched any more
     for (const int i : asked) is_asked_[at(i)] = 0;
   } else {
     for (const int i : jumpy_)
