@@ -67,6 +67,7 @@ class Chooser {
     ask(all, {});
     flow_.add(ladder_.take(), {});
     flow_.add_text(words_("chooser.unsure"), look::text_bold, look::block_gap);
+    add_beginning();
     add_differences();
     return flow_.take();
   }
@@ -173,6 +174,15 @@ class Chooser {
     const Millimetres height = text.height;
     place_block(block.items, std::move(text), {x + indent_by, block.height});
     block.height += height;
+  }
+
+  /// Where the work begins, whichever it is.
+  void add_beginning() {
+    if (context_.build().wires.empty()) return;
+    const std::string text = words_("chooser.begin", {{"sheet", sheet_mark("steps")}});
+    flow_.add(set_paragraph({{{text, look::text_bold, look::accent, {"steps", {}}}}, Align::left, "P"}, flow_.width(),
+                            flow_.setting()),
+              look::paragraph_gap);
   }
 
   /// Which parts each hook-up has that not all have.

@@ -2,11 +2,17 @@
 // What hangs on a fuse that the kit leaves to the fitter -> which of the fuses in the bag.
 #include "sheets/fuse_selection_table.h"
 
+#include <algorithm>
+#include <charconv>
 #include <cmath>
+#include <optional>
+#include <string_view>
 #include <utility>
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/anchors.h"
+#include "sheets/figures.h"
 #include "sheets/fuse_look.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
@@ -27,6 +33,44 @@ Cell fit_cell(const Words& words, const FuseFitCell& fit, const std::string& fam
   return cell;
 }
 
+/// '35 W', as it stands on the part and beside its name; nothing for what bears amperes, or two figures.
+std::optional<double> watts_on(const Part& part) {
+  const std::string_view text = part.value_text;
+  constexpr std::string_view unit = "\u00a0W", plain_unit = " W";
+  const std::string_view ending = text.ends_with(unit) ? unit : text.ends_with(plain_unit) ? plain_unit : "";
+  if (ending.empty()) return std::nullopt;
+  const std::string_view figure = text.substr(0, text.size() - ending.size());
+  double watts = 0;
+  const auto read = std::from_chars(figure.data(), figure.data() + figure.size(), watts);
+  return read.ec == std::errc() && read.ptr == figure.data() + figure.size() ? std::optional(watts) : std::nullopt;
+}
+
+/// What stands on all that hangs there as printed; nothing where one bears no watts. What a relay takes for itself does
+/// not count.
+std::optional<double> marked_watts(const SheetContext& context, InsideRef fuse) {
+  const Build& build = context.build();
+  double sum = 0;
+  for (const FuseStudy& study : context.solved.study->fuses) {
+    if (study.fuse != fuse) continue;
+    for (const PartId part : consumers_on(build, study.wires)) {
+      const std::vector<Inside>& insides = build.part(part).insides;
+      const bool is_relay = std::any_of(insides.begin(), insides.end(),
+                                        [](const Inside& inside) { return inside.type == InsideType::coil; });
+      if (is_relay) continue;
+      const auto watts = watts_on(build.part(part));
+      if (!watts) return std::nullopt;
+      sum += *watts;
+    }
+  }
+  return sum > 0 ? std::optional(sum) : std::nullopt;
+}
+
+std::string own_text(const SheetContext& context, const FuseSelection& selection) {
+  const auto watts = marked_watts(context, selection.fuse);
+  if (!watts) return context.words()("fuses.fit_own");
+  return context.words()("fuses.fit_own_watts", {{"watts", fixed(*watts, 0)}});
+}
+
 Table selection_table(const SheetContext& context, const FuseSelection& selection) {
   const Words& words = context.words();
   const std::string& family = inside_of(context.build(), selection.fuse).family;
@@ -42,7 +86,7 @@ Table selection_table(const SheetContext& context, const FuseSelection& selectio
     const bool is_own = !is_own_marked && selection.load.number() > 0 && selection.load <= row.load;
     is_own_marked = is_own_marked || is_own;
     Row shown{{two_line_cell(words("fuses.fit_up_to_watts", {{"watts", fixed(std::floor(row.power.number()), 0)}}),
-                             is_own ? words("fuses.fit_own") : "", look::table_bold),
+                             is_own ? own_text(context, selection) : "", look::table_bold),
                text_cell(words("fuses.fit_up_to_amperes", {{"amperes", print_amperes(row.load)}}))}};
     for (const FuseFitCell& fit : row.cells) shown.cells.push_back(fit_cell(words, fit, family));
     table.rows.push_back(std::move(shown));
@@ -52,6 +96,14 @@ Table selection_table(const SheetContext& context, const FuseSelection& selectio
 
 }  // namespace
 
+std::string choice_anchor(const SheetContext& context, InsideRef fuse) {
+  const std::string row = fuse_anchor(context.build(), fuse);
+  if (!context.solved.study) return row;
+  for (const FuseSelection& selection : select_fuses(context.build(), *context.solved.study))
+    if (selection.fuse == fuse && !selection.rows.empty()) return "choice of " + row;
+  return row;
+}
+
 void add_fuse_selections(PageFlow& flow) {
   const SheetContext& context = flow.context();
   const Words& words = context.words();
@@ -60,6 +112,7 @@ void add_fuse_selections(PageFlow& flow) {
     if (!shows_fuse(context, selection.fuse.part) || selection.rows.empty()) continue;
     const std::string name = fuse_name(context.build(), selection.fuse);
     flow.add_heading(words("fuses.hangs", {{"fuse", name}}), Millimetres(45));
+    flow.items().push_back(AnchorItem{choice_anchor(context, selection.fuse), flow.cursor()});
     flow.add_text(words("fuses.hangs_text"), look::text, look::paragraph_gap);
     add_table(flow, selection_table(context, selection), look::paragraph_gap);
     flow.add_text(words("fuses.hangs_more"), look::text, look::paragraph_gap);

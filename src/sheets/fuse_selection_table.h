@@ -6,6 +6,9 @@
 
 namespace loomfolio {
 
+/// Where the chart tells which fuse to take: the table of that fuse, or its row where it has none.
+std::string choice_anchor(const SheetContext& context, InsideRef fuse);
+
 /// A table a fuse whose rating is left to the fitter: loads, rising, and for each thinnest wire the fuse. Nothing where
 /// there is none.
 void add_fuse_selections(PageFlow& flow);

@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
@@ -54,6 +55,14 @@ bool shows_lead(const SheetContext& context, const UnfusedLead& lead) {
   const bool is_common =
       std::none_of(lead.wires.begin(), lead.wires.end(), [&](WireId wire) { return differs(context, wire); });
   return is_common == (context.extent == Extent::common);
+}
+
+/// Whether all hook-ups share a fuse, so that there is a common chart.
+bool has_common_fuses(const SheetContext& context) {
+  SheetContext common = context;
+  common.extent = Extent::common;
+  const std::vector<InsideRef> fuses = list_fuses(context.build());
+  return std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) { return shows_fuse(common, fuse.part); });
 }
 
 }  // namespace
@@ -105,6 +114,8 @@ void add_fuse_curves(PageFlow& flow) {
   const SheetContext& context = flow.context();
   const Words& words = context.words();
   if (!context.solved.study || context.solved.study->fuses.empty()) return;
+  // The common chart has told the same.
+  if (context.extent == Extent::own && has_common_fuses(context)) return;
   std::set<std::string> told;
   flow.add_heading(words("fuses.curves"), Millimetres(20));
   for (const FuseStudy& fuse : context.solved.study->fuses) {

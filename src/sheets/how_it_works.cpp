@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres text_indent(6);
+constexpr Millimetres text_indent(6), use_gap(3);
 constexpr std::size_t look_ahead = 6;  // how far a part may be drawn forward to fill a page
 
 /// Parts of one kind; the first stands for all.
@@ -54,27 +54,36 @@ class WorksPages {
       : context_(context),
         build_(context.build()),
         words_(context.words()),
-        flow_(context, {"works", words_("works.title"), words_("works.intro")}) {}
+        flow_(context, {"works", words_("works.title"),
+                        words_(context.extent == Extent::own ? "works.own_intro" : "works.intro")}) {}
 
-  std::vector<Sheet> make(std::vector<KindUse> uses) {
-    std::vector<Block> blocks;
-    for (const KindUse& use : uses) blocks.push_back(kind_block(use));
-    while (!uses.empty()) {
-      const std::size_t next = choose_next(blocks);
-      flow_.add(std::move(blocks[next]), look::heading_gap);
-      if (context_.extent != Extent::common) add_use(uses[next]);
-      blocks.erase(blocks.begin() + static_cast<std::ptrdiff_t>(next));
-      uses.erase(uses.begin() + static_cast<std::ptrdiff_t>(next));
+  std::vector<Sheet> make(const std::vector<KindUse>& uses) {
+    std::vector<Told> waiting;
+    for (const KindUse& use : uses)
+      waiting.push_back({kind_block(use), context_.extent != Extent::common ? use_block(use) : Block{}});
+    while (!waiting.empty()) {
+      const std::size_t next = choose_next(waiting);
+      flow_.add(std::move(waiting[next].kind), look::heading_gap);
+      add_use(std::move(waiting[next].use));
+      waiting.erase(waiting.begin() + static_cast<std::ptrdiff_t>(next));
     }
     if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
   }
 
  private:
-  /// The first of the next few that still fits on the page, so that pages are full.
-  std::size_t choose_next(const std::vector<Block>& waiting) const {
-    for (std::size_t i = 0; i < std::min(waiting.size(), look_ahead); ++i)
-      if (look::heading_gap + waiting[i].height <= flow_.room()) return i;
+  /// A kind as it is built, and what happens in it in this machine; neither is cut by a page's end.
+  struct Told {
+    Block kind, use;
+  };
+
+  /// The first of the next few that still fits on the page, so that pages are full; rather one that fits whole.
+  std::size_t choose_next(const std::vector<Told>& waiting) const {
+    const std::size_t end = std::min(waiting.size(), look_ahead);
+    for (std::size_t i = 0; i < end; ++i)
+      if (look::heading_gap + waiting[i].kind.height + use_gap + waiting[i].use.height <= flow_.room()) return i;
+    for (std::size_t i = 0; i < end; ++i)
+      if (look::heading_gap + waiting[i].kind.height <= flow_.room()) return i;
     return 0;
   }
 
@@ -116,32 +125,40 @@ class WorksPages {
   void add_shared_uses() {
     for (std::size_t p = 0; p < build_.parts.size(); ++p) {
       const PartId id{static_cast<std::int32_t>(p)};
-      if (is_told_as_shared(context_, id)) add_use({build_.part(id).kind, {id}});
+      if (is_told_as_shared(context_, id)) add_use(use_block({build_.part(id).kind, {id}}));
     }
   }
 
-  /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures.
-  void add_use(const KindUse& use) {
-    if (context_.solved.solutions.empty()) return;
+  void add_use(Block use) {
+    if (use.height.number() > 0) flow_.add(std::move(use), use_gap);
+  }
+
+  /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures. Empty
+  /// where no situation works any.
+  Block use_block(const KindUse& use) const {
+    if (context_.solved.solutions.empty()) return {};
     std::optional<CoilStory> story;
     for (std::size_t p = 0; p < use.parts.size() && !story; ++p) story = find_coil_story(context_.solved, use.parts[p]);
     const PartId part = story ? story->part : use.parts.front();
     std::vector<std::string> told;
     if (story) told = tell_coil_story(build_, *story, words_);
     for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
-    if (told.empty()) return;
-    // Named, as the list may begin on the next sheet.
-    const std::string head = words_("works.in_use") + ": " + build_.part(part).label;
-    Block title = set_text(head, look::text_bold, flow_.width(), flow_.setting());
-    Block strip = story ? make_works_strip(context_, *story, flow_.width()) : Block{};
-    const Millimetres y = title.height + Millimetres(story ? 1 : 0);
-    Block opening{flow_.width(), y + strip.height, {}};
-    place_block(opening.items, std::move(title), {});
-    place_block(opening.items, std::move(strip), {{}, y});
-    flow_.keep(opening.height + Millimetres(12));
-    flow_.add(std::move(opening), Millimetres(3));
+    if (told.empty()) return {};
+    Block block{flow_.width(), {}, {}};
+    const auto put = [&block](Block part_of, Millimetres gap) {
+      const Millimetres y = block.height + gap, height = part_of.height;
+      place_block(block.items, std::move(part_of), {{}, y});
+      block.height = y + height;
+    };
+    if (story || told.size() > 1) {
+      // Named, as the list may stand on the next sheet.
+      const std::string head = words_("works.in_use") + ": " + build_.part(part).label;
+      put(set_text(head, look::text_bold, flow_.width(), flow_.setting()), {});
+      if (story) put(make_works_strip(context_, *story, flow_.width()), Millimetres(1));
+    }
     for (std::size_t i = 0; i < told.size(); ++i)
-      flow_.add(event(i + 1, told.size(), told[i]), Millimetres(i == 0 ? 1.5 : 0.6));
+      put(event(i + 1, told.size(), told[i]), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
+    return block;
   }
 
   Block head(const KindUse& use) const {

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "model/kind_text.h"
 #include "sheets/print_text.h"
+#include "sheets/switch_positions.h"
 
 namespace loomfolio {
 namespace {
@@ -17,7 +18,8 @@ class Teller {
 
   std::vector<std::string> tell() {
     tell_rest();
-    for (const Inside& inside : part_.insides) {
+    for (std::size_t i = 0; i < part_.insides.size(); ++i) {
+      const Inside& inside = part_.insides[i];
       switch (inside.type) {
         case InsideType::coil:
           tell_coil(inside);
@@ -38,6 +40,7 @@ class Teller {
           tell_charger(inside);
           break;
         case InsideType::switch_:
+          tell_positions(static_cast<int>(i));
           tell_switch(inside);
           break;
         default:
@@ -112,11 +115,10 @@ class Teller {
       if (is_met_without_wire(output, condition) && output.conditions.size() > 1) continue;
       conditions.push_back(words_(condition.when_live ? "works.is_live" : "works.is_earthed", {{"terminal", input}}));
     }
-    const char* key = output.is_low_side ? "works.output_low" : "works.output_high";
-    say(key, {{"out", out}, {"conditions", join(conditions, words_("works.and"))}});
-    if (output.rating)
-      say(output.is_low_side ? "works.output_limit_low" : "works.output_limit",
-          {{"out", out}, {"rating", print_rating(*output.rating)}});
+    const std::string key = output.is_low_side ? "works.output_low" : "works.output_high";
+    say((key + (output.rating ? "_limit" : "")).c_str(), {{"out", out},
+                                                {"conditions", join(conditions, words_("works.and"))},
+                                                {"rating", output.rating ? print_rating(*output.rating) : ""}});
   }
 
   /// Whether an input that no wire goes to is held up inside, so that the machine has no say in it.
@@ -135,6 +137,14 @@ class Teller {
     if (charger.power) say("works.charger_most", {{"watts", shortest(charger.power->number(), 0)}});
   }
 
+  void tell_positions(int inside) {
+    const Inside& element = part_.insides[static_cast<std::size_t>(inside)];
+    if (!is_used(element) || (has_several_switches(part_) && count_used_switches() > 1)) return;
+    const std::string of = element.name.empty() ? std::string() : element.name + ", ";
+    for (const std::string& sentence : position_sentences(build_, {id_, inside}, words_))
+      sentences_.push_back(of + sentence);
+  }
+
   /// Of a sprung switch: what letting go does. With one way to press it, that is to open or to close again.
   void tell_switch(const Inside& element) {
     const std::size_t rest = static_cast<std::size_t>(element.rest_position);
@@ -149,10 +159,16 @@ class Teller {
     say("works.switch_sprung", {{"switch", name}, {"position", element.positions[rest].name}});
   }
 
-  /// Whether a wire of this machine goes to it.
+  /// Whether it can join anything of this machine: two of its points have a wire, or lie inside.
   bool is_used(const Inside& element) const {
-    return std::any_of(element.nodes.begin(), element.nodes.end(), [&](const Inside::Node& node) {
-      return node.terminal >= 0 && !is_left_open(build_, id_, node.terminal);
+    return std::count_if(element.nodes.begin(), element.nodes.end(), [&](const Inside::Node& node) {
+             return node.terminal < 0 || !is_left_open(build_, id_, node.terminal);
+           }) >= 2;
+  }
+
+  std::ptrdiff_t count_used_switches() const {
+    return std::count_if(part_.insides.begin(), part_.insides.end(), [&](const Inside& inside) {
+      return inside.type == InsideType::switch_ && is_used(inside);
     });
   }
 

@@ -16,6 +16,15 @@ namespace {
 constexpr int labels_across = 4;
 constexpr Millimetres label_height(9.5), label_pad(1.6);
 
+/// A name that is too long, up to its first comma, else without its last words: 'Regulator and rectifier' of one with a
+/// single phase.
+std::string short_name(std::string name, Millimetres room, const TextMeasure& measure) {
+  const auto is_long = [&] { return measure.measure(name, look::table_small).width > room; };
+  if (is_long()) name = name.substr(0, name.find(','));
+  while (is_long() && name.find(' ') != std::string::npos) name.resize(name.rfind(' '));
+  return name;
+}
+
 /// One flag. The number stands first, so that it is read when the flag is folded round the wire.
 Block label_block(const SheetContext& context, const Wire& wire, TerminalId end, Millimetres width) {
   const Build& build = context.build();
@@ -34,7 +43,8 @@ Block label_block(const SheetContext& context, const Wire& wire, TerminalId end,
     add_text(block.items, {x, Millimetres(7.9)}, mark, look::table_bold);
     x += measure.measure(mark, look::table_bold).width + label_pad;
   }
-  const FittedText where = fit_text(owner_name(build, end, context.words()), look::table, right - x, measure);
+  const FittedText where = fit_text(short_name(owner_name(build, end, context.words()), right - x, measure), look::table,
+                                    right - x, measure);
   add_text(block.items, {x, Millimetres(7.9)}, where.text, where.style);
   return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }

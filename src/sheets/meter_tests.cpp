@@ -185,9 +185,23 @@ class TestPages {
                         : test.shows == ColdReading::beeps ? "tests.interlock_beep"
                                                            : "tests.interlock_diode";
       table.rows.push_back({{tick_cell(), terminal_cell(one.context, test.at, {}),
-                             text_cell(list_settings(build, test.settings)), text_cell(words_(key)), blank_cell()}});
+                             text_cell(list_settings(build, with_gear(build, test.settings))), text_cell(words_(key)),
+                             blank_cell()}});
     }
     return table;
+  }
+
+  /// A gear is named in every row, also in neutral: 'at rest' is no word for it.
+  static std::vector<Setting> with_gear(const Build& build, std::vector<Setting> settings) {
+    for (std::size_t p = 0; p < build.parts.size(); ++p)
+      for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+        const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+        const Inside& inside = inside_of(build, ref);
+        if (inside.type != InsideType::switch_ || inside.worked_by != "gear") continue;
+        if (std::none_of(settings.begin(), settings.end(), [&](const Setting& s) { return s.actuator == ref; }))
+          settings.push_back({ref, inside.rest_position, {}});
+      }
+    return settings;
   }
 
   /// Each way round, and which wire belongs to which end: a diode fitted backwards shows nowhere else before power.
@@ -433,7 +447,8 @@ class TestPages {
     for (const auto& [tested, lines] : agreed_lines(group))
       tables.push_back({tested->one->context.build_index, readings_table(*tested, lines)});
     constexpr std::size_t else_column = 7;
-    add_table(flow_, merge_tables(context_, std::move(tables), {1, else_column}), look::paragraph_gap);
+    add_table(flow_, without_empty_columns(merge_tables(context_, std::move(tables), {1, else_column})),
+              look::paragraph_gap);
   }
 
   static std::vector<std::size_t> hook_ups_of(const std::vector<Tested>& group) {

@@ -8,6 +8,8 @@
 namespace loomfolio {
 namespace {
 
+constexpr double half_empty = 0.45;  ///< of a page, left over: it stands last
+
 std::vector<std::size_t> highest_first(const std::vector<Millimetres>& heights) {
   std::vector<std::size_t> order(heights.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
@@ -38,12 +40,16 @@ std::vector<std::vector<std::size_t>> pack_pages(const std::vector<Millimetres>&
     best->left = best->left - heights[i] - (best->blocks.empty() ? Millimetres(0) : room.gap);
     best->blocks.push_back(i);
   }
+  for (OpenPage& page : pages) std::sort(page.blocks.begin(), page.blocks.end());
+  std::sort(pages.begin() + 1, pages.end(),
+            [](const OpenPage& a, const OpenPage& b) { return a.blocks.front() < b.blocks.front(); });
+  // What the emptiest page leaves is of use to what begins after the last.
+  const auto emptiest = std::max_element(pages.begin() + 1, pages.end(),
+                                         [](const OpenPage& a, const OpenPage& b) { return a.left < b.left; });
+  if (emptiest != pages.end() && emptiest->left > room.others * half_empty)
+    std::rotate(emptiest, emptiest + 1, pages.end());
   std::vector<std::vector<std::size_t>> packed;
-  for (OpenPage& page : pages) {
-    std::sort(page.blocks.begin(), page.blocks.end());
-    packed.push_back(std::move(page.blocks));
-  }
-  std::sort(packed.begin() + 1, packed.end(), [](const auto& a, const auto& b) { return a.front() < b.front(); });
+  for (OpenPage& page : pages) packed.push_back(std::move(page.blocks));
   return packed;
 }
 

@@ -14,7 +14,7 @@ struct PackingRoom {
 };
 
 /// Indices by page; the first page may stay empty. A block higher than a page has one alone. Pages after the first
-/// stand in the order of their first blocks, and blocks of a page in theirs.
+/// stand in the order of their first blocks, and blocks of a page in theirs; one that is half empty stands last.
 std::vector<std::vector<std::size_t>> pack_pages(const std::vector<Millimetres>& heights, const PackingRoom& room);
 
 /// Blocks for one of two columns: which stand at the left and which at the right of one row.

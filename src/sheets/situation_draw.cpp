@@ -21,8 +21,8 @@ const SolvedState& state_at(const SituationPair& pair, Moment moment) {
   return moment == Moment::before ? pair.before : pair.after;
 }
 
-/// 'Start button: on · Key: on · engine cranking': what is moved first, then what else is set.
-std::string switches_text(const SheetContext& context, const SituationPair& pair, Moment moment) {
+/// 'Start button: on · Key: on · engine cranking': what is moved first, then what else is set, last the engine.
+std::vector<std::string> switches_told(const SheetContext& context, const SituationPair& pair, Moment moment) {
   std::vector<std::string> texts;
   for (const MovedSwitch& moved : pair.moved)
     texts.push_back(moved_text(context.build(), moved, moment == Moment::before ? moved.before : moved.after));
@@ -33,7 +33,13 @@ std::string switches_text(const SheetContext& context, const SituationPair& pair
     if (!is_told) texts.push_back(setting_text(context.build(), setting));
   }
   texts.push_back(context.words()(engine_key(situation.engine)));
-  return join(texts, " \u00b7 ");
+  return texts;
+}
+
+constexpr std::string_view between_switches = " \u00b7 ";
+
+std::string switches_text(const SheetContext& context, const SituationPair& pair, Moment moment) {
+  return join(switches_told(context, pair, moment), between_switches);
 }
 
 /// 'Works: neutral lamp. Battery: 12.6 V, gives 0.17 A.'
@@ -63,9 +69,17 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
     items.push_back(TagCloseItem{});
   };
   line(head, look::heading, 5.2, look::ink);
-  const std::string switches = switches_text(context, laid.pair, moment), outcome = outcome_text(context, state);
-  if (laid.arrangement == Arrangement::stacked) return line(switches + "   " + outcome, look::text, 9.8, look::ink);
-  line(switches, look::text, 9.8, look::ink);
+  std::vector<std::string> told = switches_told(context, laid.pair, moment);
+  std::string outcome = outcome_text(context, state);
+  if (laid.arrangement == Arrangement::stacked)
+    return line(join(told, between_switches) + "   " + outcome, look::text, 9.8, look::ink);
+  // What finds no room in the line of the switches begins the next.
+  while (told.size() > 1 &&
+         context.measure().measure(join(told, between_switches), look::least).width > frame.width) {
+    outcome = told.back() + std::string(between_switches) + outcome;
+    told.pop_back();
+  }
+  line(join(told, between_switches), look::text, 9.8, look::ink);
   line(outcome, look::table, 13.8, look::grey);
 }
 

@@ -17,7 +17,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres pair_gap{9}, title_room{15}, legend_room{20}, least_caption{92}, drawing_pad{2}, figures_room{8};
-constexpr double growths[] = {1.2, 1.1, 1.0};  // of the drawings on a sheet that they leave half empty
+constexpr double growths[] = {1.4, 1.3, 1.2, 1.15, 1.1, 1.05, 1.0};  // of the drawings on a sheet that they leave half empty
 
 struct Placed {
   const LaidPair* laid = nullptr;

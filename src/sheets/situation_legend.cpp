@@ -14,6 +14,7 @@
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
 #include "sheets/situation_state.h"
+#include "sheets/situation_text.h"
 #include "sheets/text_flow.h"
 #include "sheets/wire_look.h"
 
@@ -149,6 +150,33 @@ std::string numbers_without_figures(const SheetContext& context, const LaidPair&
   return told;
 }
 
+bool is_drawn(const Build& build, const LaidPair& laid, PartId part) {
+  const auto& terminals = build.part(part).terminals;
+  const auto is_here = [&](TerminalId end) {
+    return std::find(terminals.begin(), terminals.end(), end) != terminals.end();
+  };
+  return std::any_of(laid.drawing.plan.wires.begin(), laid.drawing.plan.wires.end(), [&](WireId id) {
+    return is_here(build.wire(id).from) || is_here(build.wire(id).to);
+  });
+}
+
+/// What works and is left out of a drawing that shows a part only: its current is in the wires all the same, and would
+/// look like a leak.
+std::string not_drawn_text(const SheetContext& context, const std::vector<ShownPair>& pairs) {
+  const Build& build = context.build();
+  std::vector<std::string> left_out;
+  for (const ShownPair& pair : pairs)
+    for (const SolvedState* state : {&pair.laid->pair.before, &pair.laid->pair.after})
+      for (const PartId part : working_parts(build, state->solution)) {
+        const std::string& label = build.part(part).label;
+        if (!is_drawn(build, *pair.laid, part) &&
+            std::find(left_out.begin(), left_out.end(), label) == left_out.end())
+          left_out.push_back(label);
+      }
+  return left_out.empty() ? std::string()
+                          : " " + context.words()("live.not_drawn", {{"what", join(left_out, ", ")}});
+}
+
 }  // namespace
 
 Block make_spare_figures(const SheetContext& context, const ShownPair& pair, Millimetres width) {
@@ -175,8 +203,9 @@ Block make_situation_legend(const SheetContext& context, const std::vector<Shown
     x += whole + entry_gap;
   }
   y += line_height;
-  add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, context.words()("live.note"), look::small,
-           look::grey);
+  const FittedText note = fit_text(context.words()("live.note") + not_drawn_text(context, pairs), look::small, width,
+                                   context.measure());
+  add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note.text, note.style, look::grey);
   block.items.push_back(TagCloseItem{});
   block.height = y + line_height / 2;
   return block;

@@ -17,11 +17,6 @@ bool is_at_rest(const Build& build, InsideRef actuator, int position) {
   return inside_of(build, actuator).rest_position == position;
 }
 
-/// The engine turns because the starter does: cranking and stopped are one step apart, running is a state of its own.
-bool are_engines_near(EngineState a, EngineState b) {
-  return a == b || (a != EngineState::running && b != EngineState::running);
-}
-
 /// Whether `before` leads to the later one by moving few switches out of rest, or one from place to place.
 bool leads_to(const Build& build, std::size_t before, std::size_t after, const std::vector<MovedSwitch>& moved) {
   if (moved.empty() || moved.size() > most_moved) return false;
@@ -94,6 +89,10 @@ std::optional<Situation> released(const Build& build, const Situation& situation
 }
 
 }  // namespace
+
+bool are_engines_near(EngineState a, EngineState b) {
+  return a == b || (a != EngineState::running && b != EngineState::running);
+}
 
 std::vector<MovedSwitch> find_moved(const Build& build, const Situation& before, const Situation& after) {
   std::vector<MovedSwitch> moved;

@@ -36,6 +36,9 @@ std::optional<SituationPair> find_pair(const SolvedBuild& solved, SituationId si
 /// that a relay that holds itself shows.
 SolvedState let_go(const Build& build, const SituationPair& pair);
 
+/// The engine turns because the starter does: cranking and stopped are one step apart, running is a state of its own.
+bool are_engines_near(EngineState a, EngineState b);
+
 /// Switches that stand differently.
 std::vector<MovedSwitch> find_moved(const Build& build, const Situation& before, const Situation& after);
 

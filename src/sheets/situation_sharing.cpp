@@ -64,7 +64,7 @@ std::optional<SituationPair> pair_with_nearest(const SolvedBuild& solved, std::s
   };
   std::optional<SituationPair> nearest;
   for (std::size_t s = 0; s < build.situations.size(); ++s) {
-    if (s == after || build.situations[s].engine != build.situations[after].engine) continue;
+    if (s == after || !are_engines_near(build.situations[s].engine, build.situations[after].engine)) continue;
     auto moved = find_moved(build, build.situations[s], build.situations[after]);
     if (moved.empty() || moved.size() > most_moves) continue;
     if (nearest && nearest->moved.size() <= moved.size()) continue;

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "model/words.h"
 #include "solve/solution.h"
@@ -12,6 +13,9 @@ namespace loomfolio {
 
 /// Everything that a person sees or hears working, with how when not plainly on; empty: nothing works.
 std::string working_text(const Build& build, const Solution& solution, const Words& words);
+
+/// Parts that work in the state, as working_text() names them.
+std::vector<PartId> working_parts(const Build& build, const Solution& solution);
 
 struct BatteryReading {
   Volts volts;

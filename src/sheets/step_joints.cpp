@@ -204,6 +204,8 @@ class JointWriter {
     std::stable_sort(all.begin(), all.end(),
                      [&](WireId a, WireId b) { return build_.wire(a).area.number() > build_.wire(b).area.number(); });
     if (all.size() > 1) text = words_("steps.ring_order", {{"wires", wire_ids(build_, all)}}) + " ";
+    if (!action.machines.empty())
+      text += words_("steps.ring_machine", {{"wires", wire_ids(build_, action.machines)}}) + " ";
     const bool is_known = terminal != nullptr && terminal->torque.has_value();
     return text + (is_known ? words_("steps.torque", {{"torque", shortest(terminal->torque->number(), 1)}})
                             : words_("steps.torque_by_maker"));
@@ -229,7 +231,8 @@ class JointWriter {
     }
     // The part's own map stands with a hook-up's sheets where its wires differ.
     const PartId id{build_.terminal(actions.front().terminal).owner_index};
-    if (all.height.number() <= 0 || !shows_joints(context_, id)) return all;
+    const bool is_beside = context_.extent == Extent::common && is_told_beside(context_, id);
+    if (all.height.number() <= 0 || !(shows_joints(context_, id) || is_beside)) return all;
     const std::string where =
         words_("steps.on_map", {{"sheet", sheet_mark(context_.id_prefix + "terminals", part_anchor(part))}});
     stack(all, set_text(where, look::table, faces_width, setting_));

@@ -7,10 +7,12 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/anchors.h"
 #include "sheets/face_drawing.h"
 #include "sheets/fitting_picture.h"
 #include "sheets/fitting_text.h"
 #include "sheets/fuse_look.h"
+#include "sheets/fuse_selection_table.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -142,7 +144,10 @@ class StepWriter {
   ShownAction show_plain(ActionType type) const {
     Places places = pole_names(build_, words_);
     const bool is_cut = type == ActionType::cut_wires;
-    if (is_cut) places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
+    if (is_cut) {
+      places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
+      places.emplace_back("labels", sheet_mark("labels"));
+    }
     if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety", "safety.route"));
     if (const std::string_view part = part_of_tests(type); !part.empty())
       places.emplace_back("sheet", sheet_of_tests(context_, part));
@@ -219,6 +224,8 @@ class StepWriter {
     ShownAction shown{
         sentence("steps.find", {{"part", part.label}, {"zone", zone_name(build_.zone(part.zone))}}), {}, {}};
     if (!part.note.empty()) shown.notes.push_back(part.note);
+    shown.notes.push_back(
+        words_("steps.find_map", {{"sheet", sheet_mark(context_.id_prefix + "terminals", part_anchor(part))}}));
     shown.picture = whole_face(part);
     return shown;
   }
@@ -231,12 +238,20 @@ class StepWriter {
     return shown;
   }
 
+  /// On a small picture words would lie over the lines; the signs of a battery's poles stay.
+  static void leave_words_out(Face& face) {
+    const auto is_word = [](const FaceShape& shape) { return shape.type == ShapeType::text && shape.text.size() > 3; };
+    face.shapes.erase(std::remove_if(face.shapes.begin(), face.shapes.end(), is_word), face.shapes.end());
+  }
+
   /// The part as one sees it, without marks.
   Block whole_face(const Part& part) const {
     const Kind& kind = build_.kind_of(part);
     if (kind.faces.empty()) return {};
-    const Face& face = kind.faces.front();
-    return draw_face(face, {}, face_scale(face, whole_face_width, whole_face_height), context_.measure());
+    Face face = kind.faces.front();
+    const int scale = face_scale(face, whole_face_width, whole_face_height);
+    if (scale > 1) leave_words_out(face);
+    return draw_face(face, {}, scale, context_.measure());
   }
 
   ShownAction show_earth(const Earth& earth) const {
@@ -266,7 +281,11 @@ class StepWriter {
     const Inside& fuse = inside_of(build_, ref);
     const std::string place = fuse_name(build_, ref);
     if (!build_.part(ref.part).fuse_choice.empty())
-      return {sentence("steps.lay_fuse_chosen", {{"place", place}}), {}, {}};
+      return {sentence("steps.lay_fuse_chosen",
+                       {{"place", place},
+                        {"sheet", sheet_mark(context_.id_prefix + "fuses", choice_anchor(context_, ref))}}),
+              {},
+              {}};
     if (!fuse.rating) return {sentence("steps.lay_fuse_unknown", {{"place", place}}), {}, {}};
     const std::string colour = fuse_colour_name(fuse.family, *fuse.rating, words_);
     const Places places{{"rating", print_rating(*fuse.rating) + (colour.empty() ? "" : " " + colour)},

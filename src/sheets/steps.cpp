@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "sheets/fitting_uses.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
@@ -159,11 +160,15 @@ class StepPages {
   }
 
   /// The page that chooses a hook-up asks for its conditions before any work.
-  bool is_asked_before(Stage stage, const Action& action) const {
-    if (context_.hook_ups == nullptr || stage != Stage::prepare || action.type != ActionType::author) return false;
-    const std::vector<AuthorStep>& steps = context_.build().steps;
+  static bool is_asked_before(const SheetContext& context, Stage stage, const Action& action) {
+    if (context.hook_ups == nullptr || stage != Stage::prepare || action.type != ActionType::author) return false;
+    const std::vector<AuthorStep>& steps = context.build().steps;
     return std::any_of(steps.begin(), steps.end(),
                        [&](const AuthorStep& step) { return step.before == "start" && step.text == action.text; });
+  }
+
+  static bool is_shown(const SheetContext& context, Stage stage, const Action& action) {
+    return shows_action(context, action) && !is_asked_before(context, stage, action);
   }
 
   void add_stage(const StagePlan& plan) {
@@ -171,7 +176,8 @@ class StepPages {
     for (const ActionGroup& group : plan.groups) {
       ActionGroup kept{group.title, group.part, {}, group.note_key};
       for (const Action& action : group.actions)
-        if ((is_end_ || shows_action(context_, action)) && !is_asked_before(plan.stage, action))
+        if (is_shown(context_, plan.stage, action) ||
+            (is_end_ && !is_asked_before(context_, plan.stage, action)))
           kept.actions.push_back(action);
       if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
     }
@@ -185,6 +191,7 @@ class StepPages {
     flow_.add_heading(words_(key + "_title"), Millimetres(40));
     if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
     is_anchor_due_ = false;
+    if (!return_anchor_.empty()) flow_.items().push_back(AnchorItem{std::exchange(return_anchor_, {}), {}});
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
     if (!words_.has(key + "_hazard")) return;
     const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
@@ -192,6 +199,7 @@ class StepPages {
     values.emplace_back("sheet", sheet_of_tests(context_, "first"));
     flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
               look::paragraph_gap);
+    is_under_panel_ = true;
   }
 
   /// Joins stand in lists beside the part's faces, all else in rows of its own.
@@ -219,6 +227,7 @@ class StepPages {
   void add_joints(Block head, const std::vector<Action>& joints) {
     Block block = joint_block(context_, joints, flow_.width(), [this] { return next_number(); });
     flow_.keep(head.height + block.height + look::gutter);
+    is_under_panel_ = false;
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
     flow_.add(std::move(block), Millimetres(0.8));
   }
@@ -228,8 +237,11 @@ class StepPages {
     Block warning = shown.warning ? make_panel(*shown.warning, flow_.width(), words_, flow_.setting()) : Block{};
     Block row = step_row(flow_, next_number(), std::move(shown));
     flow_.keep(head.height + warning.height + row.height + look::block_gap);
+    const bool has_head = head.height.number() > 0 && warning.height.number() == 0;
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
-    const Millimetres air = warning.height.number() > 0 ? look::paragraph_gap : Millimetres(0);
+    const bool is_under_panel = std::exchange(is_under_panel_, false);
+    const bool needs_air = warning.height.number() > 0 || is_under_panel;
+    const Millimetres air = needs_air && !has_head ? look::paragraph_gap : Millimetres(0);
     if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
     if (action.type == ActionType::part_again) row.items.insert(row.items.begin(), AnchorItem{"after first power", {}});
     flow_.add(std::move(row), air);
@@ -242,7 +254,8 @@ class StepPages {
     Block block{flow_.width(), {}, {}};
     if (!group.title.empty()) block = titled(group.title);
     if (group.note_key.empty()) return block;
-    Block note = set_text(words_(group.note_key), look::text, flow_.width(), flow_.setting());
+    const std::string sheet = sheet_mark("crimps", fitting_anchor(FittingShape::splice));
+    Block note = set_text(words_(group.note_key, {{"sheet", sheet}}), look::text, flow_.width(), flow_.setting());
     const Millimetres y = block.height + (block.height.number() > 0 ? Millimetres(0.8) : Millimetres(0));
     block.height = y + note.height;
     place_block(block.items, std::move(note), {{}, y});
@@ -292,13 +305,31 @@ class StepPages {
            target});
     }
     Block block = way(lines, words_("steps.way_out_" + part));
-    block.items.insert(block.items.begin(), AnchorItem{"go on after " + part, {}});
     flow_.add(std::move(block), look::heading_gap);
+    return_anchor_ = return_anchor_of(part);
+  }
+
+  /// At the common step with which a reader goes on who comes back from his own.
+  static std::string return_anchor_of(const std::string& part) { return "go on after " + part; }
+
+  /// How many steps the common run has up to the end of that phase.
+  int common_steps(Phase last) const {
+    SheetContext common{context_.input, *context_.hook_ups->builds.front(), {}, {}};
+    common.hook_ups = context_.hook_ups;
+    common.extent = Extent::common;
+    int count = 0;
+    for (const StagePlan& plan : plan_assembly(common.solved, words_))
+      for (const ActionGroup& group : plan.groups)
+        for (const Action& action : group.actions)
+          if (phase_of(plan.stage) <= last && is_shown(common, plan.stage, action)) ++count;
+    return count;
   }
 
   void add_way_back(const std::string& part) {
-    const LinkTarget target{"steps", "go on after " + part};
-    const std::string text = words_("steps.way_back", {{"sheet", sheet_mark(target.sheet, target.anchor)}});
+    const LinkTarget target{"steps", return_anchor_of(part)};
+    const int step = common_steps(part == "bench" ? Phase::bench : Phase::machine) + 1;
+    const std::string text = words_(
+        "steps.way_back", {{"sheet", sheet_mark(target.sheet, target.anchor)}, {"step", std::to_string(step)}});
     flow_.add(way({{text, target}}, words_("steps.way_back_title")), look::block_gap);
   }
 
@@ -307,6 +338,8 @@ class StepPages {
   PageFlow flow_;
   int number_ = 0;
   bool is_end_ = false;         ///< from here on every action of a stage is shown
+  bool is_under_panel_ = false;  ///< the next row stands right below a stage's panel
+  std::string return_anchor_;   ///< due at the next head
   bool is_anchor_due_ = false;  ///< the next head is where a reader comes in again
 };
 

@@ -105,6 +105,25 @@ class TableFlow {
 
 }  // namespace
 
+Table without_empty_columns(Table table) {
+  const auto says_nothing = [](const Cell& cell) {
+    return !cell.picture && std::all_of(cell.lines.begin(), cell.lines.end(), [](const Paragraph& line) {
+      return std::all_of(line.spans.begin(), line.spans.end(), [](const Span& span) { return span.text.empty(); });
+    });
+  };
+  for (std::size_t c = table.columns.size(); c-- > 1;) {
+    const bool is_empty = std::all_of(table.rows.begin(), table.rows.end(), [&](const Row& row) {
+      return row.is_group || row.cells.size() <= c || says_nothing(row.cells[c]);
+    });
+    if (!is_empty) continue;
+    const auto at = static_cast<std::ptrdiff_t>(c);
+    table.columns.erase(table.columns.begin() + at);
+    for (Row& row : table.rows)
+      if (!row.is_group && row.cells.size() > c) row.cells.erase(row.cells.begin() + at);
+  }
+  return table;
+}
+
 Cell text_cell(std::string text, const TextStyle& style) {
   return {{{{{std::move(text), style, look::ink, {}}}, Align::left, {}}}};
 }

@@ -70,6 +70,9 @@ Millimetres picture_indent(const Cell& cell, Millimetres line_top);
 /// Where the decimal point is in a number; its length when there is none.
 std::size_t point_in(const std::string& number);
 
+/// Without the columns in which no row has anything, save the first: a head over nothing only takes room.
+Table without_empty_columns(Table table);
+
 /// Widths that fit texts where there is room: each column its natural width, what is left shared by `stretch`; where
 /// there is not, wrapping columns give way in proportion to what they can give.
 std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure);

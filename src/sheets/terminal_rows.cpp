@@ -27,7 +27,10 @@ Row wire_end_row(const SheetContext& context, TerminalId terminal, WireId id, Ce
 /// pages do not know.
 Row open_row(const SheetContext& context, const Part& part, const KindTerminal& terminal, Cell mark) {
   std::string key = terminal.form == TerminalForm::sealed ? "terminals.plug" : "terminals.no_wire";
-  if (part.provided == Provider::machine) key += "_machine";
+  if (terminal.form == TerminalForm::body)
+    key += "_body";
+  else if (part.provided == Provider::machine)
+    key += "_machine";
   Cell note{{{{{context.words()(key), look::table, look::grey, {}}}, Align::left, {}}}};
   return {{std::move(mark), text_cell(""), text_cell(""), text_cell(""), std::move(note)}};
 }

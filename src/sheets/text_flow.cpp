@@ -221,11 +221,24 @@ Millimetres line_start(const Line& line, Align align, Millimetres width, bool is
   return at_left ? Millimetres(0) : width - line.width;
 }
 
+/// A no-break space that ends a run goes into the gap after it: a Latin name in a line from right to left would be drawn
+/// with the space at its right, where nothing follows.
+void end_without_space(Run& run, const TextStyle& style, const TextMeasure& measure) {
+  constexpr std::string_view space = "\u00a0";
+  if (!run.text.ends_with(space)) return;
+  run.text.resize(run.text.size() - space.size());
+  const Millimetres kept = measure.measure(widest(run.text), style).width;
+  run.gap_after += run.width - kept;
+  run.width = kept;
+}
+
 void place_line(Items& items, const Line& line, Millimetres start, Millimetres baseline, const Paragraph& paragraph,
-                bool is_right_to_left) {
+                const TypeSetting& setting) {
+  const bool is_right_to_left = setting.is_right_to_left;
   Millimetres x = is_right_to_left ? start + line.width : start;
   for (Run& run : join_runs(line)) {
     const Span& span = paragraph.spans[run.span];
+    if (is_right_to_left) end_without_space(run, span.style, setting.measure);
     const Millimetres left = is_right_to_left ? x - run.width : x;
     const Align align = is_right_to_left ? Align::right : Align::left;
     if (span.link.is_set()) {
@@ -250,8 +263,7 @@ Block set_paragraph(const Paragraph& paragraph, Millimetres width, const TypeSet
   if (!paragraph.tag.empty()) block.items.push_back(TagOpenItem{paragraph.tag, {}});
   for (const Line& line : lines) {
     const Millimetres start = line_start(line, paragraph.align, width, setting.is_right_to_left);
-    place_line(block.items, line, start, block.height + step * look::baseline_share, paragraph,
-               setting.is_right_to_left);
+    place_line(block.items, line, start, block.height + step * look::baseline_share, paragraph, setting);
     block.height += step;
   }
   if (!paragraph.tag.empty()) block.items.push_back(TagCloseItem{});

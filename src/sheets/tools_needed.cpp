@@ -13,7 +13,7 @@ namespace {
 struct Fittings {
   std::set<TerminalForm> forms;
   std::set<std::string> threads;  ///< M4, M6
-  bool has_splices = false, has_cables = false;
+  bool has_splices = false, has_earths = false, has_cables = false;
 };
 
 void gather_end(const Build& build, TerminalId id, Fittings& fittings) {
@@ -21,6 +21,7 @@ void gather_end(const Build& build, TerminalId id, Fittings& fittings) {
   if (terminal.owner == OwnerType::splice) fittings.has_splices = true;
   if (terminal.owner == OwnerType::earth) {
     fittings.forms.insert(TerminalForm::stud);
+    fittings.has_earths = true;
     const std::string& thread = build.earths[static_cast<std::size_t>(terminal.owner_index)].thread;
     if (!thread.empty()) fittings.threads.insert(thread);
   }
@@ -46,7 +47,7 @@ Fittings gather(const std::vector<const Build*>& builds) {
 std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, const Words& words) {
   const Fittings fittings = gather(builds);
   const auto has = [&](TerminalForm form) { return fittings.forms.count(form) > 0; };
-  std::vector<std::string> tools{words("tools.meter"), words("tools.cutter"), words("tools.stripper")};
+  std::vector<std::string> tools{words("tools.meter"), words("tools.cutter")};
   if (has(TerminalForm::blade) || has(TerminalForm::bullet) || has(TerminalForm::lead) || has(TerminalForm::cavity))
     tools.push_back(words("tools.crimper_open"));
   if (has(TerminalForm::sealed)) tools.push_back(words("tools.crimper_sealed"));
@@ -56,7 +57,9 @@ std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, c
     tools.push_back(
         words("tools.spanner", {{"threads", join({fittings.threads.begin(), fittings.threads.end()}, ", ")}}));
   if (fittings.has_splices) tools.push_back(words("tools.splice"));
-  for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse", "tools.care"}) tools.push_back(words(key));
+  for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse"}) tools.push_back(words(key));
+  if (fittings.has_earths) tools.push_back(words("tools.earth"));
+  tools.push_back(words("tools.care"));
   return tools;
 }
 

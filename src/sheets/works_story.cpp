@@ -6,13 +6,13 @@
 
 #include "base/text.h"
 #include "check/paths.h"
-#include "model/kind_text.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/setting_text.h"
 #include "sheets/situation_paths.h"
 #include "sheets/situation_state.h"
+#include "sheets/switch_positions.h"
 
 namespace loomfolio {
 namespace {
@@ -77,49 +77,6 @@ MostCarried find_most(const SolvedBuild& solved, InsideRef ref) {
   return most;
 }
 
-const Inside::Node& node_of(const Build& build, InsideRef ref, int node) {
-  return inside_of(build, ref).nodes[static_cast<std::size_t>(node)];
-}
-
-/// What people call a point that a switch joins: the terminal's mark; the part's own metal where it earths by that; of
-/// a point inside, what is joined to it there.
-std::string point_name(const Build& build, InsideRef ref, int node, const Words& words) {
-  const Part& part = build.part(ref.part);
-  const Inside::Node& point = node_of(build, ref, node);
-  if (point.terminal >= 0) {
-    const KindTerminal& terminal = build.kind_of(part).terminals[static_cast<std::size_t>(point.terminal)];
-    return terminal.form == TerminalForm::body ? words("works.metal") : terminal.id;
-  }
-  for (const Inside& other : part.insides) {
-    const bool is_there = other.type != InsideType::switch_ &&
-                          std::any_of(other.nodes.begin(), other.nodes.end(),
-                                      [&](const Inside::Node& own) { return own.inner == point.inner; });
-    if (is_there) return other.name.empty() ? translate_kind_text(other.id, words) : other.name;
-  }
-  return {};
-}
-
-/// Whether anything of this machine is joined to the point: a wire, the machine's metal, or what is inside.
-bool is_point_used(const Build& build, InsideRef ref, int node) {
-  const Inside::Node& point = node_of(build, ref, node);
-  return point.terminal < 0 || !is_left_open(build, ref.part, point.terminal);
-}
-
-/// '82 and 82a joined'; several groups stand one after the other. Empty when the position joins nothing that is used.
-std::string joined_text(const Build& build, InsideRef ref, const SwitchPosition& position, const Words& words) {
-  if (position.joined.empty()) return words("works.none_joined");
-  std::vector<std::string> groups;
-  for (const auto& group : position.joined) {
-    std::vector<std::string> names;
-    for (const int node : group) {
-      std::string name = point_name(build, ref, node, words);
-      if (is_point_used(build, ref, node) && !name.empty()) names.push_back(std::move(name));
-    }
-    if (names.size() >= 2) groups.push_back(join(names, words("works.and")));
-  }
-  return groups.empty() ? std::string() : words("works.joined", {{"terminals", join(groups, "; ")}});
-}
-
 /// The most that comes in or goes out by a wire at one of the switch's terminals, and in which situation.
 MostCarried find_most_by_wire(const SolvedBuild& solved, InsideRef ref) {
   const Build& build = solved.build;
@@ -143,16 +100,7 @@ MostCarried find_most_by_wire(const SolvedBuild& solved, InsideRef ref) {
 }
 
 void tell_switch_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
-  const Inside& element = inside_of(solved.build, ref);
-  const std::vector<Inside>& insides = solved.build.part(ref.part).insides;
-  const auto is_switch = [](const Inside& inside) { return inside.type == InsideType::switch_; };
-  if (std::count_if(insides.begin(), insides.end(), is_switch) > 1) return;  // the drawing above tells it better
-  for (const SwitchPosition& position : element.positions) {
-    const std::string joined = joined_text(solved.build, ref, position, words);
-    std::string name = position.name;
-    std::replace(name.begin(), name.end(), '-', ' ');
-    if (!joined.empty()) told.push_back(words("works.use_position", {{"position", name}, {"joined", joined}}));
-  }
+  if (has_several_switches(solved.build.part(ref.part))) return;  // the drawing above tells it better
   const MostCarried most = find_most_by_wire(solved, ref);
   if (most.situation < 0) return;
   told.push_back(words("works.use_switch",
@@ -168,7 +116,9 @@ void tell_output_use(const SolvedBuild& solved, InsideRef ref, const Words& word
     if (!pair || state_of(pair->before.solution, ref).is_on || !state_of(pair->after.solution, ref).is_on) continue;
     if (std::abs(state_of(pair->after.solution, ref).amperes.number()) < least_flow.number()) continue;
     const MovedSwitch& moved = pair->moved.front();
-    told.push_back(words("works.seq_move", {{"action", moved_text(build, moved, moved.after)}}));
+    const std::string move = words("works.seq_move", {{"action", moved_text(build, moved, moved.after)}});
+    // Of outputs that one button works, the button is told once.
+    if (std::find(told.begin(), told.end(), move) == told.end()) told.push_back(move);
     const std::string fed = inside_of(build, ref).is_low_side ? std::string() : fed_text(build, pair->after, ref);
     told.push_back(
         words(fed.empty() ? "works.use_output" : "works.use_output_feeds",

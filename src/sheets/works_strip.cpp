@@ -19,6 +19,14 @@ struct StripFrame {
   PartState drawn;
 };
 
+/// What leaks through filaments into a coil at rest is no figure to puzzle over.
+Volts shown_volts(const InsideState& coil) {
+  constexpr double trifle = 0.5;
+  const double volts = std::abs(coil.volts.number());
+  const bool is_trifle = volts < trifle && std::abs(coil.amperes.number()) < least_flow.number();
+  return Volts(is_trifle ? 0 : volts);
+}
+
 std::vector<StripFrame> frames_for(const Build& build, const CoilStory& story, const Words& words) {
   const auto coil_in = [&](const SolvedState& state) {
     return state.solution.insides[story.part.at()][static_cast<std::size_t>(story.coil)];
@@ -31,7 +39,7 @@ std::vector<StripFrame> frames_for(const Build& build, const CoilStory& story, c
     return StripFrame{
         words(title), join(actions, ", "),
         words("works.frame_coil", {{"amperes", print_flow(coil.amperes)},
-                                   {"volts", print_terminal_volts(Volts(std::abs(coil.volts.number())))}}),
+                                   {"volts", print_terminal_volts(shown_volts(coil))}}),
         &state, make_part_state(build, state.situation, state.solution, story.part)};
   };
   const bool holds = coil_in(story.released).is_on;

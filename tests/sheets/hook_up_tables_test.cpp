@@ -2,11 +2,14 @@
 // One table of several hook-ups.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 
 #include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/sample_sheets.h"
+#include "sheets/situation_gather.h"
+#include "sheets/situation_paths.h"
 #include "sheets/situation_sharing.h"
 
 using namespace loomfolio;
@@ -107,10 +110,38 @@ TEST_CASE("hook-ups tell a situation alike when its wires and figures are, and o
   for (std::size_t b = 0; b < 4; ++b) CHECK(alike("start-in-neutral", b, b));
 }
 
-TEST_CASE("refused starts are small: they share a sheet that says both numbers") {
+TEST_CASE("a refused start stands beside the start that works, so that the break shows in its whole circuit") {
+  const SolvedBuild& solved = shared_sample("street-single").solved().front();
+  for (const char* refused : {"start-refused", "start-refused-stand"}) {
+    CAPTURE(refused);
+    const auto pair = find_told_pair(solved, named(solved.build, refused));
+    REQUIRE(pair);
+    CHECK(pair->before.situation.name == "start-with-clutch");
+    CHECK(pair->moved.size() == 1);
+    const std::vector<WireId> story = find_story(solved.build, *pair, StoryWidth::waiting);
+    // From the battery's cable to the starter's.
+    for (const char* wire : {"1", "2"})
+      CHECK(std::any_of(story.begin(), story.end(), [&](WireId id) { return solved.build.wire(id).id == wire; }));
+  }
+}
+
+TEST_CASE("small pairs share a sheet that says both numbers") {
   const SampleFolio& sample = shared_sample("street-single");
-  const std::string title = sample.words()("live.title_several", {{"numbers", "5, 6"}});
-  int found = 0;
-  for (const Sheet& sheet : sample.composed().folio.sheets) found += sheet.title == title ? 1 : 0;
-  CHECK(found == 1);
+  const FixedTextMeasure measure;
+  const FolioInput input = sample.input(measure);
+  const SolvedBuild& solved = sample.solved().front();
+  const SheetContext context{input, solved, {}, {}};
+  const auto state_of = [&](const char* name) {
+    const SituationId id = named(solved.build, name);
+    return SolvedState{solved.build.situations[id.at()], solved.solutions[id.at()], id.index};
+  };
+  const SolvedState one = state_of("start-refused"), other = state_of("start-refused-stand");
+  std::vector<LaidPair> laid;
+  for (const auto& [before, after] : {std::pair(other, one), std::pair(one, other)})
+    laid.push_back(lay_out_pair(
+        context, {before, after, find_moved(solved.build, before.situation, after.situation)}, StoryWidth::waiting));
+  for (const LaidPair& pair : laid) REQUIRE(pair.arrangement == Arrangement::gathered);
+  const std::vector<GatheredSheet> sheets = gather_pairs(context, {&laid[0], &laid[1]});
+  REQUIRE(sheets.size() == 1);
+  CHECK(sheets.front().sheet.title == sample.words()("live.title_several", {{"numbers", "5, 6"}}));
 }

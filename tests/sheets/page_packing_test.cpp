@@ -37,6 +37,14 @@ TEST_CASE("pages are filled, and no block is lost") {
   CHECK(std::all_of(seen.begin(), seen.end(), [](int count) { return count == 1; }));
 }
 
+TEST_CASE("a page that is half empty stands last, so that what follows may begin on it") {
+  const PackingRoom room{Millimetres(200), Millimetres(200), Millimetres(5)};
+  const auto pages = pack_pages(heights_of({190, 60, 180, 170}), room);
+  REQUIRE(pages.size() == 4);
+  CHECK(pages.front() == std::vector<std::size_t>{0});
+  CHECK(pages.back() == std::vector<std::size_t>{1});
+}
+
 TEST_CASE("a block that no page holds has one alone") {
   const auto pages = pack_pages(heights_of({300, 20}), {Millimetres(100), Millimetres(200), Millimetres(5)});
   REQUIRE(pages.size() == 2);

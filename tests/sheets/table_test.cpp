@@ -92,3 +92,15 @@ TEST_CASE("every fifth row is darker, counted anew in each group") {
     if (const auto* rect = std::get_if<RectItem>(&item)) bands += rect->fill.is_filled ? 1 : 0;
   CHECK(bands == 2);
 }
+
+TEST_CASE("a column in which no row has anything is left out, with its head") {
+  Table table = two_columns("left", "");
+  table.columns.push_back({"C", CellAlign::near, Wrapping::keeps, 0});
+  table.rows.front().cells.push_back(text_cell("right"));
+  table.rows.push_back(group_row("a head over all"));
+  const Table kept = without_empty_columns(table);
+  REQUIRE(kept.columns.size() == 2);
+  CHECK(kept.columns[1].head == "C");
+  CHECK(kept.rows.front().cells[1].lines.front().spans.front().text == "right");
+  CHECK(kept.rows.back().cells.size() == 1);
+}

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: MIT
+// What a person asks who fits the kit for the first time, with nothing but the pages: where to begin, where to go on,
+// what a switch does, what stays where it is.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <regex>
+
+#include "sheets/look.h"
+#include "sheets/reference.h"
+#include "sheets/sample_sheets.h"
+
+using namespace loomfolio;
+
+namespace {
+
+std::string text_on(const Sheet& sheet) {
+  std::string all;
+  for (const Item& item : sheet.items)
+    if (const auto* shown = std::get_if<TextItem>(&item)) all += shown->text + " ";
+  return all;
+}
+
+std::string text_of_run(const Folio& folio, const std::string& run) {
+  std::string all;
+  for (const Sheet& sheet : folio.sheets)
+    if (first_of_run(sheet.id) == run ||
+        std::any_of(sheet.joined.begin(), sheet.joined.end(), [&](const JoinedRun& joined) { return joined.id == run; }))
+      all += text_on(sheet);
+  return all;
+}
+
+bool has_step(const Sheet& sheet, const std::string& number) {
+  return std::any_of(sheet.items.begin(), sheet.items.end(), [&](const Item& item) {
+    const auto* shown = std::get_if<TextItem>(&item);
+    return shown != nullptr && shown->text == number && shown->style == look::heading;
+  });
+}
+
+/// Pairs of numbers that the pattern finds anywhere in the folio.
+std::vector<std::pair<std::string, std::string>> find_pairs(const Folio& folio, const std::string& pattern) {
+  std::vector<std::pair<std::string, std::string>> found;
+  const std::regex wanted(pattern);
+  for (const Sheet& sheet : folio.sheets) {
+    const std::string text = text_on(sheet);
+    for (std::sregex_iterator i(text.begin(), text.end(), wanted), end; i != end; ++i)
+      found.emplace_back((*i)[1].str(), (*i)[2].str());
+  }
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("a reader who is sent to a step finds it on the sheet that is named") {
+  for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
+    CAPTURE(name);
+    const Folio& folio = shared_sample(name).composed().folio;
+    const auto back = find_pairs(folio, "Go on with step ([0-9]+): sheet ([0-9]+)"),
+               start = find_pairs(folio, "begin with step ([0-9]+): sheet ([0-9]+)");
+    CHECK(back.size() >= 2);
+    CHECK(start.size() == 1);
+    for (const auto& pairs : {back, start})
+      for (const auto& [step, sheet] : pairs) {
+        CAPTURE(step);
+        CHECK(has_step(folio.sheets.at(static_cast<std::size_t>(std::stoi(sheet) - 1)), step));
+      }
+  }
+}
+
+TEST_CASE("a switch is told both ways, also where the figures stand with each hook-up") {
+  const std::string works = text_of_run(shared_sample("electric-start-kit").composed().folio, "works");
+  for (const char* sentence : {"pulled: 82 and 82a joined.", "on: 82 and 82a joined.", "in gear: nothing joined.",
+                               "neutral: 31b and the metal it is bolted to joined."})
+    CHECK_MESSAGE(works.find(sentence) != std::string::npos, sentence);
+}
+
+TEST_CASE("no list of how it works is cut by the end of a sheet") {
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    for (const Sheet& sheet : shared_sample(name).composed().folio.sheets) {
+      if (sheet.id == first_of_run(sheet.id) || sheet.id.find("works") == std::string::npos) continue;
+      CAPTURE(sheet.id);
+      for (const Item& item : sheet.items) {
+        const auto* shown = std::get_if<TextItem>(&item);
+        if (shown == nullptr || shown->style != look::text_bold) continue;
+        // The first of a list on the sheet is its first, not what was left over.
+        if (std::all_of(shown->text.begin(), shown->text.end(), [](char c) { return c >= '0' && c <= '9'; })) {
+          CHECK(shown->text == "1");
+          break;
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("the tests of the interlock name the gear in each row") {
+  const std::string tests = text_of_run(shared_sample("electric-start-kit").composed().folio, "tests");
+  CHECK(tests.find("Neutral switch: neutral") != std::string::npos);
+}
+
+TEST_CASE("the metal of a part is said to take no wire, whoever brings the part") {
+  const std::string map = text_of_run(shared_sample("electric-start-kit").composed().folio, "terminals");
+  CHECK(map.find("no wire: this is its metal") != std::string::npos);
+}
+
+TEST_CASE("what a drawing leaves out though it is fed is named, so that its current does not look like a leak") {
+  // In the situations that only some hook-ups share, the neutral lamp burns and is not drawn.
+  const SampleFolio& sample = shared_sample("electric-start-kit");
+  const std::string told = sample.words()("live.not_drawn", {{"what", "Neutral lamp"}});
+  const auto& sheets = sample.composed().folio.sheets;
+  CHECK(std::any_of(sheets.begin(), sheets.end(),
+                    [&](const Sheet& sheet) { return text_on(sheet).find(told) != std::string::npos; }));
+}
+
+TEST_CASE("the chart of a fuse that the fitter chooses names the watts of the kit as printed, and its step leads there") {
+  const Folio& folio = shared_sample("driving-lamp-kit").composed().folio;
+  CHECK(text_of_run(folio, "fuses").find("as printed: 70 W") != std::string::npos);
+  const auto leads = find_pairs(folio, "Choose the fuse for (Driving lamp fuse) by the chart on sheet ([0-9]+)");
+  REQUIRE(leads.size() == 1);
+  const Sheet& chart = folio.sheets.at(static_cast<std::size_t>(std::stoi(leads.front().second) - 1));
+  CHECK(text_on(chart).find("What hangs on Driving lamp fuse") != std::string::npos);
+}
