@@ -221,15 +221,26 @@ Millimetres line_start(const Line& line, Align align, Millimetres width, bool is
   return at_left ? Millimetres(0) : width - line.width;
 }
 
-/// A no-break space that ends a run goes into the gap after it: a Latin name in a line from right to left would be drawn
-/// with the space at its right, where nothing follows.
-void end_without_space(Run& run, const TextStyle& style, const TextMeasure& measure) {
-  constexpr std::string_view space = "\u00a0";
-  if (!run.text.ends_with(space)) return;
-  run.text.resize(run.text.size() - space.size());
-  const Millimetres kept = measure.measure(widest(run.text), style).width;
-  run.gap_after += run.width - kept;
-  run.width = kept;
+/// Spaces at a run's ends become gaps beside it: in a line from right to left a Latin word would be drawn with them at the
+/// wrong side. Gives the gap before the run.
+Millimetres take_spaces_off(Run& run, const TextStyle& style, const TextMeasure& measure) {
+  constexpr std::string_view kinds[] = {"\u00a0", " "};
+  std::string_view kept = run.text, last = run.text;
+  std::size_t before = 0;
+  do {
+    last = kept;
+    for (const std::string_view space : kinds) {
+      if (kept.starts_with(space)) kept.remove_prefix(space.size()), ++before;
+      if (kept.ends_with(space)) kept.remove_suffix(space.size());
+    }
+  } while (last.size() != kept.size());
+  if (kept.size() == run.text.size()) return {};
+  const Millimetres width = measure.measure(widest(kept), style).width;
+  const Millimetres gap = measure.measure(std::string(before, ' '), style).width;
+  run.gap_after += std::max(Millimetres(0), run.width - width - gap);
+  run.width = width;
+  run.text = std::string(kept);
+  return gap;
 }
 
 void place_line(Items& items, const Line& line, Millimetres start, Millimetres baseline, const Paragraph& paragraph,
@@ -238,7 +249,7 @@ void place_line(Items& items, const Line& line, Millimetres start, Millimetres b
   Millimetres x = is_right_to_left ? start + line.width : start;
   for (Run& run : join_runs(line)) {
     const Span& span = paragraph.spans[run.span];
-    if (is_right_to_left) end_without_space(run, span.style, setting.measure);
+    if (is_right_to_left) x -= take_spaces_off(run, span.style, setting.measure);
     const Millimetres left = is_right_to_left ? x - run.width : x;
     const Align align = is_right_to_left ? Align::right : Align::left;
     if (span.link.is_set()) {

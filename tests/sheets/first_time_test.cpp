@@ -18,7 +18,7 @@ std::string text_on(const Sheet& sheet) {
   std::string all;
   for (const Item& item : sheet.items)
     if (const auto* shown = std::get_if<TextItem>(&item)) all += shown->text + " ";
-  return all;
+  return std::regex_replace(all, std::regex(" +"), " ");  // runs of one line may bring their spaces along
 }
 
 std::string text_of_run(const Folio& folio, const std::string& run) {
