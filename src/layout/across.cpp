@@ -32,6 +32,8 @@ class Across {
   void hold_alley(int alley);
   void pull_alley(int alley);
   void pull_channels();
+  void pull_pinned();
+  Grid gap_between_bodies(int left, int right) const;
   End end_of(const ChannelEnd& end, int wire) const;
   void keep(int from, int to, Grid gap) { problem_.arcs.push_back({from, to, gap}); }
   Grid clear_of(const StripPiece& piece) const { return plan_.spacing.clear + half_pen(plan_, piece.wire); }
@@ -60,12 +62,32 @@ void Across::hold_columns() {
   }
 }
 
+/// Each body has the box of its own number.
+Grid Across::gap_between_bodies(int left, int right) const {
+  const std::vector<int>& apart = plan_.graph->boxes[plan_.bodies[left].members[0].box].apart;
+  const bool is_apart = std::find(apart.begin(), apart.end(), plan_.bodies[right].members[0].box) != apart.end();
+  return is_apart ? plan_.spacing.apart : plan_.spacing.part_gap;
+}
+
+/// Bodies that are pinned to the left or right of their zone's band are drawn to its edge.
+void Across::pull_pinned() {
+  const Grid margin = plan_.spacing.band_margin + plan_.spacing.band_gap / 2;
+  const int weight = 4 * plan_.weights.straight_pull;
+  for (int b = 0; b < borders_; ++b) {
+    const Body& body = plan_.bodies[b];
+    if (body.place_pin == PinnedEnd::first && body.column > 0)
+      problem_.pulls.push_back({borders_ + body.column - 1, b, margin, weight});
+    if (body.place_pin == PinnedEnd::last && body.column + 1 < plan_.columns)
+      problem_.pulls.push_back({b, borders_ + body.column, body.width + margin, weight});
+  }
+}
+
 void Across::hold_alley(int alley) {
   const Alley& a = streets_.alleys[alley];
   const Strip& strip = tracks_.alleys[alley];
   const int base = pieces_[alley];
   if (a.left_body >= 0 && a.right_body >= 0)
-    keep(a.left_body, a.right_body, plan_.bodies[a.left_body].width + plan_.spacing.part_gap);
+    keep(a.left_body, a.right_body, plan_.bodies[a.left_body].width + gap_between_bodies(a.left_body, a.right_body));
   const bool is_banded = plan_.columns > 1;
   const Grid inside = plan_.spacing.band_gap / 2 + plan_.spacing.least;
   for (int index : strip.order) {
@@ -117,6 +139,7 @@ void Across::run(Tracks& out) {
     pull_alley(a);
   }
   pull_channels();
+  pull_pinned();
   const std::vector<Grid> places = settle(problem_);
   out.body_x.assign(places.begin(), places.begin() + borders_);
   out.border_x.assign(places.begin() + borders_, places.begin() + borders_ + plan_.columns - 1);

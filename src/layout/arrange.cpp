@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "layout/place.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -64,6 +65,7 @@ bool Arranging::try_moves(int body) {
   for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) {
     if (plan_.flow == Flow::across && plan_.zone_of_row[r] != zone) continue;
     for (int i = 0; i <= static_cast<int>(row_of(r, column).size()); ++i) {
+      if (!may_stand(plan_, body, r, i)) continue;
       put(body, {r, i});
       const long now = estimate_.cost(plan_);
       if (now < best_cost) best_cost = now, best = {r, i};
@@ -81,6 +83,7 @@ bool Arranging::try_swaps(int body) {
   const int column = plan_.bodies[body].column;
   for (int other = body + 1; other < static_cast<int>(plan_.bodies.size()); ++other) {
     if (plan_.bodies[other].zone_column != plan_.bodies[body].zone_column) continue;
+    if (!may_swap(plan_, body, other)) continue;
     const Spot a = spot_of(body), b = spot_of(other);
     const auto swap = [&](int first, int second) {
       std::swap(row_of(a.row, column)[a.place], row_of(b.row, column)[b.place]);

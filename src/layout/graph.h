@@ -39,6 +39,8 @@ struct GraphBox {
   bool may_mirror = false;  ///< left-right mirror keeps its meaning
   GraphJoint joint;
   int partner = -1;         ///< box to stand beside, mirrored: left and right lamps; -1: none
+  std::vector<Side> pins;   ///< edges of its zone's band where it must stand: one, or two that meet in a corner
+  std::vector<int> apart;   ///< boxes that it does not stand beside
   friend bool operator==(const GraphBox&, const GraphBox&) = default;
 };
 
@@ -49,6 +51,7 @@ struct GraphWire {
   Grid pen = 100;             ///< drawn width
   Grid label_width = 0, label_height = 0;  ///< 0: no label
   std::string bundle;         ///< wires with the same word run together where that is possible
+  std::vector<int> apart;     ///< wires that do not run close beside it
   friend bool operator==(const GraphWire&, const GraphWire&) = default;
 };
 

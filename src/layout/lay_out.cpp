@@ -13,6 +13,7 @@
 #include "layout/measure.h"
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/wishes.h"
 
 namespace loomfolio {
 namespace laying {
@@ -149,7 +150,10 @@ Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>
 
 std::optional<Laid> lay_out_near(const Graph& graph, const Laid& earlier, const Graph& earlier_graph) {
   if (graph == earlier_graph) return earlier;
-  return laying::keep_placement(graph, earlier, earlier_graph);
+  if (!laying::asks_the_same(graph, earlier_graph)) return std::nullopt;
+  auto kept = laying::keep_placement(graph, earlier, earlier_graph);
+  if (kept && !laying::pins_hold(graph, *kept)) kept.reset();
+  return kept;
 }
 
 Laid lay_out(const Graph& graph, const LayoutOptions& options) {

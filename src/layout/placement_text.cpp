@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "layout/placement_text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -27,6 +28,11 @@ class Writer {
 
   void box(const GridBox& b) {
     for (const Grid g : {b.x0, b.y0, b.x1, b.y1}) number(g);
+  }
+  void numbers(const std::vector<int>& numbers) {
+    open('[');
+    for (const int n : numbers) number(n);
+    close(']');
   }
   void terminals(const std::vector<GraphTerminal>& terminals) {
     open('[');
@@ -64,6 +70,11 @@ void write_graph(Writer& out, const Graph& graph) {
       out.number(n);
     out.terminals(box.terminals);
     out.number(box.joint.pitch), out.box(box.joint.pad), out.number(box.joint.slots_below);
+    if (!box.pins.empty() || !box.apart.empty()) {  // seldom: other boxes end here
+      out.open('[');
+      for (const Side side : box.pins) out.number(static_cast<int>(side));
+      out.close(']'), out.numbers(box.apart);
+    }
     out.close(']');
   }
   out.close(']'), out.member("wires"), out.open('[');
@@ -72,7 +83,9 @@ void write_graph(Writer& out, const Graph& graph) {
     for (const int n : {wire.from_box, wire.from_terminal, wire.to_box, wire.to_terminal, wire.net, wire.pen, wire.label_width,
                         wire.label_height})
       out.number(n);
-    out.text(wire.bundle), out.close(']');
+    out.text(wire.bundle);
+    if (!wire.apart.empty()) out.numbers(wire.apart);
+    out.close(']');
   }
   out.close(']'), out.close('}');
 }
@@ -148,6 +161,11 @@ class Reader {
     return b;
   }
   Reader array() { return {item(JsonKind::array), is_whole_}; }
+  std::vector<int> numbers() {
+    std::vector<int> made;
+    for (Reader all = array(); all.has_more();) made.push_back(all.number(0));
+    return made;
+  }
   std::vector<GraphTerminal> terminals() {
     std::vector<GraphTerminal> made;
     for (Reader all = array(); all.has_more();) {
@@ -169,6 +187,10 @@ class Reader {
   std::size_t next_ = 0;
 };
 
+bool all_below(const std::vector<int>& numbers, std::size_t count) {
+  return std::all_of(numbers.begin(), numbers.end(), [count](int n) { return n < static_cast<int>(count); });
+}
+
 Graph read_graph(const Json& json, bool& is_whole) {
   Graph graph;
   graph.name = json.at("name").text;
@@ -188,10 +210,14 @@ Graph read_graph(const Json& json, bool& is_whole) {
     box.joint.pitch = one.number(0);
     box.joint.pad = one.box();
     box.joint.slots_below = one.number(0);
+    if (one.has_more()) {
+      for (Reader pins = one.array(); pins.has_more();) box.pins.push_back(static_cast<Side>(pins.number(0, 3)));
+      box.apart = one.numbers();
+    }
     graph.boxes.push_back(std::move(box));
   }
   for (const GraphBox& box : graph.boxes)
-    if (box.partner >= static_cast<int>(graph.boxes.size())) is_whole = false;
+    if (box.partner >= static_cast<int>(graph.boxes.size()) || !all_below(box.apart, graph.boxes.size())) is_whole = false;
   for (Reader wires(json.at("wires"), is_whole); wires.has_more() && is_whole;) {
     Reader one = wires.array();
     GraphWire wire;
@@ -203,8 +229,11 @@ Graph read_graph(const Json& json, bool& is_whole) {
     end(wire.from_box, wire.from_terminal), end(wire.to_box, wire.to_terminal);
     wire.net = one.number(-1), wire.pen = one.number(0), wire.label_width = one.number(0), wire.label_height = one.number(0);
     wire.bundle = one.text();
+    if (one.has_more()) wire.apart = one.numbers();
     graph.wires.push_back(std::move(wire));
   }
+  for (const GraphWire& wire : graph.wires)
+    if (!all_below(wire.apart, graph.wires.size())) is_whole = false;
   return graph;
 }
 

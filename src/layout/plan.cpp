@@ -7,6 +7,8 @@
 #include <map>
 #include <numeric>
 
+#include "layout/wishes.h"
+
 namespace loomfolio::laying {
 namespace {
 
@@ -86,7 +88,9 @@ GridPoint offset_of(const Plan& plan, int pin) {
 }
 
 Grid distance_between(const Plan& plan, int wire_a, int wire_b) {
-  return std::max(plan.spacing.pitch, plan.spacing.least + half_pen(plan, wire_a) + half_pen(plan, wire_b));
+  const std::vector<int>& apart = plan.graph->wires[wire_a].apart;
+  const bool is_apart = std::find(apart.begin(), apart.end(), wire_b) != apart.end();
+  return std::max(is_apart ? plan.spacing.wires_apart : plan.spacing.pitch, plan.spacing.least + half_pen(plan, wire_a) + half_pen(plan, wire_b));
 }
 
 GridPoint turned(GridPoint p) { return {p.y, p.x}; }
@@ -109,6 +113,7 @@ Plan make_plan(const Graph& graph, Flow flow) {
   plan.columns = flow == Flow::down ? plan.zone_columns : 1;
   make_pins(plan);
   make_bodies(plan);
+  take_pins(plan);
   return plan;
 }
 

@@ -15,6 +15,9 @@ struct BodyMember {
   GridPoint at;
 };
 
+/// Which end of the rows, or of its own row, a body must stand at.
+enum class PinnedEnd : std::uint8_t { none, first, last };
+
 /// What is placed as one: a box, or a box with the earth symbols that hang on it, or a stack of references.
 struct Body {
   std::vector<BodyMember> members;
@@ -23,6 +26,8 @@ struct Body {
   int zone_column = 0;       ///< the same with either flow
   int wished_rank = -1;
   bool may_mirror = false;
+  PinnedEnd row_pin = PinnedEnd::none;    ///< the first or last row of its zone
+  PinnedEnd place_pin = PinnedEnd::none;  ///< the first or last place of its row and column
   bool is_joint = false;     ///< its pins take the sides they are wanted on
   // Set by placing:
   int row = -1;

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "layout/place.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -116,6 +117,7 @@ void rank_bodies(Plan& plan) {
   for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) bodies[plan.bodies[b].zone_column].push_back(b);
   if (plan.flow == Flow::down) rank_down(plan, bodies);
   else rank_across(plan, bodies);
+  obey_pins(plan);
 }
 
 }  // namespace loomfolio::laying

@@ -9,6 +9,7 @@
 
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -51,7 +52,7 @@ Refining::Change Refining::best_change(int body) {
     std::erase(row, body);
     for (const int place : {spot.place - 1, spot.place}) {
       if (place < 0 || place >= static_cast<int>(row.size()) ||
-          std::find(tried.begin(), tried.end(), row[place]) != tried.end())
+          std::find(tried.begin(), tried.end(), row[place]) != tried.end() || !may_swap(plan_, body, row[place]))
         continue;
       tried.push_back(row[place]);
       look_at(best, {Kind::swap, {}, row[place], rough_.try_swap(row[place], best.gain)});

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "layout/place.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -236,6 +237,7 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
     int place = 0;
     Grid before = column_left_[column];
     const auto offer = [&](Grid x) {
+      if (!may_stand(plan_, body, r, place)) return;
       found.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place});
     };
     for (int b : plan_.rows[r][column]) {
@@ -254,7 +256,7 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
 }
 
 long Rough::charge_of(int body) const {
-  long sum = place_charge(body, pose_[body].row, pose_[body].x);
+  long sum = place_charge_at(body, pose_[body]);
   for (int w : wires_of_body_[body])
     sum += course_[w].own + plan_.weights.crossing * count_crossings_of(course_[w], INT64_MAX);
   return sum;

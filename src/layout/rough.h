@@ -156,7 +156,11 @@ class Rough {
   long try_kept(long charge, long bound);
   long crowding_of(int body, Spot spot) const;
   long place_charge(int body, int row, Grid x) const;
-  long place_charge_at(int body, const Pose& pose) const { return place_charge(body, pose.row, pose.x); }
+  long place_charge_at(int body, const Pose& pose) const {
+    return place_charge(body, pose.row, pose.x) + apart_charge_at(body, pose);
+  }
+  long apart_charge_at(int body, const Pose& pose) const;
+  GridBox box_at(int body, const Pose& pose) const;
   long height_charge(int body, Grid y) const;
   long tie_charge(int body, int row, int other) const;
   std::pair<Pose, Pose> swapped_poses(int other) const;

@@ -7,6 +7,7 @@
 
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 
@@ -45,10 +46,24 @@ long Rough::place_charge(int body, int row, Grid x) const {
   return sum;
 }
 
-/// Each wire once.
+GridBox Rough::box_at(int body, const Pose& pose) const {
+  const Grid y = row_y_[pose.row];
+  return {pose.x, y, pose.x + plan_.bodies[body].width, y + plan_.bodies[body].height};
+}
+
+/// For what the author keeps apart from it.
+long Rough::apart_charge_at(int body, const Pose& pose) const {
+  long sum = 0;
+  for (const int other : plan_.graph->boxes[plan_.bodies[body].members[0].box].apart)
+    sum += apart_charge(plan_, box_at(body, pose), box_at(other, pose_[other]));
+  return sum;
+}
+
+/// Each wire, and each two that are kept apart, once.
 long Rough::total_place_charge() const {
   long sum = 0;
   for (std::size_t b = 0; b < pose_.size(); ++b) sum += place_charge(static_cast<int>(b), pose_[b].row, pose_[b].x);
+  for (std::size_t b = 0; b < pose_.size(); ++b) sum += apart_charge_at(static_cast<int>(b), pose_[b]) / 2;
   if (plan_.flow == Flow::across) return sum;
   for (std::size_t w = 0; w < course_.size(); ++w) {
     const int a = plan_.pins[from_pin(static_cast<int>(w))].body, b = plan_.pins[to_pin(static_cast<int>(w))].body;

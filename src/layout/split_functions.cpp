@@ -252,9 +252,7 @@ void fill_from_neighbours(const Build& build, std::vector<std::optional<Function
 }  // namespace
 
 std::string_view name_of(Function function) {
-  constexpr std::array<std::string_view, function_count> names{
-      "supply", "charging", "starting", "ignition", "lighting", "signalling", "instruments", "accessories", "control"};
-  return names[static_cast<std::size_t>(function)];
+  return diagram_functions[static_cast<std::size_t>(function)];
 }
 
 std::vector<Function> find_functions(const Build& build) {
@@ -278,6 +276,8 @@ std::vector<Function> find_functions(const Build& build) {
   fill_from_neighbours(build, found);
   std::vector<Function> functions;
   for (const auto& function : found) functions.push_back(function.value_or(Function::supply));
+  for (std::size_t w = 0; w < build.layout.sheet_of_wire.size(); ++w)
+    if (const auto wished = function_of_group(std::string(build.layout.sheet_of_wire[w]))) functions[w] = *wished;
   return functions;
 }
 

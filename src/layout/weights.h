@@ -18,6 +18,7 @@ struct RouteWeights {
   int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
   int crowding = 4;             ///< per 0.01 mm that a row becomes too long for its column: wide sheets
   int loose_pull = 1;           ///< pull of any other pair
+  int apart = 20000;            ///< two parts side by side that the author keeps apart
   int part_moved = 20000;       ///< a known part that a later wire pushes aside
   int squeeze = 2;              ///< per 0.01 mm that a later wire runs where others must give way
 };
@@ -32,6 +33,8 @@ struct Spacing {
   Grid spare = 200;         ///< left free between a part and the first run beside it, so that a later wire finds a way out
   Grid row_gap = 800;       ///< between two rows with no wire between them
   Grid band_gap = 400;      ///< between two zone bands
+  Grid apart = 4000;        ///< between two parts that the author keeps apart, in a row
+  Grid wires_apart = 750;   ///< between two parallel wires that the author keeps apart
   Grid band_margin = 400;   ///< from a band's edge to the first part
   Grid band_head = 700;     ///< above the first row, for the zone's name
 };

@@ -2,11 +2,15 @@
 // One machine or kit in one hook-up, as described: plain data, already read and resolved. Nothing here decides.
 #pragma once
 
+#include <array>
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
+#include "base/geometry.h"
 #include "base/ids.h"
 #include "base/quantity.h"
 #include "diag/source.h"
@@ -169,6 +173,31 @@ struct FuseCurve {
   Origin origin;
 };
 
+/// What diagrams are cut by, in the order of the sheets.
+constexpr std::array<std::string_view, 9> diagram_functions{"supply",     "charging",    "starting",    "ignition", "lighting",
+                                                            "signalling", "instruments", "accessories", "control"};
+
+/// A part or a splice as it stands on a diagram.
+struct DrawnThing {
+  OwnerType owner = OwnerType::part;
+  std::int32_t index = -1;  ///< into Build::parts or Build::splices
+  friend bool operator==(const DrawnThing&, const DrawnThing&) = default;
+};
+
+struct PinWish {
+  DrawnThing thing;
+  std::vector<Side> edges;  ///< of its zone's band: one, or two that meet in a corner
+  Where where;
+};
+
+/// [layout]: what the author asks of the diagrams. Wishes about things that a hook-up has not are left out of its build.
+struct LayoutWishes {
+  std::vector<PinWish> pins;
+  std::vector<std::string_view> sheet_of_wire;  ///< by WireId, one of `diagram_functions`; empty: where its current belongs
+  std::vector<std::pair<DrawnThing, DrawnThing>> apart;
+  std::vector<std::pair<WireId, WireId>> wires_apart;
+};
+
 /// One hook-up, whole: a variant's additions and removals are already applied.
 struct Build {
   Document document;
@@ -187,6 +216,7 @@ struct Build {
   std::vector<AuthorStep> steps;
   std::vector<Change> changes;
   std::vector<FuseCurve> fuse_curves;  ///< at most one a family
+  LayoutWishes layout;
 
   const Part& part(PartId id) const { return parts[id.at()]; }
   const Kind& kind(KindId id) const { return kinds[id.at()]; }

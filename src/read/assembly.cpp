@@ -208,6 +208,7 @@ Build assemble_build(const SpecDraft& draft, const VariantDraft* variant, Diagno
   check_order_of_situations(assembly);
   report_removals(assembly, draft.base);
   check_reach(assembly);
+  add_layout_wishes(assembly);
   keep_used_kinds(build, draft.kinds);
   return std::move(assembly.build);
 }

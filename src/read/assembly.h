@@ -49,6 +49,8 @@ void add_situation(Assembly& assembly, const SituationDraft& draft);
 void check_order_of_situations(Assembly& assembly);
 /// Parts, terminals, splices and earths that no wire reaches, and terminals that too many reach.
 void check_reach(Assembly& assembly);
+/// The wishes of [layout] about what this build has.
+void add_layout_wishes(Assembly& assembly);
 /// Keeps the kinds that the build uses, in the order of their first use.
 void keep_used_kinds(Build& build, const std::vector<Kind>& all);
 

@@ -50,6 +50,18 @@ struct VariantDraft {
   Origin origin;
 };
 
+struct SheetDraft {
+  PlacedText thing;
+  std::string_view function;  ///< one of diagram_functions
+  Where where;
+};
+
+struct LayoutDraft {
+  std::vector<std::pair<PlacedText, std::vector<Side>>> pins;
+  std::vector<SheetDraft> sheets;
+  std::vector<std::pair<PlacedText, PlacedText>> apart;
+};
+
 struct SpecDraft {
   Document document;
   Electrics electrics;
@@ -59,6 +71,7 @@ struct SpecDraft {
   std::vector<VariantDraft> variants;
   std::vector<Change> changes;
   std::vector<FuseCurve> fuse_curves;
+  LayoutDraft layout;
 };
 
 // The readers of the tables, one file each.
@@ -77,6 +90,7 @@ std::vector<SituationDraft> read_situations(TableReader& owner, const std::strin
 std::vector<AuthorStep> read_steps(const std::vector<Part>& parts, TableReader& owner, const std::string& prefix);
 std::vector<Change> read_changes(TableReader& spec);
 std::vector<FuseCurve> read_fuse_curves(TableReader& spec);
+LayoutDraft read_layout(TableReader& spec);
 std::vector<VariantDraft> read_variants(const SpecDraft& draft, TableReader& spec);
 
 /// The zone that `zone` names; a finding when there is none.

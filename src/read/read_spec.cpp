@@ -77,6 +77,7 @@ Project read_spec(const std::string& name, const std::string& text, const Librar
   draft.variants = read_variants(draft, spec);
   draft.changes = read_changes(spec);
   draft.fuse_curves = read_fuse_curves(spec);
+  draft.layout = read_layout(spec);
   spec.refuse_unknown_keys();
   number_wires(draft);
   std::vector<Diagnostics> found(std::max<std::size_t>(1, draft.variants.size()));

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "sheets/diagram_part.h"
 #include "sheets/diagram_views.h"
+#include "sheets/diagram_wishes.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
@@ -502,6 +503,7 @@ DiagramGraph make_diagram_graph(const GraphRequest& request) {
   make_zones(maker);
   add_boxes(maker);
   add_wires(maker);
+  add_wishes(maker.build(), maker.made);
   return std::move(maker.made);
 }
 
