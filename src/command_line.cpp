@@ -24,6 +24,9 @@ void add_page_options(CLI::App& command, Request& request) {
   command.add_flag("--fresh", request.is_fresh, "draw anew, not as in the PDF that is there already");
   command.add_option("--placement", request.placement, "keep the drawings' places in this file too, and start from it")
       ->type_name("FILE");
+  command.add_option("--overlay", request.overlay, "costs: on each wire of a diagram why it runs as it does")
+      ->check(CLI::IsMember({"costs"}))
+      ->type_name("NAME");
   command.add_flag("--mono", request.is_mono, "print in grey");
   command.add_flag("--draft", request.is_draft, "print although the check finds errors; every sheet is marked");
 }

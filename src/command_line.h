@@ -23,6 +23,7 @@ struct Request {
   double dots_per_inch = 110;        ///< .png
   std::string placement;             ///< print: a side file for the drawings' places; empty: only in the PDF
   bool is_fresh = false;             ///< print: no drawing of an earlier print is stayed with
+  std::string overlay;               ///< print: --overlay, `costs`; empty: none
   bool is_mono = false;
   bool is_draft = false;             ///< print although the check found errors; every sheet says so
   bool wants_ohms = false;           ///< meter: battery off

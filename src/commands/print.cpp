@@ -202,6 +202,7 @@ int run_print(const Request& request, Surroundings& surroundings) {
     input.builds.push_back({proof->project.builds[i], proof->solutions[i], proof->studies[i]});
   if (papers->larger) input.larger_paper = &*papers->larger;
   input.options.variant = request.variant;
+  if (request.overlay == "costs") input.options.overlay = Overlay::costs;
   input.options.is_draft = has_errors(proof->diagnostics);
   PlacementBook book = open_book(request, output, *form, surroundings);
   input.placements = &book;

@@ -89,24 +89,27 @@ Grid length_of(const Course& course) {
 
 class Labelling {
  public:
-  Labelling(const Plan& plan, Laid& laid);
+  Labelling(const Graph& graph, Laid& laid);
+  void keep_free(const GridBox& box) { occupied_.add(box); }
   std::vector<int> run();
+  void place_one_each();
 
  private:
   bool find_best(int wire, WireEnd end, Candidate& best) const;
   bool offer(int wire, const Stretch& stretch, Beside beside, Candidate& out) const;
   bool find_free(GridBox strip, bool level, Grid length, Grid near, Grid far, Grid& at) const;
   bool place(int wire, WireEnd end);
-  const Plan& plan_;
+  std::vector<std::pair<Grid, int>> turns() const;
+  const Graph& graph_;
   Laid& laid_;
   Occupied occupied_;
 };
 
-Labelling::Labelling(const Plan& plan, Laid& laid) : plan_(plan), laid_(laid), occupied_(laid) {
+Labelling::Labelling(const Graph& graph, Laid& laid) : graph_(graph), laid_(laid), occupied_(laid) {
   for (const PlacedBox& b : laid.boxes) occupied_.add(b.box);
   for (const Segment& s : find_segments(laid)) {
     const GridBox line = s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high};
-    occupied_.add(line.grown(std::max<Grid>(1, plan.graph->wires[s.wire].pen / 2)));
+    occupied_.add(line.grown(std::max<Grid>(1, graph.wires[s.wire].pen / 2)));
   }
   for (const Course& c : laid.courses)
     for (const Hop& h : c.hops) occupied_.add({h.at.x - h.half, h.at.y - 110, h.at.x + h.half, h.at.y});
@@ -139,7 +142,7 @@ bool Labelling::find_free(GridBox strip, bool level, Grid length, Grid near, Gri
 }
 
 bool Labelling::offer(int wire, const Stretch& s, Beside beside, Candidate& out) const {
-  const GraphWire& g = plan_.graph->wires[wire];
+  const GraphWire& g = graph_.wires[wire];
   const bool level = s.is_level();
   const Grid line = level ? s.near.y : s.near.x;
   const Grid off = g.pen / 2 + own_gap;
@@ -183,11 +186,22 @@ bool Labelling::place(int wire, WireEnd end) {
   return true;
 }
 
-std::vector<int> Labelling::run() {
-  std::vector<std::pair<Grid, int>> turn;  // short wires have least choice
+/// Length and wire; short wires have least choice and come first.
+std::vector<std::pair<Grid, int>> Labelling::turns() const {
+  std::vector<std::pair<Grid, int>> turn;
   for (int w = 0; w < static_cast<int>(laid_.courses.size()); ++w)
-    if (plan_.graph->wires[w].label_width > 0 && !laid_.courses[w].points.empty()) turn.push_back({length_of(laid_.courses[w]), w});
+    if (graph_.wires[w].label_width > 0 && !laid_.courses[w].points.empty()) turn.push_back({length_of(laid_.courses[w]), w});
   std::sort(turn.begin(), turn.end());
+  return turn;
+}
+
+void Labelling::place_one_each() {
+  for (const auto& [length, w] : turns())
+    if (!place(w, WireEnd::from)) place(w, WireEnd::to);
+}
+
+std::vector<int> Labelling::run() {
+  const std::vector<std::pair<Grid, int>> turn = turns();
   std::vector<int> missing;
   for (const auto& [length, w] : turn)
     if (!place(w, WireEnd::from) && !place(w, WireEnd::to)) missing.push_back(w);
@@ -204,7 +218,17 @@ std::vector<int> Labelling::run() {
 
 std::vector<int> add_labels(const Plan& plan, Laid& laid) {
   laid.labels.clear();
-  return Labelling(plan, laid).run();
+  return Labelling(*plan.graph, laid).run();
+}
+
+std::vector<PlacedLabel> find_places_beside(const Graph& graph, const Laid& laid, const std::vector<GridBox>& taken) {
+  Laid noted = laid;
+  noted.labels.clear();
+  Labelling labelling(graph, noted);
+  for (const PlacedLabel& label : laid.labels) labelling.keep_free(label.box);
+  for (const GridBox& box : taken) labelling.keep_free(box);
+  labelling.place_one_each();
+  return std::move(noted.labels);
 }
 
 }  // namespace loomfolio::laying

@@ -11,4 +11,7 @@ namespace loomfolio::laying {
 /// found no place.
 std::vector<int> add_labels(const Plan& plan, Laid& laid);
 
+/// Places for one more label a wire, of the sizes in `graph`, where nothing is: no part, wire, label, nor any of `taken`.
+std::vector<PlacedLabel> find_places_beside(const Graph& graph, const Laid& laid, const std::vector<GridBox>& taken);
+
 }  // namespace loomfolio::laying

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "sheets/costs_overlay.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/hook_ups.h"
@@ -241,9 +242,11 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, Milli
              look::small);
     x += whole + entry_gap;
   }
-  const std::string numbers = wires_told_below(context, diagram);
-  if (!numbers.empty()) {
-    const Block told = set_paragraph({{{numbers, look::small, look::ink, {}}}, Align::left, {}}, width,
+  std::vector<std::string> notes{wires_told_below(context, diagram)};
+  if (context.input.options.overlay == Overlay::costs) notes.push_back(costs_text(context, diagram));
+  for (const std::string& note : notes) {
+    if (note.empty()) continue;
+    const Block told = set_paragraph({{{note, look::small, look::ink, {}}}, Align::left, {}}, width,
                                      {context.measure(), context.words().is_right_to_left()});
     place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
     y += told.height;

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "sheets/anchors.h"
+#include "sheets/costs_overlay.h"
 #include "sheets/diagram_draw.h"
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_plan.h"
@@ -88,6 +89,8 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   };
   Items drawing;
   draw_diagram(drawing, ink, corner);
+  if (context.input.options.overlay == Overlay::costs)
+    draw_costs(drawing, diagram.diagram, diagram.laid, context.measure(), corner);
   if (scale != 1) scale_items(drawing, middle, scale);
   std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
   items.push_back(TagCloseItem{});

@@ -17,10 +17,17 @@ namespace loomfolio {
 
 class PlacementBook;
 
+/// What is drawn over the diagrams beside what they always show.
+enum class Overlay : std::uint8_t {
+  none,
+  costs,  ///< on each wire what its length, bends and crossings cost
+};
+
 struct FolioOptions {
   std::vector<std::string> sheets;  ///< names of sheet kinds wanted, as in sheet_kinds(); empty: all
   std::string variant;              ///< only this one; empty: all
   bool is_draft = false;            ///< the check found errors: every sheet says that it is a draft
+  Overlay overlay = Overlay::none;
 };
 
 struct FolioInput {
