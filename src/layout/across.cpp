@@ -33,6 +33,7 @@ class Across {
   void pull_alley(int alley);
   void pull_channels();
   void pull_pinned();
+  void pull_pairs();
   Grid gap_between_bodies(int left, int right) const;
   End end_of(const ChannelEnd& end, int wire) const;
   void keep(int from, int to, Grid gap) { problem_.arcs.push_back({from, to, gap}); }
@@ -79,6 +80,16 @@ void Across::pull_pinned() {
       problem_.pulls.push_back({borders_ + body.column - 1, b, margin, weight});
     if (body.place_pin == PinnedEnd::last && body.column + 1 < plan_.columns)
       problem_.pulls.push_back({b, borders_ + body.column, body.width + margin, weight});
+  }
+}
+
+/// The two of a pair that stand in two rows have their left edges in line.
+void Across::pull_pairs() {
+  for (int b = 0; b < borders_; ++b) {
+    const int partner = plan_.graph->boxes[plan_.bodies[b].members[0].box].partner;
+    if (partner <= b || plan_.bodies[partner].row == plan_.bodies[b].row || plan_.bodies[partner].zone_column != plan_.bodies[b].zone_column)
+      continue;
+    problem_.pulls.push_back({b, partner, 0, plan_.weights.pair_pull});
   }
 }
 
@@ -140,6 +151,7 @@ void Across::run(Tracks& out) {
   }
   pull_channels();
   pull_pinned();
+  pull_pairs();
   const std::vector<Grid> places = settle(problem_);
   out.body_x.assign(places.begin(), places.begin() + borders_);
   out.border_x.assign(places.begin() + borders_, places.begin() + borders_ + plan_.columns - 1);

@@ -4,6 +4,7 @@
 
 #include "layout/settle.h"
 #include "layout/tracks.h"
+#include "layout/wishes.h"
 
 namespace loomfolio::laying {
 namespace {
@@ -83,7 +84,7 @@ void place_down(const Plan& plan, const Streets& streets, Tracks& tracks) {
   SettleProblem problem;
   problem.count = rows;
   for (int r = 1; r < rows; ++r) {
-    Grid gap = margins[r - 1].below + margins[r].above + plan.spacing.row_gap;
+    Grid gap = std::max(margins[r - 1].below + margins[r].above + plan.spacing.row_gap, row_gap_for_apart(plan, tracks.body_x, r - 1));
     if (plan.flow == Flow::across && plan.zone_of_row[r] != plan.zone_of_row[r - 1])
       gap = std::max(gap, plan.spacing.band_gap + 2 * plan.spacing.band_margin);
     problem.arcs.push_back({r - 1, r, tracks.row_height[r - 1] + gap});

@@ -249,9 +249,13 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
     offer((before + std::max(before, column_right_[column])) / 2);
   }
   std::sort(found.begin(), found.end());
-  if (found.size() > most) found.resize(most);
+  const int partner = partner_of(body);
   std::vector<Spot> spots;
-  for (const auto& [distance, row, place] : found) spots.push_back({row, place});
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    const auto& [distance, row, place] = found[i];
+    const bool is_with_partner = partner >= 0 && row == pose_[partner].row;
+    if (i < most || is_with_partner) spots.push_back({row, place});
+  }
   return spots;
 }
 

@@ -69,7 +69,7 @@ class Rough {
   void swap(int other);
   void mirror();
 
-  /// Spots of the body's zone, nearest first to where its wires pull it; at most `most`.
+  /// Spots of the body's zone, nearest first to where its wires pull it; at most `most`, and those in the row of its pair.
   std::vector<Spot> near_spots(int body, std::size_t most) const;
   long charge_of(int body) const;  ///< what its wires cost now
 
@@ -157,8 +157,10 @@ class Rough {
   long crowding_of(int body, Spot spot) const;
   long place_charge(int body, int row, Grid x) const;
   long place_charge_at(int body, const Pose& pose) const {
-    return place_charge(body, pose.row, pose.x) + apart_charge_at(body, pose);
+    return place_charge(body, pose.row, pose.x) + apart_charge_at(body, pose) + pair_charge_at(body, pose);
   }
+  long pair_charge_at(int body, const Pose& pose) const;
+  int partner_of(int body) const;
   long apart_charge_at(int body, const Pose& pose) const;
   GridBox box_at(int body, const Pose& pose) const;
   long height_charge(int body, Grid y) const;

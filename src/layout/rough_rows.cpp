@@ -59,11 +59,41 @@ long Rough::apart_charge_at(int body, const Pose& pose) const {
   return sum;
 }
 
-/// Each wire, and each two that are kept apart, once.
+/// The body that makes a pair with it and could stand in its row; -1: none.
+int Rough::partner_of(int body) const {
+  const int partner = plan_.graph->boxes[plan_.bodies[body].members[0].box].partner;
+  if (partner < 0) return -1;
+  const bool may_share = plan_.flow == Flow::down || plan_.bodies[partner].zone_column == plan_.bodies[body].zone_column;
+  return may_share ? partner : -1;
+}
+
+/// For what a pair that stands there lacks: one row, side by side, mirrored; or one column, where the two look alike.
+long Rough::pair_charge_at(int body, const Pose& pose) const {
+  const int partner = partner_of(body);
+  if (partner < 0) return 0;
+  const Pose& other = pose_[partner];
+  if (other.row != pose.row) {
+    const bool share_column = plan_.bodies[partner].zone_column == plan_.bodies[body].zone_column;
+    const long off = plan_.weights.pair_stacked + std::abs(static_cast<long>(pose.x) - other.x);
+    return share_column ? std::min<long>(off, plan_.weights.pair_parted) : plan_.weights.pair_parted;
+  }
+  const Grid low = std::min(pose.x, other.x), high = std::max(pose.x, other.x);
+  const auto between = std::count_if(row_bodies_[pose.row].begin(), row_bodies_[pose.row].end(), [&](int b) {
+    return b != body && b != partner && pose_[b].x > low && pose_[b].x < high;
+  });
+  const bool is_beside = plan_.flow == Flow::down && plan_.bodies[body].may_mirror &&
+                         plan_.bodies[partner].column == plan_.bodies[body].column;
+  const bool is_alike = (pose.is_mirrored == other.is_mirrored) != is_beside;
+  return plan_.weights.pair_between * static_cast<long>(std::min<std::ptrdiff_t>(between, 2)) +
+         (is_alike ? 0 : plan_.weights.pair_unlike);
+}
+
+/// Each wire, and each two that are kept apart or make a pair, once.
 long Rough::total_place_charge() const {
   long sum = 0;
   for (std::size_t b = 0; b < pose_.size(); ++b) sum += place_charge(static_cast<int>(b), pose_[b].row, pose_[b].x);
-  for (std::size_t b = 0; b < pose_.size(); ++b) sum += apart_charge_at(static_cast<int>(b), pose_[b]) / 2;
+  for (std::size_t b = 0; b < pose_.size(); ++b)
+    sum += (apart_charge_at(static_cast<int>(b), pose_[b]) + pair_charge_at(static_cast<int>(b), pose_[b])) / 2;
   if (plan_.flow == Flow::across) return sum;
   for (std::size_t w = 0; w < course_.size(); ++w) {
     const int a = plan_.pins[from_pin(static_cast<int>(w))].body, b = plan_.pins[to_pin(static_cast<int>(w))].body;

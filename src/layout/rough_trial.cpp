@@ -101,7 +101,7 @@ long Rough::try_move(Spot spot, long bound) {
 long Rough::try_mirror(long bound) {
   Pose pose = pose_[lifted_];
   pose.is_mirrored = !pose.is_mirrored;
-  return try_pose(pose, 0, bound);
+  return try_pose(pose, pair_charge_at(lifted_, pose) - pair_charge_at(lifted_, pose_[lifted_]), bound);
 }
 
 std::pair<Rough::Pose, Rough::Pose> Rough::swapped_poses(int other) const {

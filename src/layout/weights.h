@@ -18,7 +18,12 @@ struct RouteWeights {
   int straight_pull = 8;        ///< how much harder a pair of ends that can be joined straight pulls together
   int crowding = 4;             ///< per 0.01 mm that a row becomes too long for its column: wide sheets
   int loose_pull = 1;           ///< pull of any other pair
-  int apart = 20000;            ///< two parts side by side that the author keeps apart
+  int apart = 100000;           ///< two parts side by side that the author keeps apart: dearer than any tangle
+  int pair_parted = 3000;       ///< a left and a right part that share neither row nor column: less than a crossing
+  int pair_stacked = 1200;      ///< one above the other, which reads nearly as well as side by side
+  int pair_pull = 12;           ///< how hard two that are one above the other pull to one edge: less than two straight wires
+  int pair_between = 1000;      ///< a foreign part between the two
+  int pair_unlike = 300;        ///< the two not mirrored
   int part_moved = 20000;       ///< a known part that a later wire pushes aside
   int squeeze = 2;              ///< per 0.01 mm that a later wire runs where others must give way
 };

@@ -106,6 +106,16 @@ long apart_charge(const Plan& plan, GridBox one, GridBox other) {
   return missing > 0 ? plan.weights.apart + static_cast<long>(missing) : 0;
 }
 
+Grid row_gap_for_apart(const Plan& plan, const std::vector<Grid>& body_x, int row) {
+  for (std::size_t b = 0; b < plan.bodies.size(); ++b)
+    for (const int other : plan.graph->boxes[plan.bodies[b].members[0].box].apart) {
+      if (plan.bodies[b].row != row || plan.bodies[other].row != row + 1) continue;
+      const Grid across = std::max(body_x[other] - body_x[b] - plan.bodies[b].width, body_x[b] - body_x[other] - plan.bodies[other].width);
+      if (across < plan.spacing.apart) return plan.spacing.apart;
+    }
+  return 0;
+}
+
 bool pins_hold(const Graph& graph, const Laid& laid) {
   for (std::size_t b = 0; b < graph.boxes.size(); ++b)
     for (const Side edge : graph.boxes[b].pins)

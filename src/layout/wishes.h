@@ -23,6 +23,9 @@ void obey_pins(Plan& plan);
 /// What it costs, in 0.01 mm of wire, that two boxes to be kept apart have only that much room between them.
 long apart_charge(const Plan& plan, GridBox one, GridBox other);
 
+/// The least distance from that row to the one below it that keeps apart what stands in them; bodies stand at `body_x`.
+Grid row_gap_for_apart(const Plan& plan, const std::vector<Grid>& body_x, int row);
+
 /// Whether every pinned part stands where it is pinned: nothing of its zone stands between it and that edge, but what is pinned there too.
 bool pins_hold(const Graph& graph, const Laid& laid);
 

@@ -204,9 +204,10 @@ void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines
     } else {
       base = {tip.x, side == Side::bottom ? tip.y + Millimetres(2.5) + flag_step * nth
                                           : tip.y - Millimetres(0.6) - flag_step * (lines - 1 - nth)};
-      if (flag.is_left_of_stub) {
-        align = Align::right;
-        base.x = base.x + Millimetres(1.5);
+      if (flag.words != WordSide::middle) {
+        const bool is_left = flag.words == WordSide::left;
+        align = is_left ? Align::right : Align::left;
+        base.x = base.x + Millimetres(is_left ? 1.5 : -1.5);
       }
     }
     add_text(d.items, base, target.text, look::flag, look::accent, align);
@@ -290,13 +291,18 @@ void draw_local_earth(const Drawer& d, const LocalEarth& local, Point origin, Gr
   }
 }
 
+WordSide mirrored_words(WordSide side) {
+  if (side == WordSide::middle) return side;
+  return side == WordSide::right ? WordSide::left : WordSide::right;
+}
+
 /// Earths under a part; `at` is the body's top left.
 void draw_local_earths(const Drawer& d, std::size_t b, Point at, Grid width) {
   const bool is_mirrored = d.ink.laid.boxes[b].is_mirrored;
   for (LocalEarth local : d.ink.diagram.boxes[b].earths) {
     if (is_mirrored) {
       local.tap.x = width - local.tap.x;
-      local.words = local.words == WordSide::right ? WordSide::left : WordSide::right;
+      local.words = mirrored_words(local.words);
     }
     draw_local_earth(d, local, at, earth_stub, local.words);
   }
@@ -406,10 +412,12 @@ void draw_part_box(const Drawer& d, std::size_t b) {
   }
   draw_local_earths(d, b, at, content.body.width());
   draw_part(d.items, placed.is_mirrored ? mirrored(content.drawing) : content.drawing, at, state);
-  for (const Flag& flag : content.flags) {
-    GridPoint tap = flag.tap;
-    if (placed.is_mirrored) tap.x = content.drawing.width - tap.x;
-    draw_flag(d, flag, at + to_mm(tap), placed.is_mirrored ? mirrored_side(flag.side) : flag.side);
+  for (Flag flag : content.flags) {
+    if (placed.is_mirrored) {
+      flag.tap.x = content.drawing.width - flag.tap.x;
+      flag.words = mirrored_words(flag.words);
+    }
+    draw_flag(d, flag, at + to_mm(flag.tap), placed.is_mirrored ? mirrored_side(flag.side) : flag.side);
   }
 }
 

@@ -5,6 +5,8 @@
 #include <map>
 
 #include "base/text.h"
+#include "sheets/diagram_flags.h"
+#include "sheets/diagram_pairs.h"
 #include "sheets/diagram_part.h"
 #include "sheets/diagram_views.h"
 #include "sheets/diagram_wishes.h"
@@ -149,48 +151,6 @@ PartDrawing draw_for(const Maker& maker, PartId id) {
   return draw_inside(inside);
 }
 
-/// Flags that stand close together get stubs of different lengths, so that their words do not meet.
-void stagger(std::vector<Flag>& flags) {
-  for (std::size_t i = 0; i < flags.size(); ++i) {
-    flags[i].reach = flag_stub;
-    const bool is_level = flags[i].side == Side::left || flags[i].side == Side::right;
-    for (std::size_t j = 0; j < i; ++j) {
-      const Flag& before = flags[j];
-      if (before.side != flags[i].side) continue;
-      const Grid apart = is_level ? std::abs(before.tap.y - flags[i].tap.y) : std::abs(before.tap.x - flags[i].tap.x);
-      const Grid room = is_level
-                            ? static_cast<Grid>(std::max(before.diagrams.size(), flags[i].diagrams.size())) * flag_line
-                            : flag_width;
-      if (apart >= room || before.reach > flags[i].reach) continue;
-      const Grid lines = static_cast<Grid>(before.diagrams.size()) * flag_line + 60;
-      flags[i].reach = before.reach + (is_level ? flag_width : lines);
-    }
-  }
-}
-
-/// How far flags reach out of the body on each side.
-GridBox flag_room(const std::vector<Flag>& flags) {
-  GridBox room;
-  for (const Flag& flag : flags) {
-    const Grid lines = static_cast<Grid>(flag.diagrams.size()) * flag_line;
-    switch (flag.side) {
-      case Side::top:
-        room.y0 = std::max(room.y0, flag.reach + lines);
-        break;
-      case Side::bottom:
-        room.y1 = std::max(room.y1, flag.reach + lines);
-        break;
-      case Side::left:
-        room.x0 = std::max(room.x0, flag.reach + flag_width);
-        break;
-      case Side::right:
-        room.x1 = std::max(room.x1, flag.reach + flag_width);
-        break;
-    }
-  }
-  return room;
-}
-
 GridBox larger(GridBox a, GridBox b) {
   const auto up = [](Grid g) { return (g + module - 1) / module * module; };
   return {up(std::max(a.x0, b.x0)), up(std::max(a.y0, b.y0)), up(std::max(a.x1, b.x1)), up(std::max(a.y1, b.y1))};
@@ -232,6 +192,10 @@ struct Tap {
   GridPoint at;
   Side side = Side::top;
 };
+
+Grid pen_of(const Maker& maker, std::size_t wire) {
+  return to_grid(wire_width(maker.build().wire(maker.plan().wires[wire]).area));
+}
 
 const Earth* earth_of(const Maker& maker, std::size_t wire, TerminalId here) {
   const Terminal& far = maker.build().terminal(far_end(maker.build().wire(maker.plan().wires[wire]), here));
@@ -300,8 +264,8 @@ GridBox earth_room(const Maker& maker, const std::vector<LocalEarth>& earths, Gr
   return room;
 }
 
-/// Taps of a terminal's wires, in order, and of its flag. A wire to earth stands outermost on the lower side, beyond
-/// the flag, where its symbol can hang straight under the part.
+/// Taps of a terminal's wires, in order, and of its flag beside them. A wire to earth stands outermost on the lower side,
+/// where its symbol can hang straight under the part.
 void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& placed, std::vector<Tap>& taps,
               std::vector<Flag>& flags) {
   std::vector<std::size_t> wires = in_order(maker, terminal);
@@ -310,7 +274,7 @@ void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& pla
   if (placed.side == Side::bottom) {
     const auto is_earth = [&](std::size_t w) { return earth_of(maker, w, terminal) != nullptr; };
     std::stable_partition(wires.begin(), wires.end(), [&](std::size_t w) { return !is_earth(w); });
-    if (has_flag && !wires.empty() && is_earth(wires.back())) --flag_at;
+    if (has_flag && !wires.empty() && is_earth(wires.back())) flag_at = 0;  // else it would hang between two wires
   }
   std::size_t next = 0;
   for (std::size_t wire : wires) {
@@ -318,8 +282,7 @@ void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& pla
     taps.push_back({wire, terminal, placed.taps[next++], placed.side});
   }
   if (has_flag)
-    flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere, 0,
-                     flag_at == 0 && !wires.empty() && placed.side == Side::bottom});
+    flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere, 0, WordSide::middle});
 }
 
 void add_part(Maker& maker, PartId id) {
@@ -336,9 +299,11 @@ void add_part(Maker& maker, PartId id) {
   std::vector<Tap> taps;
   for (const PlacedTerminal& placed : box.drawing.terminals)
     add_taps(maker, part.terminals[static_cast<std::size_t>(placed.terminal)], placed, taps, box.flags);
+  std::vector<FlagNeighbour> wires;
+  for (const Tap& tap : taps) wires.push_back({tap.at, tap.side, pen_of(maker, tap.wire) / 2});
+  settle_flags(box.flags, wires);
   box.earths = take_local_earths(maker, taps, box.flags);
-  stagger(box.flags);
-  const GridBox room = larger(flag_room(box.flags), earth_room(maker, box.earths, box.drawing.width));
+  const GridBox room = larger(flag_room(box.flags, box.drawing.width), earth_room(maker, box.earths, box.drawing.width));
   box.body = {room.x0, room.y0, room.x0 + box.drawing.width, room.y0 + box.drawing.height};
   graph_box.width = box.body.x1 + room.x1;
   graph_box.height = box.body.y1 + room.y1;
@@ -459,7 +424,7 @@ void add_wires(Maker& maker) {
     // Each wire has taps of its own, so wires never share a line, be they one net or not: on the machine they do not
     // either, and each shows its own colours from end to end.
     graph_wire.net = static_cast<int>(maker.made.graph.wires.size());
-    graph_wire.pen = to_grid(wire_width(wire.area));
+    graph_wire.pen = pen_of(maker, w);
     graph_wire.label_width = label.width;
     graph_wire.label_height = label.height;
     graph_wire.bundle = wire.cable.empty() ? std::to_string(std::min(graph_wire.from_box, graph_wire.to_box)) + "-" +
@@ -503,6 +468,7 @@ DiagramGraph make_diagram_graph(const GraphRequest& request) {
   make_zones(maker);
   add_boxes(maker);
   add_wires(maker);
+  add_pairs(maker.build(), maker.made);
   add_wishes(maker.build(), maker.made);
   return std::move(maker.made);
 }

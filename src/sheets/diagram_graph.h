@@ -14,6 +14,9 @@ namespace loomfolio {
 
 enum class BoxContent : std::uint8_t { part, splice, earth };
 
+/// Where words stand: right or left of what they belong to, or in line with it.
+enum class WordSide : std::uint8_t { right, left, middle };
+
 /// A small mark beside a terminal: its other wires are drawn on these sheets. It takes the place of a reference with a
 /// course of its own: as every wire is drawn whole somewhere, a reader needs no more than where to turn to.
 struct Flag {
@@ -22,7 +25,7 @@ struct Flag {
   Side side = Side::top;
   std::vector<std::size_t> diagrams;  ///< indices of the diagrams
   Grid reach = 0;                     ///< length of its stub
-  bool is_left_of_stub = false;       ///< its words end at the stub: something hangs right of it
+  WordSide words = WordSide::middle;  ///< of an upright stub: away from a wire that stands close beside it
 };
 
 /// Text of a wire's label: its number, then colour and size; in a situation colour and amperes.
@@ -30,9 +33,6 @@ struct WireLabel {
   std::string number, code, figure;
   Grid number_width = 0, width = 0, height = 0;
 };
-
-/// Where the words of an earth stand: right or left of its symbol.
-enum class WordSide : std::uint8_t { right, left };
 
 /// A wire that goes from the part straight to an earth symbol under it. It has no course in the graph: the symbol
 /// stands within the part's box.

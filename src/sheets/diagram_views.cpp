@@ -93,7 +93,7 @@ void show_with_inside(const Build& build, const Part& part, std::vector<Terminal
   for (std::size_t t = 0; t < part.terminals.size(); ++t) is_shown[t] = uses[part.terminals[t].at()].is_shown;
   const std::vector<bool> used = is_shown;
   for (std::size_t t = 0; t < used.size(); ++t)
-    if (used[t] && !kind.is_connector)
+    if (used[t])
       for (int behind : terminals_behind(kind, part, static_cast<int>(t)))
         is_shown[static_cast<std::size_t>(behind)] = true;
   add_relay(part, is_shown);
