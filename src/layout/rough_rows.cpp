@@ -10,6 +10,13 @@
 #include "layout/wishes.h"
 
 namespace loomfolio::laying {
+namespace {
+
+// Two of a pair that stand so near to one above the other are drawn in line.
+constexpr int most_rows_between = 2;
+constexpr Grid most_off_line = 1500;
+
+}  // namespace
 
 /// For a wire between two bodies, one of them in that row.
 long Rough::tie_charge(int body, int row, int other) const {
@@ -73,9 +80,9 @@ long Rough::pair_charge_at(int body, const Pose& pose) const {
   if (partner < 0) return 0;
   const Pose& other = pose_[partner];
   if (other.row != pose.row) {
-    const bool share_column = plan_.bodies[partner].zone_column == plan_.bodies[body].zone_column;
-    const long off = plan_.weights.pair_stacked + std::abs(static_cast<long>(pose.x) - other.x);
-    return share_column ? std::min<long>(off, plan_.weights.pair_parted) : plan_.weights.pair_parted;
+    const bool is_stacked = plan_.bodies[partner].zone_column == plan_.bodies[body].zone_column &&
+                            std::abs(other.row - pose.row) <= most_rows_between && std::abs(other.x - pose.x) <= most_off_line;
+    return is_stacked ? plan_.weights.pair_stacked : plan_.weights.pair_parted;
   }
   const Grid low = std::min(pose.x, other.x), high = std::max(pose.x, other.x);
   const auto between = std::count_if(row_bodies_[pose.row].begin(), row_bodies_[pose.row].end(), [&](int b) {

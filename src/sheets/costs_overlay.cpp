@@ -12,6 +12,8 @@
 namespace loomfolio {
 namespace {
 
+constexpr Grid note_pad = 50;  // left and right of a note's words
+
 /// Terms at the end that are 0 are left out, and with only one left the sum as well.
 std::string terms_of(const WireCost& cost) {
   std::string text = std::to_string(cost.length_charge);
@@ -42,7 +44,7 @@ CostNotes find_notes(const DiagramGraph& diagram, const Laid& laid, const TextMe
     for (std::size_t w = 0; w < costs.size(); ++w) {
       if (is_noted[w]) continue;
       const TextSize size = measure.measure(text_of(costs[w]), look::small);
-      sizes[w] = {to_grid_up(size.width), to_grid_up(size.ascent + size.descent)};
+      sizes[w] = {to_grid_up(size.width) + 2 * note_pad, to_grid_up(size.ascent + size.descent)};
     }
     for (const PlacedLabel& place : place_wire_notes(diagram.graph, laid, sizes, taken)) {
       const auto w = static_cast<std::size_t>(place.wire);
@@ -67,10 +69,10 @@ void draw_costs(Items& items, const DiagramGraph& diagram, const Laid& laid, con
     const Millimetres ascent = measure.measure(note.text, look::small).ascent;
     const Point corner = origin + to_mm(GridPoint{box.x0, box.y0});
     if (note.place.is_upright)
-      items.push_back(TextItem{{corner.x + ascent, corner.y + to_mm(box.height())}, note.text, look::small,
+      items.push_back(TextItem{{corner.x + ascent, corner.y + to_mm(box.height() - note_pad)}, note.text, look::small,
                                look::accent, Align::left, true});
     else
-      add_text(items, {corner.x, corner.y + ascent}, note.text, look::small, look::accent);
+      add_text(items, {corner.x + to_mm(note_pad), corner.y + ascent}, note.text, look::small, look::accent);
   }
 }
 
