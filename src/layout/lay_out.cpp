@@ -57,9 +57,19 @@ bool has_joints(const Graph& graph) {
   return std::any_of(graph.boxes.begin(), graph.boxes.end(), [](const GraphBox& b) { return b.joint.pitch > 0; });
 }
 
-Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
+/// One search, and whether it looks for places for pairs; all results are judged by how pairs stand.
+struct Attempt {
+  Search search;
+  bool heeds_pairs = true;
+};
+
+void ignore_pairs(RouteWeights& weights) { weights.pair_parted = weights.pair_stacked = weights.pair_between = weights.pair_unlike = 0; }
+
+Drawn draw_from(const Graph& graph, Flow flow, const Attempt& attempt) {
+  const Search& search = attempt.search;
   Drawn out;
   out.plan = make_plan(graph, flow);
+  if (!attempt.heeds_pairs) ignore_pairs(out.plan.weights);
   rank_bodies(out.plan);
   settle_joints(out.plan);
   if (search.start == Start::arranged) {
@@ -72,6 +82,7 @@ Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
     refine(out.plan, {search.start, search.spots, second_sweeps});
     settle_joints(out.plan);
   }
+  out.plan.weights = RouteWeights{};
   Rough rough(out.plan);
   for (int round = 0; round < 4; ++round) {
     rough.reroute(3);
@@ -88,12 +99,12 @@ Drawn draw_from(const Graph& graph, Flow flow, const Search& search) {
 }
 
 /// Small graphs can afford several searches; large ones get fewer sweeps, so that the work grows little faster than the
-/// wires.
-std::vector<Search> choose_searches(const Graph& graph) {
+/// wires. The best search heeds no pairs, so that a pair is never drawn at a price above its own.
+std::vector<Attempt> choose_searches(const Graph& graph) {
   const std::size_t wires = graph.wires.size();
-  if (wires <= 100) return {{Start::filled, 12, 24}, {Start::arranged, 8, 24}, {Start::filled, 6, 24}};
-  if (wires <= 200) return {{Start::arranged, 12, 24}};
-  return {{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}};
+  if (wires <= 100) return {{{Start::filled, 12, 24}, false}, {{Start::arranged, 8, 24}}, {{Start::filled, 6, 24}}};
+  if (wires <= 200) return {{{Start::arranged, 12, 24}}};
+  return {{{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}}};
 }
 
 /// How many times a drawing is too large for the room, by its worse side; 1 or less: it fits.
@@ -103,7 +114,7 @@ double excess(const Laid& laid, const LayoutRoom& room) {
 }
 
 /// Each search stands alone, so they run side by side; their results are in their order, whoever ends first.
-std::vector<Drawn> search_beside(const Graph& graph, Flow flow, const std::vector<Search>& searches) {
+std::vector<Drawn> search_beside(const Graph& graph, Flow flow, const std::vector<Attempt>& searches) {
   std::vector<std::future<Drawn>> beside;
   for (std::size_t s = 1; s < searches.size(); ++s)
     beside.push_back(std::async(std::launch::async, draw_from, std::cref(graph), flow, std::cref(searches[s])));
@@ -128,7 +139,7 @@ Drawn& choose(std::vector<Drawn>& drawn, const std::optional<LayoutRoom>& room) 
 }
 
 Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>& room) {
-  std::vector<Search> searches = choose_searches(graph);
+  std::vector<Attempt> searches = choose_searches(graph);
   std::vector<Drawn> drawn;
   if (room) {
     drawn.push_back(draw_from(graph, flow, searches.front()));
