@@ -82,7 +82,7 @@ Drawn draw_from(const Graph& graph, Flow flow, const Attempt& attempt) {
     refine(out.plan, {search.start, search.spots, second_sweeps});
     settle_joints(out.plan);
   }
-  out.plan.weights = RouteWeights{};
+  out.plan.weights = RouteWeights{};  // judged by how pairs stand, whatever it looked for
   Rough rough(out.plan);
   for (int round = 0; round < 4; ++round) {
     rough.reroute(3);
@@ -127,15 +127,15 @@ std::vector<Drawn> search_beside(const Graph& graph, Flow flow, const std::vecto
 /// The cheapest drawing; of those that cost little more, one that fits comes first.
 Drawn& choose(std::vector<Drawn>& drawn, const std::optional<LayoutRoom>& room) {
   const auto cheaper = [](const Drawn& a, const Drawn& b) { return a.cost < b.cost; };
-  const auto cheapest = std::min_element(drawn.begin(), drawn.end(), cheaper);
-  if (!room || excess(cheapest->laid, *room) <= 1) return *cheapest;
-  Drawn* best = &*cheapest;
-  for (Drawn& other : drawn) {
-    const bool is_near = static_cast<double>(other.cost) <= most_for_fit * static_cast<double>(cheapest->cost);
-    const bool is_first = best == &*cheapest || other.cost < best->cost;
-    if (is_near && is_first && excess(other.laid, *room) <= 1) best = &other;
+  Drawn& cheapest = *std::min_element(drawn.begin(), drawn.end(), cheaper);
+  if (!room) return cheapest;
+  const double most = most_for_fit * static_cast<double>(cheapest.cost);
+  Drawn* fitting = nullptr;
+  for (Drawn& one : drawn) {
+    if (static_cast<double>(one.cost) > most || excess(one.laid, *room) > 1) continue;
+    if (fitting == nullptr || cheaper(one, *fitting)) fitting = &one;
   }
-  return *best;
+  return fitting != nullptr ? *fitting : cheapest;
 }
 
 Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>& room) {

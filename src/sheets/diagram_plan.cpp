@@ -142,10 +142,12 @@ LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, 
   LayoutOptions options;
   options.room = {to_grid(best_of.place.width / best_of.least_scale),
                   to_grid(best_of.place.height / best_of.least_scale) - zone_head};
-  std::vector<Laid> laid = best_of.ends_at_full_size ? std::vector<Laid>() : lay_out_each(graphs, options);
+  std::vector<Laid> laid;
+  if (!best_of.ends_at_full_size) laid = lay_out_each(graphs, options);
   std::size_t best = 0;
   for (std::size_t d = 0; d < asked.size(); ++d) {
-    take(asked[d], best_of.ends_at_full_size ? lay_out(graphs[d], options) : std::move(laid[d]), best_of.place);
+    if (best_of.ends_at_full_size) laid.push_back(lay_out(graphs[d], options));
+    take(asked[d], std::move(laid[d]), best_of.place);
     if (best_of.is_better(asked[d], asked[best])) best = d;
     if (best_of.ends_at_full_size && asked[d].scale >= 1) break;
   }
