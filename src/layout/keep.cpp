@@ -6,6 +6,7 @@
 #include "layout/keep.h"
 
 #include <algorithm>
+#include <climits>
 #include <map>
 
 #include "layout/decorate.h"
@@ -34,6 +35,7 @@ class Keeping {
  private:
   void take_over();
   bool resize();
+  bool grow(const std::vector<char>& is_thicker);
   bool add_box(int box);
   void widen_band_for(int box);
   std::vector<GridPoint> candidates_of(int box);
@@ -189,6 +191,28 @@ void Keeping::frame() {
   for (GridBox& b : laid_.bands) b = {b.x0 + dx, 0, b.x1 + dx, laid_.height};
 }
 
+/// Room for what grew: to the right and down, to the left and up, or half each way, as fewest parts move.
+bool Keeping::grow(const std::vector<char>& is_thicker) {
+  const Canvas before = canvas_;
+  Canvas best;
+  int fewest = INT_MAX;
+  for (const int halves : {0, 2, 1}) {
+    std::vector<GridPoint> lean(graph_.boxes.size());
+    for (std::size_t b = 0; b < graph_.boxes.size(); ++b)
+      if (match_.is_same_box[b]) {
+        const GraphBox &is = graph_.boxes[b], &was = earlier_graph_.boxes[match_.box[b]];
+        lean[b] = {std::max(0, is.width - was.width) * halves / 2, std::max(0, is.height - was.height) * halves / 2};
+      }
+    canvas_ = before;
+    if (!push_aside(plan_, canvas_, is_thicker, lean)) continue;
+    const int moved = count_moved(before, canvas_);
+    if (moved < fewest) fewest = moved, best = canvas_;
+    if (moved == 0) break;
+  }
+  canvas_ = fewest == INT_MAX ? before : std::move(best);
+  return fewest != INT_MAX;
+}
+
 /// Parts with other sizes and thicker wires push aside what is in their way; where that does not go, the thicker wires
 /// are drawn anew.
 bool Keeping::resize() {
@@ -200,13 +224,12 @@ bool Keeping::resize() {
     has_changed |= match_.is_same_box[b] && !has_same_size(graph_.boxes[b], earlier_graph_.boxes[match_.box[b]]);
   if (!has_changed) return true;
   const Canvas before = canvas_;
-  if (push_aside(plan_, canvas_, is_thicker) && 10 * count_moved(before, canvas_) <= static_cast<int>(boxes_.size()))
-    return true;
+  if (grow(is_thicker) && 10 * count_moved(before, canvas_) <= static_cast<int>(boxes_.size())) return true;
   canvas_ = before;
   for (std::size_t w = 0; w < graph_.wires.size(); ++w)
     if (is_thicker[w]) laid_.courses[w].points.clear();
   std::fill(is_thicker.begin(), is_thicker.end(), 0);
-  return push_aside(plan_, canvas_, is_thicker);
+  return grow(is_thicker);
 }
 
 std::optional<Laid> Keeping::run() {

@@ -59,8 +59,9 @@ int count_moved(const Canvas& before, const Canvas& after) {
   return moved;
 }
 
-bool push_aside(const Plan& plan, Canvas& canvas, const std::vector<char>& is_new) {
-  Crowded crowded{*plan.graph, plan.figure, is_new, canvas.laid.boxes, canvas.laid.courses, canvas.laid.bands};
+bool push_aside(const Plan& plan, Canvas& canvas, const std::vector<char>& is_new, std::vector<GridPoint> lean) {
+  Crowded crowded{*plan.graph,        plan.figure, is_new, canvas.laid.boxes, canvas.laid.courses,
+                  canvas.laid.bands, std::move(lean)};
   if (!make_room(crowded, plan.spacing)) return false;
   for (std::size_t b = 0; b < canvas.boxes.size(); ++b)
     if (canvas.boxes[b].width() > 0) canvas.boxes[b] = canvas.laid.boxes[b].box;

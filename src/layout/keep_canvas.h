@@ -29,8 +29,9 @@ bool draw_wire(const Plan& plan, Canvas& canvas, int wire, Squeeze squeeze);
 /// Parts that stand elsewhere.
 int count_moved(const Canvas& before, const Canvas& after);
 
-/// Gives `is_new` wires their distances and parts their sizes; false when others cannot give way.
-bool push_aside(const Plan& plan, Canvas& canvas, const std::vector<char>& is_new);
+/// Gives `is_new` wires their distances and parts their sizes; false when others cannot give way. `lean`, by part: how
+/// far left and up it would rather grow; empty: all grow to the right and down.
+bool push_aside(const Plan& plan, Canvas& canvas, const std::vector<char>& is_new, std::vector<GridPoint> lean = {});
 
 /// Draws one more wire as things stand; else by pushing runs aside; else by drawing one other wire anew; else by
 /// pushing parts too. False when nothing helps; then all is as it was.

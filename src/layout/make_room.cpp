@@ -269,7 +269,8 @@ void Making::pull_back() {
   for (int v = 1; v < static_cast<int>(origin_.size()); ++v) {
     const bool is_part = v <= boxes_,
                is_border = !is_part && is_across() && v < borders_ + 2 * static_cast<int>(drawing_.bands.size());
-    problem_.pulls.push_back({0, v, origin_[v], is_part ? part_pull : is_border ? border_pull : run_pull});
+    const Grid lean = is_part && !drawing_.lean.empty() ? along(drawing_.lean[v - 1], way_) : 0;
+    problem_.pulls.push_back({0, v, origin_[v] - lean, is_part ? part_pull : is_border ? border_pull : run_pull});
   }
 }
 

@@ -17,6 +17,7 @@ struct Crowded {
   std::vector<PlacedBox>& boxes;    ///< those of no width are not placed
   std::vector<Course>& courses;     ///< empty ones are not drawn
   std::vector<GridBox>& bands;
+  std::vector<GridPoint> lean = {};  ///< by part: how far left of and above where it was it would rather stand; or empty
 };
 
 /// Pushes runs aside, and parts only when runs cannot give way; no course changes its shape and nothing its order.

@@ -9,9 +9,9 @@ namespace loomfolio::laying {
 
 struct RouteWeights {
   int length = 1;               ///< per 0.01 mm of wire: wandering
-  int bend = 800;               ///< stairs
-  int crossing = 4000;          ///< tangles
-  int crossing_maybe = 1400;    ///< a vertical that may or may not be crossed, by the order of tracks
+  int bend = 1000;              ///< stairs
+  int crossing = 5200;          ///< tangles
+  int crossing_maybe = 1800;    ///< a vertical that may or may not be crossed, by the order of tracks
   int upward = 50;              ///< per mm against the current below the supply: loops over the top
   int outside = 6000;           ///< a run outside all zone bands
   int rank_turned = 2500;       ///< a part that stands above one that feeds it

@@ -107,3 +107,16 @@ TEST_CASE("a part that has become wider pushes what is at its right") {
   CHECK(alley.x_of(0) == 700 + clear_of_part);
   CHECK(alley.boxes[1].box.x0 == 3000);
 }
+
+TEST_CASE("a part that has become wider and leans left leaves alone what is at its right") {
+  Alley alley(0, 3000);
+  alley.add(clear_of_part, 6000, false);
+  alley.graph.boxes[0].width += 700;
+  Crowded crowded{alley.graph, alley.figure, alley.is_new, alley.boxes, alley.courses, alley.bands};
+  crowded.lean.resize(alley.boxes.size());
+  crowded.lean[0].x = 700;
+  REQUIRE(make_room(crowded, Spacing{}));
+  CHECK(alley.boxes[0].box == GridBox{-1700, 0, 0, 4000});
+  CHECK(alley.x_of(0) == clear_of_part);
+  CHECK(alley.boxes[1].box.x0 == 3000);
+}
