@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The engine as a list of its passes.
 #include <algorithm>
-#include <future>
 #include <optional>
 
+#include "base/side_by_side.h"
 #include "layout/decorate.h"
 #include "layout/draw.h"
 #include "layout/joints.h"
@@ -115,12 +115,10 @@ double excess(const Laid& laid, const LayoutRoom& room) {
 
 /// Each search stands alone, so they run side by side; their results are in their order, whoever ends first.
 std::vector<Drawn> search_beside(const Graph& graph, Flow flow, const std::vector<Attempt>& searches) {
-  std::vector<std::future<Drawn>> beside;
-  for (std::size_t s = 1; s < searches.size(); ++s)
-    beside.push_back(std::async(std::launch::async, draw_from, std::cref(graph), flow, std::cref(searches[s])));
+  std::vector<std::optional<Drawn>> found(searches.size());
+  work_side_by_side(searches.size(), [&](std::size_t s) { found[s] = draw_from(graph, flow, searches[s]); });
   std::vector<Drawn> drawn;
-  if (!searches.empty()) drawn.push_back(draw_from(graph, flow, searches.front()));
-  for (std::future<Drawn>& other : beside) drawn.push_back(other.get());
+  for (std::optional<Drawn>& one : found) drawn.push_back(std::move(*one));
   return drawn;
 }
 
@@ -174,12 +172,8 @@ Laid lay_out(const Graph& graph, const LayoutOptions& options) {
 }
 
 std::vector<Laid> lay_out_each(const std::vector<Graph>& graphs, const LayoutOptions& options) {
-  std::vector<std::future<Laid>> beside;
-  for (std::size_t g = 1; g < graphs.size(); ++g)
-    beside.push_back(std::async(std::launch::async, lay_out, std::cref(graphs[g]), std::cref(options)));
-  std::vector<Laid> laid;
-  if (!graphs.empty()) laid.push_back(lay_out(graphs.front(), options));
-  for (std::future<Laid>& other : beside) laid.push_back(other.get());
+  std::vector<Laid> laid(graphs.size());
+  work_side_by_side(graphs.size(), [&](std::size_t g) { laid[g] = lay_out(graphs[g], options); });
   return laid;
 }
 

@@ -195,6 +195,7 @@ ShapedLine Shaper::make_line(const std::string& text, const TextStyle& style) co
 }
 
 const ShapedLine& Shaper::shape(std::string_view text, const TextStyle& style) const {
+  const std::lock_guard asking(asking_);
   if (const auto found = lines_.find(KeyView{text, style}); found != lines_.end()) return found->second;
   // An empty text still has a height: that of a space.
   ShapedLine line = make_line(text.empty() ? " " : make_printable(text), style);

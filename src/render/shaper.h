@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <mutex>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -41,7 +42,7 @@ class Shaper final : public TextMeasure {
  public:
   Shaper(FontConfig config, const FaceList& list);
   ~Shaper() override;
-  /// Stays valid as long as the shaper.
+  /// Stays valid as long as the shaper. May be asked by several threads.
   const ShapedLine& shape(std::string_view text, const TextStyle& style) const;
   TextSize measure(std::string_view text, const TextStyle& style) const override;
   const FcConfig* config() const { return config_.get(); }
@@ -82,7 +83,9 @@ class Shaper final : public TextMeasure {
   FontConfig config_;
   PangoMap map_;
   Families families_[2];  ///< by FaceName
-  // Kept results only: the same question always has the same answer.
+  // Kept results only: the same question always has the same answer. Pages are thought out side by side, and Pango
+  // bears one question at a time.
+  mutable std::mutex asking_;
   mutable std::map<TextStyle, PangoShapeContext> contexts_;
   mutable std::unordered_map<Key, ShapedLine, Hash, Equal> lines_;
 };

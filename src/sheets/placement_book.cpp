@@ -14,6 +14,16 @@ bool PlacementBook::was_refused(const std::string& name) const {
   return found != earlier_.end() && !found->second;
 }
 
+void PlacementBook::keep(const Graph& graph, const Laid& laid) {
+  const std::lock_guard keeping(keeping_);
+  kept_[graph.name] = KeptDrawing{graph, laid};
+}
+
+void PlacementBook::refuse(const std::string& name) {
+  const std::lock_guard keeping(keeping_);
+  kept_.emplace(name, std::nullopt);
+}
+
 Placements PlacementBook::take(const std::string& only_variant) const {
   Placements all = kept_;
   if (only_variant.empty()) return all;

@@ -3,6 +3,7 @@
 // must be where it was.
 #pragma once
 
+#include <mutex>
 #include <string>
 
 #include "layout/placement_text.h"
@@ -21,14 +22,16 @@ class PlacementBook {
   bool was_refused(const std::string& name) const;
 
   /// For the print after this one, under the graph's name.
-  void keep(const Graph& graph, const Laid& laid) { kept_[graph.name] = KeptDrawing{graph, laid}; }
-  void refuse(const std::string& name) { kept_.emplace(name, std::nullopt); }
+  /// Both may be called by several threads.
+  void keep(const Graph& graph, const Laid& laid);
+  void refuse(const std::string& name);
 
   /// Those of this print. Where only one hook-up is printed, those of the others, as they were in the print before.
   Placements take(const std::string& only_variant) const;
 
  private:
   Placements earlier_, kept_;
+  std::mutex keeping_;  ///< of `kept_`
 };
 
 }  // namespace loomfolio

@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "base/side_by_side.h"
 #include "base/text.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
@@ -142,9 +143,10 @@ struct Told {
 std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
   const Build& build = context.build();
   std::vector<Told> told(build.situations.size());
+  std::vector<std::optional<SituationPair>> to_lay(told.size());
   for (std::size_t s = 0; s < told.size(); ++s) {
     const SituationId id{static_cast<std::int32_t>(s)};
-    const auto pair = find_told_pair(context.solved, id);
+    auto pair = find_told_pair(context.solved, id);
     if (!pair) continue;
     if (are_alike(build, *pair)) {
       made.same_as[s] = pair->before.index;
@@ -157,9 +159,13 @@ std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
       continue;
     }
     told[s].letters = letters_of_alike(context, id, *pair);
-    told[s].laid =
-        lay_out_in_shares(context, *pair, told[s].is_shared() ? StoryWidth::waiting : StoryWidth::everything);
+    to_lay[s] = std::move(pair);
   }
+  work_side_by_side(told.size(), [&](std::size_t s) {
+    if (!to_lay[s]) return;
+    const StoryWidth widest = told[s].is_shared() ? StoryWidth::waiting : StoryWidth::everything;
+    told[s].laid = lay_out_in_shares(context, *to_lay[s], widest);
+  });
   for (const Told& other : told)
     if (other.laid.size() == 1 && covers_before(build, other.laid.front()))
       told[static_cast<std::size_t>(other.pair().before.index)].is_covered = true;
