@@ -5,9 +5,11 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/columns.h"
 #include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
+#include "sheets/page_packing.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/works_pictures.h"
 #include "sheets/works_strip.h"
@@ -16,7 +18,6 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres text_indent(6), use_gap(3);
-constexpr std::size_t look_ahead = 6;  // how far a part may be drawn forward to fill a page
 
 /// Parts of one kind; the first stands for all.
 struct KindUse {
@@ -58,51 +59,114 @@ class WorksPages {
                         words_(context.extent == Extent::own ? "works.own_intro" : "works.intro")}) {}
 
   std::vector<Sheet> make(const std::vector<KindUse>& uses) {
-    std::vector<Told> waiting;
-    for (const KindUse& use : uses)
-      waiting.push_back({kind_block(use), context_.extent != Extent::common ? use_block(use) : Block{}});
-    while (!waiting.empty()) {
-      const std::size_t next = choose_next(waiting);
-      flow_.add(std::move(waiting[next].kind), look::heading_gap);
-      add_use(std::move(waiting[next].use));
-      waiting.erase(waiting.begin() + static_cast<std::ptrdiff_t>(next));
+    std::vector<Told> rows = rows_of(tell_all(uses));
+    // What is higher than a page is cut between the kind and what happens in it, and stands first.
+    const auto whole = std::stable_partition(rows.begin(), rows.end(), [](const Told& row) { return row.use.height.number() > 0; });
+    for (auto row = rows.begin(); row != whole; ++row) {
+      flow_.add(std::move(row->kind), look::heading_gap);
+      flow_.add(std::move(row->use), use_gap);
+    }
+    std::vector<Millimetres> heights;
+    for (auto row = whole; row != rows.end(); ++row) heights.push_back(row->kind.height);
+    const PackingRoom room{flow_.room() - look::heading_gap, flow_.full_room(), look::heading_gap};
+    const auto pages = pack_pages(heights, room);
+    for (const std::vector<std::size_t>& page : pages) {
+      if (&page != &pages.front() && flow_.may_turn()) flow_.new_page();
+      for (const std::size_t i : page) flow_.add(std::move(whole[static_cast<std::ptrdiff_t>(i)].kind), look::heading_gap);
     }
     if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
   }
 
  private:
-  /// A kind as it is built, and what happens in it in this machine; neither is cut by a page's end.
+  /// A kind as it is built, and what happens in it in this machine: one block, where a page can hold it.
   struct Told {
     Block kind, use;
+    Block narrow = {};      ///< both, for one of two columns; empty: it needs the page's width
+    std::size_t place = 0;  ///< among the kinds
   };
 
-  /// The first of the next few that still fits on the page, so that pages are full; rather one that fits whole.
-  std::size_t choose_next(const std::vector<Told>& waiting) const {
-    const std::size_t end = std::min(waiting.size(), look_ahead);
-    for (std::size_t i = 0; i < end; ++i)
-      if (look::heading_gap + waiting[i].kind.height + use_gap + waiting[i].use.height <= flow_.room()) return i;
-    for (std::size_t i = 0; i < end; ++i)
-      if (look::heading_gap + waiting[i].kind.height <= flow_.room()) return i;
-    return 0;
+  Told tell(const KindUse& use) const {
+    const bool is_used = context_.extent != Extent::common;
+    Told told{*kind_block(use, flow_.width(), Wanted::always), is_used ? use_block(use, flow_.width()) : Block{}};
+    if (told.kind.height + use_gap + told.use.height <= flow_.full_room()) append(told.kind, std::exchange(told.use, {}), use_gap);
+    if (is_used && has_strip(use)) return told;
+    const Millimetres column = column_width(flow_, 2);
+    if (auto narrow = kind_block(use, column, Wanted::if_roomy)) {
+      told.narrow = std::move(*narrow);
+      if (is_used) append(told.narrow, use_block(use, column), use_gap);
+    }
+    return told;
   }
 
-  Block kind_block(const KindUse& use) const {
+  std::vector<Told> tell_all(const std::vector<KindUse>& uses) const {
+    std::vector<Told> all;
+    for (const KindUse& use : uses) {
+      all.push_back(tell(use));
+      all.back().place = all.size() - 1;
+    }
+    return all;
+  }
+
+  static void append(Block& block, Block&& below, Millimetres gap) {
+    if (below.height.number() <= 0) return;
+    const Millimetres y = block.height + gap, height = below.height;
+    place_block(block.items, std::move(below), {{}, y});
+    block.height = y + height;
+  }
+
+  /// What stands in one of two columns is set side by side; what finds no neighbour takes the whole width.
+  std::vector<Told> rows_of(std::vector<Told> all) const {
+    std::vector<std::size_t> halves;
+    std::vector<Millimetres> heights;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (all[i].narrow.height.number() <= 0) continue;
+      halves.push_back(i);
+      heights.push_back(all[i].narrow.height);
+    }
+    std::vector<Told> rows;
+    std::vector<bool> is_set(all.size(), false);
+    const bool is_right_to_left = flow_.setting().is_right_to_left;
+    for (const ColumnPair& pair : pair_columns(heights, look::heading_gap)) {
+      if (pair.right.empty()) continue;
+      Told row{{flow_.width(), pair.height, {}}, {}, {}, all.size()};
+      for (const bool is_first : {true, false}) {
+        const Millimetres x = is_first == is_right_to_left ? flow_.width() - column_width(flow_, 2) : Millimetres(0);
+        Millimetres y;
+        for (const std::size_t half : is_first ? pair.left : pair.right) {
+          Told& told = all[halves[half]];
+          const Millimetres height = told.narrow.height;
+          place_block(row.kind.items, std::move(told.narrow), {x, y});
+          y += height + look::heading_gap;
+          row.place = std::min(row.place, told.place);
+          is_set[told.place] = true;
+        }
+      }
+      rows.push_back(std::move(row));
+    }
+    for (Told& told : all)
+      if (!is_set[told.place]) rows.push_back(std::move(told));
+    std::stable_sort(rows.begin(), rows.end(), [](const Told& a, const Told& b) { return a.place < b.place; });
+    return rows;
+  }
+
+  enum class Wanted : std::uint8_t { always, if_roomy };
+
+  /// That wide; nothing where its pictures would be too small, and they are wanted only with room.
+  std::optional<Block> kind_block(const KindUse& use, Millimetres width, Wanted wanted) const {
     const Kind& kind = build_.kind(use.kind);
-    Block block{flow_.width(), {}, {}};
-    const auto put = [&block](Block part, Millimetres gap) {
-      const Millimetres y = block.height + gap, height = part.height;
-      place_block(block.items, std::move(part), {{}, y});
-      block.height = y + height;
-    };
-    put(head(use), {});
-    put(set_text(kind.about, look::text, flow_.width(), flow_.setting()), Millimetres(2));
-    put(make_works_pictures(context_, use.parts.front(), flow_.width(), flow_.setting()), Millimetres(3.5));
+    WorksPictures pictures = make_works_pictures(context_, use.parts.front(), width, flow_.setting());
+    if (wanted == Wanted::if_roomy && !pictures.is_roomy) return std::nullopt;
+    Block block{width, {}, {}};
+    const auto put = [&block](Block part, Millimetres gap) { append(block, std::move(part), gap); };
+    put(head(use, width), {});
+    put(set_text(kind.about, look::text, width, flow_.setting()), Millimetres(2));
+    put(std::move(pictures.block), Millimetres(3.5));
     std::vector<std::string> sentences = inside_sentences(build_, use.parts.front(), words_);
     for (std::size_t i = 0; i < sentences.size(); ++i)
-      put(event(i + 1, sentences.size(), sentences[i]), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
+      put(event(i + 1, sentences.size(), sentences[i], width), i == 0 ? Millimetres(2.5) : Millimetres(0.6));
     const std::string unused = unused_text(use);
-    if (!unused.empty()) put(set_text(unused, look::text, flow_.width(), flow_.setting()), Millimetres(1.6));
+    if (!unused.empty()) put(set_text(unused, look::text, width, flow_.setting()), Millimetres(1.6));
     return block;
   }
 
@@ -125,7 +189,7 @@ class WorksPages {
   void add_shared_uses() {
     for (std::size_t p = 0; p < build_.parts.size(); ++p) {
       const PartId id{static_cast<std::int32_t>(p)};
-      if (is_told_as_shared(context_, id)) add_use(use_block({build_.part(id).kind, {id}}));
+      if (is_told_as_shared(context_, id)) add_use(use_block({build_.part(id).kind, {id}}, flow_.width()));
     }
   }
 
@@ -133,55 +197,58 @@ class WorksPages {
     if (use.height.number() > 0) flow_.add(std::move(use), use_gap);
   }
 
-  /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures. Empty
-  /// where no situation works any.
-  Block use_block(const KindUse& use) const {
-    if (context_.solved.solutions.empty()) return {};
+  std::optional<CoilStory> find_story_of(const KindUse& use) const {
     std::optional<CoilStory> story;
     for (std::size_t p = 0; p < use.parts.size() && !story; ++p) story = find_coil_story(context_.solved, use.parts[p]);
+    return story;
+  }
+
+  /// Three frames side by side need the page's width.
+  bool has_strip(const KindUse& use) const { return !context_.solved.solutions.empty() && find_story_of(use).has_value(); }
+
+  /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures. Empty
+  /// where no situation works any.
+  Block use_block(const KindUse& use, Millimetres width) const {
+    if (context_.solved.solutions.empty()) return {};
+    const std::optional<CoilStory> story = find_story_of(use);
     const PartId part = story ? story->part : use.parts.front();
     std::vector<std::string> told;
     if (story) told = tell_coil_story(build_, *story, words_);
     for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
     if (told.empty()) return {};
-    Block block{flow_.width(), {}, {}};
-    const auto put = [&block](Block part_of, Millimetres gap) {
-      const Millimetres y = block.height + gap, height = part_of.height;
-      place_block(block.items, std::move(part_of), {{}, y});
-      block.height = y + height;
-    };
+    Block block{width, {}, {}};
+    const auto put = [&block](Block part_of, Millimetres gap) { append(block, std::move(part_of), gap); };
     if (story || told.size() > 1) {
       // Named, as the list may stand on the next sheet.
       const std::string head = words_("works.in_use") + ": " + build_.part(part).label;
-      put(set_text(head, look::text_bold, flow_.width(), flow_.setting()), {});
-      if (story) put(make_works_strip(context_, *story, flow_.width()), Millimetres(1));
+      put(set_text(head, look::text_bold, width, flow_.setting()), {});
+      if (story) put(make_works_strip(context_, *story, width), Millimetres(1));
     }
     for (std::size_t i = 0; i < told.size(); ++i)
-      put(event(i + 1, told.size(), told[i]), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
+      put(event(i + 1, told.size(), told[i], width), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
     return block;
   }
 
-  Block head(const KindUse& use) const {
+  Block head(const KindUse& use, Millimetres width) const {
     std::vector<std::string> labels;
     for (const PartId part : use.parts) labels.push_back(build_.part(part).label);
     const std::string& name = build_.kind(use.kind).name;
     std::vector<Span> spans{{name, look::heading, look::ink, {}}};
     if (labels.size() > 1 || labels.front() != name)
       spans.push_back({"   " + join(labels, ", "), look::table, look::grey, {}});
-    Block block = set_paragraph({spans, Align::left, "H2"}, flow_.width(), flow_.setting());
+    Block block = set_paragraph({spans, Align::left, "H2"}, width, flow_.setting());
     block.height += Millimetres(0.8);
     add_line(block.items, {{}, block.height}, {block.width, block.height}, {look::ink, look::part_line});
     return block;
   }
 
   /// One of `count` events in order; one alone needs no number.
-  Block event(std::size_t number, std::size_t count, const std::string& sentence) const {
-    if (count == 1) return set_text(sentence, look::text, flow_.width(), flow_.setting());
-    const Millimetres width = flow_.width() - text_indent;
-    Block text = set_text(sentence, look::text, width, flow_.setting());
-    Block block{flow_.width(), text.height, {}};
+  Block event(std::size_t number, std::size_t count, const std::string& sentence, Millimetres width) const {
+    if (count == 1) return set_text(sentence, look::text, width, flow_.setting());
+    Block text = set_text(sentence, look::text, width - text_indent, flow_.setting());
+    Block block{width, text.height, {}};
     const bool is_right_to_left = flow_.setting().is_right_to_left;
-    const Millimetres x = is_right_to_left ? flow_.width() : Millimetres(0);
+    const Millimetres x = is_right_to_left ? width : Millimetres(0);
     add_text(block.items, {x, look::line_step(look::text) * look::baseline_share}, std::to_string(number),
              look::text_bold, look::ink, is_right_to_left ? Align::right : Align::left);
     place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_indent, {}});

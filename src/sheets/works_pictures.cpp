@@ -83,7 +83,7 @@ class Pictures {
         width_(width),
         drawing_(draw_inside({context.build(), part, context.measure(), {}, inside_styles()})) {}
 
-  Block make() {
+  WorksPictures make() {
     const Millimetres half = (width_ - look::gutter * 2) / 2;
     const double own = draw(1).block.width / half;
     const double roomy = std::clamp(1 / own, 1.0, most_growth);
@@ -91,11 +91,11 @@ class Pictures {
     for (int coarser = 0; coarser <= 3; ++coarser)
       for (const double growth : {roomy, 1.0, look::least_scale}) {
         inside_ = draw(growth);
-        if (choose(half, coarser)) return compose();
+        if (choose(half, coarser)) return {compose(), coarser == 0 && growth >= 1};
       }
     inside_ = draw(1);
     choose(half, 0);
-    return compose_below();
+    return {compose_below(), false};
   }
 
  private:
@@ -351,7 +351,7 @@ class Pictures {
 
 }  // namespace
 
-Block make_works_pictures(const SheetContext& context, PartId part, Millimetres width, const TypeSetting& setting) {
+WorksPictures make_works_pictures(const SheetContext& context, PartId part, Millimetres width, const TypeSetting& setting) {
   return Pictures(context, part, width, setting).make();
 }
 

@@ -8,7 +8,12 @@
 
 namespace loomfolio {
 
+struct WorksPictures {
+  Block block;
+  bool is_roomy = false;  ///< neither inside nor faces had to be made smaller to find room side by side
+};
+
 /// That wide; terminals that no face holds, or that the inside does not show, are not joined.
-Block make_works_pictures(const SheetContext& context, PartId part, Millimetres width, const TypeSetting& setting);
+WorksPictures make_works_pictures(const SheetContext& context, PartId part, Millimetres width, const TypeSetting& setting);
 
 }  // namespace loomfolio
