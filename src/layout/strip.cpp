@@ -13,19 +13,12 @@
 
 #include <algorithm>
 
+#include "layout/strip_pairs.h"
+
 namespace loomfolio::laying {
 namespace {
 
 constexpr Grid far_away = 1 << 28;
-constexpr int crossing_cost = 64;  // against 1 for standing on the wrong side: only a tie-break
-
-struct Pairs {
-  int count = 0;
-  std::vector<int> cost;            ///< cost[a * count + b]: a before b
-  std::vector<char> must;           ///< a must stand before b
-  int& cost_of(int a, int b) { return cost[static_cast<std::size_t>(a) * count + b]; }
-  char& must_of(int a, int b) { return must[static_cast<std::size_t>(a) * count + b]; }
-};
 
 struct SidePins {
   std::vector<Grid> low, high;
@@ -62,7 +55,7 @@ SidePins side_pins_of(const StripPiece& piece) {
   return pins;
 }
 
-void find_musts(const Strip& strip, Pairs& pairs, Grid reach) {
+void find_musts(const Strip& strip, StripPairs& pairs, Grid reach) {
   struct Stub {
     Grid at;
     int piece, tag;
@@ -82,8 +75,8 @@ void find_musts(const Strip& strip, Pairs& pairs, Grid reach) {
   for (const StripLink& link : strip.links) pairs.must_of(link.before, link.after) = 1;
 }
 
-Pairs weigh_pairs(const Strip& strip, Grid reach, const BeyondEnds& beyond, int sources) {
-  Pairs pairs;
+StripPairs weigh_pairs(const Strip& strip, Grid reach, const BeyondEnds& beyond, int sources) {
+  StripPairs pairs;
   pairs.count = static_cast<int>(strip.pieces.size());
   pairs.cost.assign(static_cast<std::size_t>(pairs.count) * pairs.count, 0);
   pairs.must.assign(pairs.cost.size(), 0);
@@ -94,14 +87,14 @@ Pairs weigh_pairs(const Strip& strip, Grid reach, const BeyondEnds& beyond, int 
       if (a == b) continue;
       const int crossings = count_crossings(strip.pieces[a], pins[a], strip.pieces[b], pins[b]) +
                             count_beyond(strip.pieces[a], strip.pieces[b], beyond, sources);
-      pairs.cost_of(a, b) = crossing_cost * crossings + std::max(0, lean_of(pins[a]) - lean_of(pins[b]));
+      pairs.cost_of(a, b) = strip_crossing_cost * crossings + std::max(0, lean_of(pins[a]) - lean_of(pins[b]));
     }
   find_musts(strip, pairs, reach);
   return pairs;
 }
 
 /// A cycle of musts among the pieces not yet placed; every one of them has a must before it.
-std::vector<int> find_cycle(Pairs& pairs, const std::vector<int>& waiting) {
+std::vector<int> find_cycle(StripPairs& pairs, const std::vector<int>& waiting) {
   std::vector<int> seen_at(static_cast<std::size_t>(pairs.count), -1), walk;
   int piece = waiting.front();
   while (seen_at[piece] < 0) {
@@ -119,7 +112,7 @@ std::vector<int> find_cycle(Pairs& pairs, const std::vector<int>& waiting) {
 }
 
 /// Fills `order`; gives a cycle when the musts contradict each other.
-std::vector<int> place_greedily(const Strip& strip, Pairs& pairs, std::vector<int>& order) {
+std::vector<int> place_greedily(const Strip& strip, StripPairs& pairs, std::vector<int>& order) {
   std::vector<int> waiting;
   for (int i = 0; i < pairs.count; ++i)
     if (!strip.pieces[i].is_straight()) waiting.push_back(i);
@@ -147,7 +140,7 @@ std::vector<int> place_greedily(const Strip& strip, Pairs& pairs, std::vector<in
 }
 
 /// Moves one piece to its best place among the others; true when that helped.
-bool sift(Pairs& pairs, std::vector<int>& order, std::size_t from) {
+bool sift(StripPairs& pairs, std::vector<int>& order, std::size_t from) {
   const int piece = order[from];
   long change = 0, best = 0;
   std::size_t to = from;
@@ -241,7 +234,7 @@ void order_strip(Strip& strip, const Plan& plan, StripKind kind, const BeyondEnd
   const int sources = static_cast<int>(strip.pieces.size());
   for (int i = 0; i < sources; ++i) strip.pieces[i].source = i;
   split_four_ways(strip, plan);
-  Pairs pairs = weigh_pairs(strip, reach_of(plan), beyond, sources);
+  StripPairs pairs = weigh_pairs(strip, reach_of(plan), beyond, sources);
   for (std::vector<int> cycle = place_greedily(strip, pairs, strip.order); !cycle.empty();
        cycle = place_greedily(strip, pairs, strip.order)) {
     split_cycle(strip, cycle, plan);
@@ -252,6 +245,7 @@ void order_strip(Strip& strip, const Plan& plan, StripKind kind, const BeyondEnd
     for (std::size_t i = 0; i < strip.order.size(); ++i) helped |= sift(pairs, strip.order, i);
     if (!helped) break;
   }
+  bring_mates_together(strip, *plan.graph, pairs);
   make_arcs(strip, plan, kind);
 }
 

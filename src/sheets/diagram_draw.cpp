@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "sheets/anchors.h"
+#include "sheets/diagram_cables.h"
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
@@ -155,6 +156,15 @@ void draw_wires(const Drawer& d) {
   for (std::size_t wire : order) draw_wire(d, wire);
   for (const GridPoint& dot : d.ink.laid.dots)
     add_circle(d.items, d.place(dot), Millimetres(0.7), {false, {}}, {true, look::ink});
+}
+
+/// In a situation colours and currents are enough.
+void draw_cable_rings(const Drawer& d) {
+  if (d.is_live()) return;
+  for (const CableRing& ring : find_cable_rings(d.build(), d.ink.diagram, d.ink.laid)) {
+    Rect rect = to_mm(ring.box);
+    add_ellipse(d.items, {d.origin.x + rect.x, d.origin.y + rect.y, rect.width, rect.height}, {look::ink, look::part_line});
+  }
 }
 
 struct FlagWay {
@@ -472,6 +482,7 @@ void draw_diagram(Items& items, const DiagramInk& ink, Point origin) {
   draw_bands(d);
   draw_wires(d);
   if (d.is_live()) draw_flow(items, ink, origin);
+  draw_cable_rings(d);
   draw_labels(d);
   for (std::size_t b = 0; b < ink.diagram.boxes.size(); ++b) {
     switch (ink.diagram.boxes[b].content) {

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "sheets/costs_overlay.h"
+#include "sheets/diagram_cables.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/hook_ups.h"
@@ -142,6 +143,14 @@ Entry link_entry() {
   return entry;
 }
 
+Entry cable_entry() {
+  Entry entry;
+  for (const double y : {-0.7, 0.7}) add_line(entry.sign, at(0, y), at(9, y), {look::ink, Millimetres(0.5), {}, Cap::butt});
+  add_ellipse(entry.sign, {Millimetres(3.7), Millimetres(-1.8), Millimetres(1.6), Millimetres(3.6)}, {look::ink, look::part_line});
+  entry.sign_width = Millimetres(9);
+  return entry;
+}
+
 std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& diagram) {
   std::vector<Entry> entries;
   if (!diagram.plan.wires.empty()) entries.push_back(label_entry(context, diagram));
@@ -162,6 +171,7 @@ std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& d
                                    [](auto& t) { return t.taps.size() > 1; });
               }),
       several_entry(), "diagram.legend_several");
+  add(!find_cable_rings(context.build(), diagram.diagram, diagram.laid).empty(), cable_entry(), "diagram.legend_cable");
   add(any_box(diagram, [](const DiagramBox& b) { return !b.flags.empty(); }), flag_entry(), "diagram.legend_flag");
   add(any_box(diagram, [](const DiagramBox& b) { return b.content == BoxContent::splice; }), splice_entry(),
       "diagram.legend_splice");

@@ -123,6 +123,16 @@ void add_circle(Items& items, Point centre, Millimetres radius, const Stroke& st
   items.push_back(PathItem{{PathMove{start}, PathArc{centre, radius, 0, 360}, PathClose{}}, stroke, fill});
 }
 
+void add_ellipse(Items& items, const Rect& rect, const Pen& outline) {
+  constexpr double round = 0.5522847498;  // reach of the controls of a quarter
+  const Millimetres a = rect.width / 2, b = rect.height / 2;
+  const Point middle{rect.x + a, rect.y + b};
+  const auto at = [&](double x, double y) { return Point{middle.x + a * x, middle.y + b * y}; };
+  items.push_back(PathItem{{PathMove{at(1, 0)}, PathCurve{at(1, round), at(round, 1), at(0, 1)}, PathCurve{at(-round, 1), at(-1, round), at(-1, 0)},
+                            PathCurve{at(-1, -round), at(-round, -1), at(0, -1)}, PathCurve{at(round, -1), at(1, -round), at(1, 0)}, PathClose{}},
+                           {true, outline}, {}});
+}
+
 void add_text(Items& items, Point at, std::string text, const TextStyle& style, Colour colour, Align align) {
   if (text.empty()) return;
   items.push_back(TextItem{at, std::move(text), style, colour, align});

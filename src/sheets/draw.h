@@ -20,6 +20,8 @@ void add_rect(Items& items, const Rect& rect, const Pen& outline, Millimetres co
 void add_filled_rect(Items& items, const Rect& rect, Colour fill, Millimetres corner = {});
 void add_boxed_rect(Items& items, const Rect& rect, Colour fill, const Pen& outline, Millimetres corner = {});
 void add_circle(Items& items, Point centre, Millimetres radius, const Stroke& stroke, const Fill& fill);
+/// The largest ellipse in the rectangle.
+void add_ellipse(Items& items, const Rect& rect, const Pen& outline);
 void add_text(Items& items, Point at, std::string text, const TextStyle& style, Colour colour = look::ink,
               Align align = Align::left);
 
