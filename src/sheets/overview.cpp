@@ -1,37 +1,24 @@
 // SPDX-License-Identifier: MIT
-// Zones stand side by side as columns, with their parts inside. Below them a bracket joins each pair of zones that wires
-// run between; its tag is the number of wires. Short brackets hang high and long ones deep:
-//
-//     +-----+  +-----+  +-----+
-//     | bar |  |frame|  |seat |
-//     +-+-+-+  +--+--+  +-+-+-+
-//       | +--12---+       | |
-//       +--------7--------+ |          ends that go right leave a column's right half, the deepest first,
-//                                      so that brackets from one column never cross each other
+// Zones stand side by side as columns, with their parts inside, below an outline that says where along a machine they are.
+// Under them a bracket joins each pair of zones that wires run between; its tag is the number of wires.
 #include "sheets/overview.h"
 
 #include <algorithm>
-#include <map>
+#include <cmath>
 
 #include "base/text.h"
 #include "sheets/anchors.h"
 #include "sheets/drawing_head.h"
+#include "sheets/machine_outline.h"
+#include "sheets/overview_brackets.h"
 #include "sheets/reference.h"
 #include "sheets/text_flow.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{9}, end_pitch{4}, tag_height{5}, list_step{6.5},
-    name_gap{1};
-
-/// A pair of zones with wires between them.
-struct Bracket {
-  std::size_t left = 0, right = 0;  ///< columns
-  int wires = 0;
-  int level = 0;                    ///< 0 hangs highest
-  Millimetres left_x, right_x;
-};
+constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{7.5}, tag_height{5}, list_step{5.6},
+    name_gap{1}, list_number{10}, most_outline{72}, least_outline{38}, outline_gap{9};
 
 /// A line of a column: a part, or the splices and earths of the zone together.
 struct Row {
@@ -46,11 +33,11 @@ struct Overview {
   const std::vector<LaidDiagram>& diagrams;
   std::vector<std::size_t> zones;       ///< that hold anything, front to rear
   std::vector<std::vector<Row>> rows;   ///< by column
-  std::vector<Bracket> brackets;
+  std::vector<OverviewBracket> brackets;
   Rect body;
   Millimetres top, column_width, column_height;
   TextStyle row_style = look::text;  ///< smaller where the paper is
-  Millimetres row_step{6.2};
+  Millimetres row_step{5.6};
 
   Millimetres column_x(std::size_t column) const {
     return body.x + (column_width + gap) * static_cast<double>(column);
@@ -79,52 +66,6 @@ std::vector<Row> rows_of(const SheetContext& context, ZoneId zone) {
   if (!splices.empty()) rows.push_back({context.words()("overview.splices", {{"names", splices}}), true, nullptr});
   if (!earths.empty()) rows.push_back({context.words()("overview.earths", {{"names", earths}}), true, nullptr});
   return rows;
-}
-
-std::vector<Bracket> count_wires(const Build& build, const std::vector<std::size_t>& zones) {
-  std::map<std::pair<std::size_t, std::size_t>, int> counts;
-  const auto column_of = [&](TerminalId terminal) {
-    const auto found = std::find(zones.begin(), zones.end(), zone_of(build, terminal).at());
-    return static_cast<std::size_t>(found - zones.begin());
-  };
-  for (const Wire& wire : build.wires) {
-    const std::size_t a = column_of(wire.from), b = column_of(wire.to);
-    if (a != b) ++counts[std::minmax(a, b)];
-  }
-  std::vector<Bracket> brackets;
-  for (const auto& [pair, wires] : counts) brackets.push_back({pair.first, pair.second, wires, 0, {}, {}});
-  return brackets;
-}
-
-/// Each bracket on the highest level that nothing under its span has taken; short spans choose first.
-void choose_levels(std::vector<Bracket>& brackets) {
-  std::stable_sort(brackets.begin(), brackets.end(),
-                   [](const Bracket& a, const Bracket& b) { return a.right - a.left < b.right - b.left; });
-  for (std::size_t i = 0; i < brackets.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j) {
-      const bool is_apart = brackets[j].right <= brackets[i].left || brackets[i].right <= brackets[j].left;
-      if (!is_apart) brackets[i].level = std::max(brackets[i].level, brackets[j].level + 1);
-    }
-}
-
-/// Ends along a column's foot: those that come from the left first, the deepest at the right; then those that go right, the
-/// deepest at the left.
-void choose_ends(Overview& o) {
-  for (std::size_t column = 0; column < o.zones.size(); ++column) {
-    std::vector<Bracket*> from_left, to_right;
-    for (Bracket& b : o.brackets) {
-      if (b.right == column) from_left.push_back(&b);
-      if (b.left == column) to_right.push_back(&b);
-    }
-    const auto shallow_first = [](const Bracket* a, const Bracket* b) { return a->level < b->level; };
-    std::stable_sort(from_left.begin(), from_left.end(), shallow_first);
-    std::stable_sort(to_right.begin(), to_right.end(), shallow_first);
-    std::reverse(to_right.begin(), to_right.end());
-    const double ends = static_cast<double>(from_left.size() + to_right.size());
-    Millimetres x = o.column_x(column) + o.column_width / 2 - end_pitch * ((ends - 1) / 2);
-    for (Bracket* b : from_left) b->right_x = x, x += end_pitch;
-    for (Bracket* b : to_right) b->left_x = x, x += end_pitch;
-  }
 }
 
 /// The diagrams that show a part, as links after its name.
@@ -164,7 +105,7 @@ void draw_column(Items& items, const Overview& o, std::size_t column) {
   }
 }
 
-void draw_bracket(Items& items, const Overview& o, const Bracket& b) {
+void draw_bracket(Items& items, const Overview& o, const OverviewBracket& b) {
   const Millimetres foot = o.top + o.column_height;
   const Millimetres y = foot + level_step * (b.level + 1.0);
   const std::vector<Point> points = {{b.left_x, foot}, {b.left_x, y}, {b.right_x, y}, {b.right_x, foot}};
@@ -174,7 +115,7 @@ void draw_bracket(Items& items, const Overview& o, const Bracket& b) {
   add_polyline(items, points, {look::ink, Millimetres(weight), {}, Cap::butt});
 }
 
-void draw_tag(Items& items, const Overview& o, const Bracket& b) {
+void draw_tag(Items& items, const Overview& o, const OverviewBracket& b) {
   const std::string number = std::to_string(b.wires);
   const Millimetres width = o.context.measure().measure(number, look::table_head).width + Millimetres(2.4);
   const Millimetres y = o.top + o.column_height + level_step * (b.level + 1.0);
@@ -184,17 +125,54 @@ void draw_tag(Items& items, const Overview& o, const Bracket& b) {
   add_text(items, {x, baseline_at_middle(y, look::table_head)}, number, look::table_head, look::ink, Align::centre);
 }
 
-/// Below the brackets: every diagram, its number, its name, and the parts on it.
-void draw_list(Items& items, const Overview& o) {
+Millimetres list_top(const Overview& o) {
   int deepest = 0;
-  for (const Bracket& b : o.brackets) deepest = std::max(deepest, b.level + 1);
-  Millimetres y = o.top + o.column_height + level_step * (deepest + 2.0);
+  for (const OverviewBracket& b : o.brackets) deepest = std::max(deepest, b.level + 1);
+  return o.top + o.column_height + level_step * (deepest + 2.0);
+}
+
+/// A line from the place along a machine to each column, in what the page has left: all is pushed down below it.
+void add_outline(Items& items, Overview& o) {
+  const Millimetres end = list_top(o) + list_step * static_cast<double>(o.diagrams.size());
+  const Millimetres room = std::min(o.body.bottom() - end, most_outline);
+  if (room < least_outline) return;
+  const Millimetres height = room - outline_gap, width = height / outline_shape;
+  const Rect place{o.body.x + (o.body.width - width) / 2, o.top, width, height};
+  o.top += room;
+  std::vector<OutlineMark> marks;
+  for (std::size_t column = 0; column < o.zones.size(); ++column)
+    marks.push_back({o.context.build().zones[o.zones[column]].place, {o.column_x(column) + o.column_width / 2, o.top}});
+  items.push_back(TagOpenItem{"Figure", o.context.words()("overview.outline")});
+  add_machine_outline(items, place, marks);
+  items.push_back(TagCloseItem{});
+}
+
+/// Number and name of every diagram in as many columns as they need.
+void draw_names(Items& items, const Overview& o, std::size_t rows) {
+  const std::size_t columns = (o.diagrams.size() + rows - 1) / rows;
+  const Millimetres width = (o.body.width + gap) / static_cast<double>(columns);
+  for (std::size_t d = 0; d < o.diagrams.size(); ++d) {
+    const LaidDiagram& diagram = o.diagrams[d];
+    const Millimetres x = o.body.x + width * static_cast<double>(d / rows),
+                      y = list_top(o) + list_step * static_cast<double>(d % rows);
+    const FittedText title =
+        fit_text(diagram.title, look::text_bold, width - gap - list_number, o.context.measure());
+    add_text(items, {x + list_number - Millimetres(3), y}, sheet_mark(diagram.id), look::text_bold, look::accent, Align::right);
+    add_text(items, {x + list_number, y}, title.text, title.style);
+    items.push_back(LinkItem{{x, y - Millimetres(4), width - gap, Millimetres(5.4)}, diagram.id, {}});
+  }
+}
+
+/// Below the brackets: every diagram, its number, its name, and, where a line each has room, the parts on it.
+void draw_list(Items& items, const Overview& o) {
+  Millimetres y = list_top(o);
+  const double rows = std::floor((o.body.bottom() - y) / list_step) + 1;
+  if (rows < static_cast<double>(o.diagrams.size())) return draw_names(items, o, static_cast<std::size_t>(std::max(rows, 1.0)));
   const TextMeasure& measure = o.context.measure();
   Millimetres title_width;
   for (const LaidDiagram& d : o.diagrams) title_width = std::max(title_width, measure.measure(d.title, look::text_bold).width);
-  const Millimetres title_x = o.body.x + Millimetres(10), parts_x = title_x + title_width + Millimetres(6);
+  const Millimetres title_x = o.body.x + list_number, parts_x = title_x + title_width + Millimetres(6);
   for (const LaidDiagram& diagram : o.diagrams) {
-    if (y > o.body.bottom()) return;  // the contents of the cover name them all
     std::vector<std::string> names;
     for (const DiagramBox& box : diagram.diagram.boxes) {
       if (box.content != BoxContent::part) continue;
@@ -241,7 +219,7 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   const PageShape page = std::max_element(diagrams.begin(), diagrams.end(), [](const LaidDiagram& a, const LaidDiagram& b) {
                            return a.page.width < b.page.width;
                          })->page;
-  Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(22), {}, {}};
+  Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(20), {}, {}};
   for (std::size_t zone = 0; zone < build.zones.size(); ++zone) {
     std::vector<Row> rows = rows_of(context, ZoneId{static_cast<std::int32_t>(zone)});
     if (rows.empty()) continue;
@@ -258,9 +236,10 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   for (std::size_t i = 0; i < order.size(); ++i) o.zones[i] = zones[order[i]], o.rows[i] = rows[order[i]];
   if (page.width < Millimetres(350)) o.row_style = look::table, o.row_step = Millimetres(4.8);
   place_columns(o);
-  o.brackets = count_wires(build, o.zones);
-  choose_levels(o.brackets);
-  choose_ends(o);
+  o.brackets = make_overview_brackets(build, o.zones);
+  std::vector<Millimetres> centres;
+  for (std::size_t column = 0; column < o.zones.size(); ++column) centres.push_back(o.column_x(column) + o.column_width / 2);
+  place_bracket_ends(o.brackets, centres);
 
   Sheet sheet;
   sheet.id = context.id_prefix + "overview";
@@ -272,10 +251,11 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
   items.push_back(TagOpenItem{"P", {}});
   add_text(items, {o.body.x, o.body.y + Millimetres(13)}, context.words()("overview.lead"), look::text);
   items.push_back(TagCloseItem{});
+  add_outline(items, o);
   items.push_back(TagOpenItem{"Figure", context.words()("overview.alternative", {{"zones", std::to_string(o.zones.size())}})});
   for (std::size_t column = 0; column < o.zones.size(); ++column) draw_column(items, o, column);
   for (auto b = o.brackets.rbegin(); b != o.brackets.rend(); ++b) draw_bracket(items, o, *b);
-  for (const Bracket& b : o.brackets) draw_tag(items, o, b);
+  for (const OverviewBracket& b : o.brackets) draw_tag(items, o, b);
   items.push_back(TagCloseItem{});
   items.push_back(TagOpenItem{"P", {}});
   draw_list(items, o);
