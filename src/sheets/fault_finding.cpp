@@ -7,6 +7,7 @@
 #include <memory>
 #include <utility>
 
+#include "base/side_by_side.h"
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/fault_chart.h"
@@ -51,7 +52,9 @@ class FaultPages {
               {});
     add_rules();
     add_index();
-    for (std::size_t c = 0; c < book_.charts.size(); ++c) add_chart(c);
+    std::vector<Block> charts(book_.charts.size());
+    work_side_by_side(charts.size(), [&](std::size_t c) { charts[c] = whole_chart(c); });
+    for (Block& chart : charts) flow_.add(std::move(chart), Millimetres(11));
     if (book_.has_blows()) add_blows();
     if (has_odd()) add_odd();
     return flow_.take();
@@ -287,8 +290,6 @@ class FaultPages {
     }
     return block;
   }
-
-  void add_chart(std::size_t c) { flow_.add(whole_chart(c), Millimetres(11)); }
 
   void add_blows() {
     const std::size_t index = book_.charts.size();
