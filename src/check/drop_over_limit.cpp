@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Volts lost between the battery's poles and a load, over the whole loop and in the worst situation, against the limit
 // of the load's function. Loads that stand in series with others, or behind a diode or a resistor, get less on
-// purpose. One finding a function: its worst load, with the others as notes.
+// purpose; one behind an output at its limit gets less because of that, which output_overloaded says. One finding a
+// function: its worst load, with the others as notes.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -48,6 +49,16 @@ Volts taken_on_purpose(const Facts& facts, const Solution& solution, const LoadW
   return taken;
 }
 
+/// A control unit's output on the way is held at its limit.
+bool is_limited(const Facts& facts, const Solution& solution, const LoadWays& ways) {
+  for (const Way* way : {&ways.to_supply, &ways.to_earth})
+    for (const int b : way->bridges) {
+      const InsideRef ref = facts.paths.bridges[static_cast<std::size_t>(b)].inside;
+      if (ref.part.is_set() && solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].is_limiting) return true;
+    }
+  return false;
+}
+
 /// A situation, its battery's volts, and ways in it.
 struct Place {
   SettledSituation settled;
@@ -74,29 +85,45 @@ Loss worst_loss(const Facts& facts, std::vector<Place>& places, InsideRef ref) {
     if (worst.settled && lost <= worst.volts) continue;
     LoadWays ways = place.ways.find(ref);
     if (!ways.to_supply.loads.empty() || !ways.to_earth.loads.empty()) continue;
+    if (is_limited(facts, *place.settled.solution, ways)) continue;
     lost -= taken_on_purpose(facts, *place.settled.solution, ways);
     if (!worst.settled || lost > worst.volts) worst = {&place.settled, lost, std::move(ways)};
   }
   return worst;
 }
 
-/// The wire on the load's ways that loses most.
-void name_worst_wire(const Facts& facts, const Loss& loss, Diagnostic& finding) {
-  WireId worst;
+Volts lost_over(const Facts& facts, const Loss& loss, const Bridge& bridge) {
+  const Solution& solution = *loss.settled->solution;
+  if (bridge.wire.is_set()) {
+    const Amperes amperes(std::fabs(solution.wire_amperes[bridge.wire.at()].number()));
+    return amperes * wire_resistance(facts.build.wire(bridge.wire), facts.build.electrics.ambient);
+  }
+  if (!bridge.inside.part.is_set()) return {};
+  const InsideType type = inside_of(facts.build, bridge.inside).type;
+  if (type != InsideType::contact && type != InsideType::output && type != InsideType::fuse) return {};
+  const InsideState& state = solution.insides[bridge.inside.part.at()][static_cast<std::size_t>(bridge.inside.inside)];
+  return Volts(std::fabs(state.volts.number()));
+}
+
+/// What on the load's ways loses most: a wire's copper, or a contact, an output or a fuse.
+void name_worst_place(const Facts& facts, const Loss& loss, Diagnostic& finding) {
+  const Bridge* worst = nullptr;
   Volts most;
   for (const Way* way : {&loss.ways.to_supply, &loss.ways.to_earth})
     for (const int b : way->bridges) {
-      const WireId id = facts.paths.bridges[static_cast<std::size_t>(b)].wire;
-      if (!id.is_set()) continue;
-      const Amperes amperes(std::fabs(loss.settled->solution->wire_amperes[id.at()].number()));
-      const Volts lost = amperes * wire_resistance(facts.build.wire(id), facts.build.electrics.ambient);
-      if (worst.is_set() && lost <= most) continue;
-      worst = id;
+      const Bridge& bridge = facts.paths.bridges[static_cast<std::size_t>(b)];
+      const Volts lost = lost_over(facts, loss, bridge);
+      if (lost <= most) continue;
+      worst = &bridge;
       most = lost;
     }
-  if (worst.is_set())
-    add_note(finding, facts.build.wire(worst).origin.table,
-             say_wire(facts.build, worst) + " loses most of it, " + say(most) + " in its copper");
+  if (worst == nullptr) return;
+  if (worst->wire.is_set())
+    add_note(finding, facts.build.wire(worst->wire).origin.table,
+             say_wire(facts.build, worst->wire) + " loses most, " + say(most) + " in its copper");
+  else
+    add_note(finding, facts.build.part(worst->inside.part).origin.table,
+             say_inside(facts.build, worst->inside) + " loses most, " + say(most));
 }
 
 struct Finding {
@@ -114,7 +141,7 @@ Diagnostic report(const Facts& facts, DropFunction function, const std::vector<F
                                            say_situation(*worst->loss.settled->situation) + "; " + say(limit) +
                                            " is the limit of `drop." + std::string(word_of(function)) + "`",
                                        "use a thicker or shorter wire, or feed it through a relay");
-  name_worst_wire(facts, worst->loss, finding);
+  name_worst_place(facts, worst->loss, finding);
   for (const Finding& other : over)
     if (&other != &*worst)
       add_note(finding, facts.build.part(other.load.part).origin.table,

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "check/check.h"
+#include "solve/at_once.h"
 
 namespace loomfolio {
 
@@ -27,7 +28,9 @@ std::optional<ProtectionStudy> study_settled(const Build& build, const std::vect
   for (const Solution& solution : solutions)
     if (solution.settling == Settling::settled) settled.push_back(solution);
   if (settled.empty()) return {};
-  return study_protection(build, settled);
+  ProtectionStudy study = study_protection(build, settled);
+  study_at_once(build, settled, study);
+  return study;
 }
 
 }  // namespace

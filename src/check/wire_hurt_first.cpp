@@ -16,7 +16,7 @@ void wire_hurt_first(const Facts& facts, Diagnostics& findings) {
     const Amperes rating = rating_of_fuse(facts.build.part(guarded.fuse.part), fuse);
     const auto family = family_in(facts.build, fuse.family, rating);
     const Celsius ambient = facts.build.electrics.ambient;
-    const auto current = hurts_from({wire, ambient, found.ampacity, *family, rating, found.fault, found.prospective});
+    const auto current = hurts_from({wire, ambient, found.ampacity, *family, rating, std::max(found.fuse_fault, found.fault), found.prospective});
     if (!current) continue;
     findings.push_back(make_guard_finding(
         facts, guarded, DiagnosticId::wire_hurt_first,

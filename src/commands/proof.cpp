@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "check/check.h"
+#include "solve/at_once.h"
 #include "solve/size_wires.h"
 
 namespace loomfolio {
@@ -17,7 +18,9 @@ std::optional<ProtectionStudy> study_if_settled(const Build& build, const std::v
   const bool is_settled = std::all_of(solutions.begin(), solutions.end(),
                                       [](const Solution& s) { return s.settling == Settling::settled; });
   if (!is_settled || solutions.empty()) return std::nullopt;
-  return study_protection(build, solutions);
+  ProtectionStudy study = study_protection(build, solutions);
+  study_at_once(build, solutions, study);
+  return study;
 }
 
 }  // namespace

@@ -117,20 +117,29 @@ std::string protected_parts(const Build& build, const std::vector<WireId>& wires
   return join(names, ", ");
 }
 
-/// Of the rating that the chart shows.
-double share_of(const SheetContext& context, const FuseStudy& study) {
+/// The rating that the chart shows.
+Amperes shown_rating(const SheetContext& context, const FuseStudy& study) {
   const FuseChoice* choice = choice_of(context, study.fuse);
-  return choice == nullptr ? study.load_share : study.load / choice->best;
+  return choice == nullptr ? study.rating : choice->best;
 }
+
+constexpr Amperes no_more{0.1};  // all on at once is told where it adds more than this
 
 Cell load_cell(const SheetContext& context, const FuseStudy& study) {
   if (!study.situation.is_set()) return text_cell("");
   const Words& words = context.words();
+  const Amperes rating = shown_rating(context, study);
   Cell cell = text_cell(print_amperes(study.load) + "\u00a0A, " +
-                        words("fuses.share", {{"share", fixed(share_of(context, study) * 100, 0)}}));
+                        words("fuses.share", {{"share", fixed(study.load / rating * 100, 0)}}));
   std::string where = situation_name(context.build().situations[study.situation.at()]);
   if (study.is_uncharged) where += ", " + words("fuses.uncharged");
   cell.lines.push_back({{{where, look::table_small, look::grey, {}}}, Align::left, {}});
+  if (study.at_once > study.load + no_more)
+    cell.lines.push_back({{{words("fuses.at_once", {{"amperes", print_amperes(study.at_once)},
+                                                    {"share", fixed(study.at_once / rating * 100, 0)}}),
+                            look::table, look::ink, {}}},
+                          Align::left,
+                          {}});
   return cell;
 }
 

@@ -21,7 +21,8 @@ struct WireProtection {
   TerminalId far_end;        ///< where the short is
   Amperes fault{0};          ///< least through the wire: hot wires, hot fuses, nominal volts
   Amperes prospective{0};    ///< greatest over the situations: cold wires, rested battery
-  Seconds opens{0};          ///< the slowest the first fuse opens at `fault`; infinite: not promised
+  Amperes fuse_fault{0};     ///< through `fuse` then: more than `fault` where it feeds the short by other wires too
+  Seconds opens{0};          ///< the slowest the first fuse opens at `fuse_fault`; infinite: not promised
   Seconds stands{0};         ///< how long the wire stands `fault`; infinite: for ever
   Amperes ampacity{0};       ///< for ever, at the build's ambient in its bundle
   Bundle bundle;
@@ -42,11 +43,14 @@ struct FuseStudy {
   SituationId situation;        ///< in which
   bool is_uncharged = false;    ///< it carries `load` when the charging is dead: the battery feeds what the generator did
   double load_share = 0;        ///< load over rating: to 0.75 good, to 0.80 noted, above warned, above 1 wrong
+  Amperes at_once{0};           ///< with every switch where the fuse carries most (at_once.h); never less than `load`; 0: not studied
+  SituationId at_once_from;     ///< which situation's engine and other switches that is with
+  std::vector<Setting> at_once_moved;  ///< switches that stand otherwise than in it
   double inrush_share = 0;      ///< energy of cold filaments and standing motors over its least melting energy
   SituationId inrush_situation;
   Amperes prospective{0};       ///< dead short right behind it
   std::vector<WireId> wires;    ///< whose nearest fuse it is
-  WireId thinnest;              ///< the one of them that carries least for ever; unset: none
+  WireId thinnest;              ///< the one of them that carries least for ever, `limited` ones only where all are; unset: none
   std::vector<Stopped> stops;
   bool stops_all_parked = false;  ///< in each situation with the engine stopped everything goes off, and something works there
   std::vector<Stopped> stops_running;  ///< of `stops`, those that go off with the engine running
@@ -93,7 +97,8 @@ struct ProtectionStudy {
 
 ProtectionStudy study_protection(const Build& build, const std::vector<Solution>& solutions);
 
-/// A wire against one fuse alone, for currents from where the fuse surely opens to `greatest`; `least` is the weakest short.
+/// A wire against one fuse alone, for currents from where the fuse surely opens to `greatest`, what the wire gets of the strongest short;
+/// `least` is what the fuse gets of the weakest.
 struct JudgeRequest {
   const Wire& wire;
   Celsius ambient;

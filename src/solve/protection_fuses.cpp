@@ -63,13 +63,19 @@ void find_prospective(Study& study, std::size_t f, FuseStudy& fuse) {
   fuse.is_in_earth_side = fuse.load.number() > 0.01 && fuse.prospective < fuse.load * 1.2;
 }
 
+// What cannot pass more than it carries does not lean on the fuse: it is named only where all wires are so.
+bool leans_less(const WireProtection& a, const WireProtection& b) {
+  const bool a_is_limited = a.verdict == WireVerdict::limited, b_is_limited = b.verdict == WireVerdict::limited;
+  return a_is_limited != b_is_limited ? a_is_limited : a.ampacity > b.ampacity;
+}
+
 void find_wires(const Study& study, FuseStudy& fuse) {
-  Amperes least{1e9};
-  for (std::size_t w = 0; w < study.result.wires.size(); ++w) {
-    if (study.result.wires[w].fuse != fuse.fuse) continue;
+  const auto& wires = study.result.wires;
+  for (std::size_t w = 0; w < wires.size(); ++w) {
+    if (wires[w].fuse != fuse.fuse) continue;
     const WireId id{static_cast<std::int32_t>(w)};
     fuse.wires.push_back(id);
-    if (study.result.wires[w].ampacity < least) least = study.result.wires[w].ampacity, fuse.thinnest = id;
+    if (!fuse.thinnest.is_set() || leans_less(wires[fuse.thinnest.at()], wires[w])) fuse.thinnest = id;
   }
 }
 
@@ -169,7 +175,8 @@ void study_choices(Study& study) {
         const WireProtection& found = study.result.wires[wire.at()];
         const WireVerdict verdict =
             judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity,
-                        *family_in(study.build, ref.family->id, rating), rating, found.fault, found.prospective});
+                        *family_in(study.build, ref.family->id, rating), rating, std::max(found.fuse_fault, found.fault),
+                        found.prospective});
         if (!row.wire.is_set() || verdict > row.verdict) row.verdict = verdict, row.wire = wire;
       }
       if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly)

@@ -85,7 +85,7 @@ WireVerdict verdict_for(const Study& study, ShortBench& hot, WireId wire, const 
   const FuseRef& fuse = study.fuses[static_cast<std::size_t>(nearest)];
   const WireVerdict alone =
       judge_wire({study.build.wire(wire), study.build.electrics.ambient, found.ampacity, *fuse.family, fuse.rating,
-                  found.fault, std::max(found.prospective, found.fault)});
+                  std::max(found.fuse_fault, found.fault), std::max(found.prospective, found.fault)});
   if (alone > WireVerdict::not_studied) return alone;
   return is_cut_off(study, hot, wire, found) ? alone : WireVerdict::unfused;
 }
@@ -114,8 +114,8 @@ std::optional<WireProtection> study_short(const Study& study, BenchPair& bench, 
   if (nearest >= 0) {
     const FuseRef& fuse = study.fuses[static_cast<std::size_t>(nearest)];
     found.fuse = fuse.inside;
-    found.opens =
-        slowest_opening(*fuse.family, fuse.rating, bench.hot->fuse_amperes(static_cast<std::size_t>(nearest)));
+    found.fuse_fault = bench.hot->fuse_amperes(static_cast<std::size_t>(nearest));
+    found.opens = slowest_opening(*fuse.family, fuse.rating, found.fuse_fault);
     found.carries_135 = surely_opens_from(*fuse.family, fuse.rating) <= found.ampacity;
   }
   found.stands = withstands(study.build.wire(wire), study.build.electrics.ambient, found.ampacity, found.fault);

@@ -75,6 +75,21 @@ TEST_CASE("a fuse too large, a wire too long") {
   CHECK(slow.verdict == WireVerdict::opens_slowly);
 }
 
+TEST_CASE("two wires side by side behind one fuse: the fuse carries the short of both, and is judged by that") {
+  // One wire alone passes 19 A into a short at its far end, less than the 3.5 x 10 A that open a blade at once; the fuse gets both.
+  BuildMaker m = fused_lamp({10, 1.5, 20});
+  CHECK(study(m).wires[2].verdict == WireVerdict::opens_slowly);
+  const WireId second = m.wire("fuse.out", "lamp.+", 1.5, 20);
+  const ProtectionStudy s = study(m);
+  for (const WireId wire : {WireId{2}, second}) {
+    const WireProtection& found = s.wires[wire.at()];
+    CHECK(found.fault.number() < 35);
+    CHECK(found.fuse_fault / found.fault == doctest::Approx(2).epsilon(0.01));
+    CHECK(found.opens == slowest_opening(*s.fuses[0].family, Amperes(10), found.fuse_fault));
+    CHECK(found.verdict == WireVerdict::is_protected);
+  }
+}
+
 TEST_CASE("a fuse in the earth wire protects nothing, and is found") {
   BuildMaker m;
   m.part("battery", {"+", "-"}, {battery(0.012)});
@@ -126,9 +141,9 @@ TEST_CASE("a control unit's current limit protects its wire; a coil does too") {
   m.wire("battery.-", "E1", 16, 0.3);
   m.wire("battery.+", "fuse.in", 2.5, 0.1);
   m.wire("fuse.out", "unit.B", 1, 0.5);
-  m.wire("fuse.out", "unit.15", 0.75, 0.5);
+  const WireId wakes = m.wire("fuse.out", "unit.15", 0.75, 0.5);
   m.wire("unit.E", "E1", 1, 0.3);
-  const WireId out = m.wire("unit.out", "relay.86", 0.75, 0.5);
+  const WireId out = m.wire("unit.out", "relay.86", 0.5, 0.5);
   const WireId low = m.wire("relay.85", "unit.E", 0.75, 0.5);
   m.situation("only");
   const ProtectionStudy s = study(m);
@@ -136,6 +151,7 @@ TEST_CASE("a control unit's current limit protects its wire; a coil does too") {
   CHECK(s.wires[out.at()].fault.number() == doctest::Approx(5).epsilon(1e-3));
   CHECK(s.wires[out.at()].fuse == m.inside("fuse", "fuse"));
   CHECK(s.wires[low.at()].verdict == WireVerdict::earth_side);
+  CHECK(s.fuses[0].thinnest == wakes);  // of those that lean on the fuse
 }
 
 TEST_CASE("the starter's cable is the usual exception; the way to the first fuse is measured") {

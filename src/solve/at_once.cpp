@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+// Switches that share nothing but a battery's poles and the frame cannot change each other's fuses: they are tried in one solve, so that
+// ten machines on one battery take no more solves than one.
+#include "solve/at_once.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "solve/branch_law.h"
+#include "solve/plain_metal.h"
+#include "solve/settle.h"
+
+namespace loomfolio {
+namespace {
+
+// A switch that adds less to a fuse is left where it stands; what a fuse carries moves a little with the battery's volts whatever is
+// switched.
+constexpr Amperes least_more{0.1};
+constexpr double least_share = 0.02;  // of what the fuse carries
+
+struct Move {
+  InsideRef actuator;
+  int position = 0;
+};
+
+/// One way to set the switches, as it settled.
+struct Tried {
+  bool is_fit = false;  ///< one steady state, and no starter turns that did not before
+  std::vector<Amperes> by_fuse;
+};
+
+const Inside& inside_at(const Build& build, InsideRef ref) {
+  return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+}
+
+int position_in(const Build& build, const Situation& situation, InsideRef actuator) {
+  for (const Setting& setting : situation.settings)
+    if (setting.actuator == actuator) return setting.position;
+  return inside_at(build, actuator).rest_position;
+}
+
+/// Parts that hang together by more than the battery's poles and the frame.
+class Groups {
+ public:
+  explicit Groups(const Build& build) : metal_(join_plain_metal(build)), parts_(static_cast<int>(build.parts.size())) {
+    std::vector<int> hubs{metal_.islands.root(metal_.frame)};
+    each_node(build, [&](std::size_t, const Inside& inside, int root) {
+      if (inside.type == InsideType::source) hubs.push_back(root);
+    });
+    std::map<int, int> first;  // by metal: the first part at it
+    each_node(build, [&](std::size_t p, const Inside& inside, int root) {
+      if (inside.type == InsideType::source || std::find(hubs.begin(), hubs.end(), root) != hubs.end()) return;
+      parts_.join(first.try_emplace(root, static_cast<int>(p)).first->second, static_cast<int>(p));
+    });
+  }
+  int of(PartId part) { return parts_.root(part.index); }
+
+ private:
+  template <class Visit>
+  void each_node(const Build& build, Visit visit) {
+    for (std::size_t p = 0; p < build.parts.size(); ++p)
+      for (const Inside& inside : build.parts[p].insides)
+        for (const Inside::Node& node : inside.nodes)
+          visit(p, inside, metal_.islands.root(metal_.point(build.parts[p], p, node)));
+  }
+  PlainMetal metal_;
+  Islands parts_;
+};
+
+class AtOnce {
+ public:
+  AtOnce(const Build& build, const std::vector<Solution>& solutions, ProtectionStudy& study)
+      : build_(build), solutions_(solutions), study_(study), groups_(build) {}
+
+  void find() {
+    if (!choose_start()) return;
+    find_with(Charging::alive);
+    // A fuse between battery and generator carries what the generator does not give: all of it when that is dead.
+    if (std::any_of(study_.fuses.begin(), study_.fuses.end(), [](const FuseStudy& fuse) { return fuse.is_uncharged; }))
+      find_with(Charging::dead);
+  }
+
+ private:
+  enum class Charging : std::uint8_t { alive, dead };
+
+  void find_with(Charging charging) {
+    charging_ = charging;
+    start_ = try_with({});
+    if (!start_.is_fit) return;
+    best_.assign(study_.fuses.size(), {});
+    for (const std::vector<Move>& batch : batches()) try_batch(batch);
+    std::map<std::vector<std::pair<InsideRef, int>>, std::vector<std::size_t>> alike;  // fuses by their moves
+    for (std::size_t f = 0; f < best_.size(); ++f) {
+      std::vector<std::pair<InsideRef, int>> moves;
+      for (const auto& [actuator, best] : best_[f]) moves.emplace_back(actuator, best.first);
+      alike[moves].push_back(f);
+    }
+    for (const auto& [moves, fuses] : alike) settle_moves(moves, fuses);
+  }
+
+  bool choose_start() {
+    Amperes most{-1};
+    for (const Solution& solution : solutions_) {
+      if (solution.settling != Settling::settled) continue;
+      if (build_.situations[solution.situation.at()].engine == EngineState::cranking) continue;
+      Amperes sum{0};
+      for (const FuseStudy& fuse : study_.fuses) sum += Amperes(std::abs(state_of(solution, fuse.fuse).amperes.number()));
+      if (sum > most) most = sum, from_ = &solution;
+    }
+    return from_ != nullptr;
+  }
+
+  static const InsideState& state_of(const Solution& solution, InsideRef ref) {
+    return solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+  }
+
+  /// The k-th position of the k-th switch of each group, until all have been tried.
+  std::vector<std::vector<Move>> batches() {
+    std::map<int, std::vector<Move>> by_group;
+    const Situation& situation = build_.situations[from_->situation.at()];
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
+        const Inside& inside = build_.parts[p].insides[i];
+        if (inside.type != InsideType::switch_ || (inside.worked_by != "hand" && inside.worked_by != "foot")) continue;
+        const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+        for (int to = 0; to < static_cast<int>(inside.positions.size()); ++to)
+          if (to != position_in(build_, situation, ref)) by_group[groups_.of(ref.part)].push_back({ref, to});
+      }
+    std::vector<std::vector<Move>> batches;
+    for (const auto& [group, moves] : by_group)
+      for (std::size_t k = 0; k < moves.size(); ++k) {
+        if (k == batches.size()) batches.emplace_back();
+        batches[k].push_back(moves[k]);
+      }
+    return batches;
+  }
+
+  void try_batch(const std::vector<Move>& batch) {
+    const Tried tried = try_with(batch);
+    if (!tried.is_fit) {
+      // One of them turns a starter or will not settle: each by itself.
+      if (batch.size() > 1)
+        for (const Move& move : batch) try_batch({move});
+      return;
+    }
+    for (const Move& move : batch)
+      for (std::size_t f = 0; f < best_.size(); ++f) {
+        if (batch.size() > 1 && groups_.of(study_.fuses[f].fuse.part) != groups_.of(move.actuator.part)) continue;
+        const Amperes more = tried.by_fuse[f] - start_.by_fuse[f];
+        if (more < std::max(least_more, start_.by_fuse[f] * least_share)) continue;
+        const auto found = best_[f].find(move.actuator);
+        if (found == best_[f].end() || more > found->second.second) best_[f][move.actuator] = {move.position, more};
+      }
+  }
+
+  void settle_moves(const std::vector<std::pair<InsideRef, int>>& moves, const std::vector<std::size_t>& fuses) {
+    std::vector<Move> all;
+    for (const auto& [actuator, position] : moves) all.push_back({actuator, position});
+    const Tried tried = try_with(all);
+    if (!tried.is_fit) return;
+    for (const std::size_t f : fuses) {
+      FuseStudy& fuse = study_.fuses[f];
+      if (fuse.at_once_from.is_set() && tried.by_fuse[f] <= fuse.at_once) continue;
+      fuse.at_once = std::max(fuse.load, tried.by_fuse[f]);
+      fuse.at_once_from = from_->situation;
+      fuse.at_once_moved.clear();
+      for (const Move& move : all) fuse.at_once_moved.push_back({move.actuator, move.position, {}});
+    }
+  }
+
+  Tried try_with(const std::vector<Move>& moves) const {
+    Situation situation = build_.situations[from_->situation.at()];
+    for (const Move& move : moves) {
+      std::erase_if(situation.settings, [&](const Setting& setting) { return setting.actuator == move.actuator; });
+      situation.settings.push_back({move.actuator, move.position, {}});
+    }
+    Circuit circuit = make_circuit(build_, situation, usual_options(build_));
+    if (charging_ == Charging::dead)
+      for (Branch& branch : circuit.branches)
+        if (branch.law == Law::charger) branch.amperes = Amperes(1e-9);
+    NodeSolver solver(circuit);
+    const bool fits = from_->relays.coil_in.size() == circuit.coils.size() &&
+                      from_->relays.output_on.size() == circuit.outputs.size();
+    const Settled settled = settle(circuit, solver, fits ? from_->relays : rest_state(circuit), Flash::lit);
+    Tried tried;
+    tried.is_fit = settled.settling == Settling::settled && !starts(circuit, settled);
+    const auto amperes = [&](InsideRef ref) {
+      const int number = circuit.inside_branch[ref.part.at()][static_cast<std::size_t>(ref.inside)];
+      if (number < 0) return Amperes(0);
+      const Branch& branch = circuit.branches[static_cast<std::size_t>(number)];
+      const auto volts = [&](int node) { return settled.nodes.volts[static_cast<std::size_t>(node)]; };
+      return Amperes(std::abs(work(branch, volts(branch.a) - volts(branch.b)).amperes));
+    };
+    for (const FuseStudy& fuse : study_.fuses) tried.by_fuse.push_back(amperes(fuse.fuse));
+    return tried;
+  }
+
+  /// A coil of a starting part pulls in that did not.
+  bool starts(const Circuit& circuit, const Settled& settled) const {
+    for (std::size_t c = 0; c < circuit.coils.size(); ++c) {
+      const PartId part = circuit.coils[c].inside.part;
+      if (!part.is_set() || build_.kind_of(build_.part(part)).group != "starting") continue;
+      if (settled.relays.coil_in[c] && (c >= from_->relays.coil_in.size() || !from_->relays.coil_in[c])) return true;
+    }
+    return false;
+  }
+
+  const Build& build_;
+  const std::vector<Solution>& solutions_;
+  ProtectionStudy& study_;
+  Groups groups_;
+  const Solution* from_ = nullptr;
+  Charging charging_ = Charging::alive;
+  Tried start_;
+  std::vector<std::map<InsideRef, std::pair<int, Amperes>>> best_;  // by fuse: position and what it adds, by switch
+};
+
+}  // namespace
+
+void study_at_once(const Build& build, const std::vector<Solution>& solutions, ProtectionStudy& study) {
+  for (FuseStudy& fuse : study.fuses) fuse.at_once = fuse.load;
+  AtOnce(build, solutions, study).find();
+}
+
+}  // namespace loomfolio
