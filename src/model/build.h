@@ -152,6 +152,7 @@ struct Situation {
 struct AuthorStep {
   std::string before, after;  ///< a stage: "bracket", "earths", "signals", "supply", "fuses", "battery", "tests"
   std::string text, caution;
+  std::vector<std::string> bag, tools;  ///< what it takes from the bag that is no part of the electrics; what it is done with
   Origin origin;
 };
 

@@ -40,6 +40,8 @@ std::vector<AuthorStep> read_steps(const std::vector<Part>& parts, TableReader& 
                    "the stages are " + list_words(stages));
     step.text = table.prose("text", Need::must);
     step.caution = table.prose("caution", Need::may);
+    for (const PlacedText& thing : table.lines("bag")) step.bag.push_back(thing.text);
+    for (const PlacedText& tool : table.lines("tools")) step.tools.push_back(tool.text);
     table.refuse_unknown_keys();
     steps.push_back(std::move(step));
   }

@@ -179,6 +179,16 @@ bool shows_fuse(const SheetContext& context, PartId part) {
   return shows(context, &SharedItems::fuse_parts, part.at());
 }
 
+bool shows_step(const SheetContext& context, const AuthorStep& step) {
+  if (context.extent == Extent::whole) return true;
+  const auto& builds = context.hook_ups->builds;
+  const bool is_shared = std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* solved) {
+    const std::vector<AuthorStep>& steps = solved->build.steps;
+    return std::any_of(steps.begin(), steps.end(), [&](const AuthorStep& other) { return other.text == step.text; });
+  });
+  return is_shared == (context.extent == Extent::common);
+}
+
 bool differs(const SheetContext& context, WireId wire) { return is_unshared(context, &SharedItems::wires, wire.at()); }
 bool differs(const SheetContext& context, PartId part) { return is_unshared(context, &SharedItems::parts, part.at()); }
 

@@ -48,6 +48,8 @@ bool shows_wire(const SheetContext& context, WireId wire);
 bool shows_splice(const SheetContext& context, SpliceId splice);
 bool shows_earth(const SheetContext& context, EarthId earth);
 bool shows_fuse(const SheetContext& context, PartId part);
+/// What the author says is common where every hook-up has it, word for word.
+bool shows_step(const SheetContext& context, const AuthorStep& step);
 
 /// Of several hook-ups, not all have this wire, part or fuse: pages mark it.
 bool differs(const SheetContext& context, WireId wire);

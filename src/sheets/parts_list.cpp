@@ -9,33 +9,18 @@
 
 #include "base/text.h"
 #include "check/paths.h"
-#include "sheets/fitted_ends.h"
-#include "sheets/fitting_text.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
+#include "sheets/parts_tables.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
-#include "sheets/wire_groups.h"
-#include "sheets/wire_look.h"
-#include "sheets/wire_star.h"
+#include "sheets/wire_cells.h"
 
 namespace loomfolio {
 namespace {
-
-/// A cell to tick, as high as a line.
-Cell tick_cell() {
-  Cell cell = text_cell("");
-  const Millimetres size(2.8);
-  Block box{size, size, {}};
-  add_rect(box.items, {{}, {}, size, size}, {look::ink, look::line});
-  cell.picture = std::move(box);
-  return cell;
-}
-
-Column tick_column() { return {"", CellAlign::near, Wrapping::keeps, 0}; }
 
 /// From the battery outwards.
 constexpr std::array<std::string_view, 12> group_order{"supply",      "protection",  "switching",  "starting",
@@ -90,7 +75,6 @@ void add_parts(PageFlow& flow) {
   add_table(flow, table, {});
 }
 
-/// What the hook-up needs and the bag does not hold: the machine's own parts.
 void add_machine_parts(PageFlow& flow) {
   const Words& words = flow.context().words();
   const std::vector<SameParts> parts = group_parts(flow.context(), Provider::machine);
@@ -103,8 +87,71 @@ void add_machine_parts(PageFlow& flow) {
   for (const SameParts& same : parts)
     table.rows.push_back({{tick_cell(), text_cell(same.kind->name, look::table_bold), text_cell(same.value),
                            text_cell(join(same.labels, "; "))}});
-  flow.add_heading(words("parts.machine"), Millimetres(25));
-  flow.add_text(words("parts.machine_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+/// The machine's own wires that the hook-up uses: each stays, or comes off where a step says so.
+void add_machine_wires(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Build& build = context.build();
+  const Words& words = context.words();
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.own_wire"), CellAlign::near, Wrapping::keeps, 0},
+                   {words("parts.colour"), CellAlign::near, Wrapping::keeps, 0.4},
+                   {words("parts.from"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.to"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.carries"), CellAlign::near, Wrapping::wraps, 1}};
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const WireId id{static_cast<std::int32_t>(w)};
+    const Wire& wire = build.wire(id);
+    if (wire.provided != Provider::machine || !shows_wire(context, id)) continue;
+    table.rows.push_back({{tick_cell(), wire_number_cell(context, id), wire_colour_cell(wire, {}),
+                           terminal_cell(context, wire.from, {}), terminal_cell(context, wire.to, {}),
+                           text_cell(wire.purpose)}});
+  }
+  if (table.rows.empty()) return;
+  flow.add_text(words("parts.own_wires_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+/// What the hook-up needs and the bag does not hold.
+void add_machines_own(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const std::vector<Wire>& wires = context.build().wires;
+  bool has_any = !group_parts(context, Provider::machine).empty();
+  for (std::size_t w = 0; w < wires.size() && !has_any; ++w)
+    has_any = wires[w].provided == Provider::machine && shows_wire(context, WireId{static_cast<std::int32_t>(w)});
+  if (!has_any) return;
+  flow.add_heading(context.words()("parts.machine"), Millimetres(25));
+  flow.add_text(context.words()("parts.machine_text"), look::text, look::paragraph_gap);
+  add_machine_parts(flow);
+  add_machine_wires(flow);
+}
+
+/// Things of the author's steps that are no part of the electrics: a tray, a sleeve.
+void add_things(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Words& words = context.words();
+  std::vector<std::pair<std::string, int>> things;
+  for (const AuthorStep& step : context.build().steps) {
+    if (!shows_step(context, step)) continue;
+    for (const std::string& thing : step.bag) {
+      const auto same = std::find_if(things.begin(), things.end(), [&](const auto& t) { return t.first == thing; });
+      if (same == things.end())
+        things.emplace_back(thing, 1);
+      else
+        ++same->second;
+    }
+  }
+  if (things.empty()) return;
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
+                   {words("parts.thing"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const auto& [thing, count] : things)
+    table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(thing)}});
+  flow.add_heading(words("parts.things"), Millimetres(25));
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -147,100 +194,6 @@ void add_fuses(PageFlow& flow) {
   add_table(flow, table, look::paragraph_gap);
 }
 
-/// How many fittings for each size of what goes in.
-struct FittingCount {
-  int total = 0;
-  std::map<std::pair<double, std::string>, int> by_size;
-};
-
-std::map<std::string, FittingCount> count_fittings(const SheetContext& context) {
-  std::map<std::string, FittingCount> counts;
-  const Build& build = context.build();
-  const Words& words = context.words();
-  for (const FittedEnd& end : find_fitted_ends(build)) {
-    if (std::none_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); })) continue;
-    // A fitting that a hook-up's own wire shares with a common one is counted with the hook-up.
-    if (context.extent == Extent::common &&
-        !std::all_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); }))
-      continue;
-    const std::string fitting = fitting_name(build, end.terminal, words);
-    if (fitting.empty()) continue;
-    ++counts[fitting].total;
-    ++counts[fitting].by_size[{end.area.number(), end.size}];
-  }
-  return counts;
-}
-
-/// Splice barrels by the metal they must take: all wires lie in the one barrel.
-void add_splice_row(const SheetContext& context, Table& table) {
-  const Build& build = context.build();
-  const Words& words = context.words();
-  const auto wires_at = wires_at_terminals(build);
-  std::map<double, int> by_area;
-  int all = 0;
-  for (std::size_t i = 0; i < build.splices.size(); ++i) {
-    if (!shows_splice(context, SpliceId{static_cast<std::int32_t>(i)})) continue;
-    ++by_area[total_area(build, wires_at[build.splices[i].terminal.at()]).number()];
-    ++all;
-  }
-  if (all == 0) return;
-  std::vector<std::string> sizes;
-  for (const auto& [area, count] : by_area)
-    sizes.push_back(words("parts.number_of_size",
-                          {{"count", std::to_string(count)}, {"size", print_area(SquareMillimetres(area))}}));
-  table.rows.push_back(
-      {{tick_cell(), text_cell(std::to_string(all)), text_cell(words("parts.splice")), text_cell(join(sizes, ", "))}});
-}
-
-void add_fittings(PageFlow& flow) {
-  const Words& words = flow.context().words();
-  Table table;
-  table.columns = {tick_column(),
-                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
-                   {words("parts.fitting"), CellAlign::near, Wrapping::wraps, 1},
-                   {words("parts.for_wire"), CellAlign::near, Wrapping::wraps, 1}};
-  for (const auto& [fitting, count] : count_fittings(flow.context())) {
-    std::vector<std::string> sizes;
-    for (const auto& [size, number] : count.by_size)
-      sizes.push_back(words("parts.number_of_size", {{"count", std::to_string(number)}, {"size", size.second}}));
-    table.rows.push_back(
-        {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
-  }
-  add_splice_row(flow.context(), table);
-  if (table.rows.empty()) return;
-  flow.add_heading(words("parts.fittings"), Millimetres(25));
-  flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
-  add_table(flow, table, look::paragraph_gap);
-}
-
-void add_wire(PageFlow& flow) {
-  const Build& build = flow.context().build();
-  const Words& words = flow.context().words();
-  Table table;
-  table.columns = {
-      tick_column(),
-      {words("parts.colour"), CellAlign::near, Wrapping::keeps, 0.4},
-      {words("parts.size"), CellAlign::near, Wrapping::keeps, 0.4},
-      {words("parts.insulation"), CellAlign::near, Wrapping::keeps, 0.4},
-      {words("parts.total", {{"unit", reel_unit(build.document.units, words)}}), CellAlign::point, Wrapping::keeps, 0},
-      {words("parts.wires"), CellAlign::near, Wrapping::wraps, 1}};
-  const std::vector<WireGroup> groups = group_wires(flow.context());
-  if (groups.empty()) return;
-  for (const WireGroup& group : groups) {
-    const Wire& first = build.wire(group.wires.front());
-    Cell colour = text_cell(first.colour.text(), look::table_mono);
-    colour.picture = wire_swatch(first.colour, first.area, look::swatch_length);
-    table.rows.push_back({{tick_cell(), std::move(colour), text_cell(print_wire_size(first)),
-                           text_cell(print_insulation(first.insulation, words)),
-                           text_cell(group.has_all_lengths ? print_reel_length(group.total, build.document.units)
-                                                           : words("parts.unknown")),
-                           text_cell(wire_ids(build, group.wires))}});
-  }
-  flow.add_heading(words("parts.wire"), Millimetres(25));
-  flow.add_text(words("parts.wire_text"), look::text, look::paragraph_gap);
-  add_table(flow, table, look::paragraph_gap);
-}
-
 }  // namespace
 
 std::vector<Sheet> make_parts_list(const SheetContext& context) {
@@ -249,9 +202,10 @@ std::vector<Sheet> make_parts_list(const SheetContext& context) {
   PageFlow flow(context, {"parts", words("parts.title"), words("parts.intro")});
   add_parts(flow);
   add_fuses(flow);
+  add_things(flow);
   add_fittings(flow);
-  add_wire(flow);
-  add_machine_parts(flow);
+  add_reel_wire(flow);
+  add_machines_own(flow);
   // A hook-up that adds nothing has no list of its own.
   return flow.is_at_top() ? std::vector<Sheet>{} : flow.take();
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/tools_needed.h"
 
+#include <algorithm>
 #include <set>
 
 #include "base/text.h"
@@ -60,6 +61,10 @@ std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, c
   for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse"}) tools.push_back(words(key));
   if (fittings.has_earths) tools.push_back(words("tools.earth"));
   tools.push_back(words("tools.care"));
+  for (const Build* build : builds)
+    for (const AuthorStep& step : build->steps)
+      for (const std::string& tool : step.tools)
+        if (std::find(tools.begin(), tools.end(), tool) == tools.end()) tools.push_back(tool);
   return tools;
 }
 

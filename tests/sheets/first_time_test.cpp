@@ -120,3 +120,25 @@ TEST_CASE("the chart of a fuse that the fitter chooses names the watts of the ki
   const Sheet& chart = folio.sheets.at(static_cast<std::size_t>(std::stoi(leads.front().second) - 1));
   CHECK(text_on(chart).find("What hangs on Driving lamp fuse") != std::string::npos);
 }
+
+TEST_CASE("what a step of the author takes from the bag stands in the parts list, its tool on the cover") {
+  const Folio& folio = shared_sample("electric-start-kit").composed().folio;
+  const std::string parts = text_of_run(folio, "parts");
+  for (const char* thing : {"Battery tray with a tab", "Rubber sleeve for the tab of the tray"})
+    CHECK_MESSAGE(parts.find(thing) != std::string::npos, thing);
+  CHECK(text_on(folio.sheets.front()).find("Thin flat pin that lifts the locks of contacts") != std::string::npos);
+  // What all hook-ups share is not listed again with each.
+  CHECK(text_of_run(folio, "one-output/parts").find("Battery tray with a tab") == std::string::npos);
+}
+
+TEST_CASE("the machine's own wires that a hook-up uses are named as not in the bag") {
+  const Folio& folio = shared_sample("electric-start-kit").composed().folio;
+  const std::string common = text_of_run(folio, "parts"), own = text_of_run(folio, "one-output/parts");
+  const std::string told = "These wires are on your machine";
+  CHECK(common.find(told) != std::string::npos);
+  CHECK(common.find("generator lead") != std::string::npos);  // C5 and C6
+  CHECK(own.find(told) != std::string::npos);
+  CHECK(own.find("control unit earth") != std::string::npos);  // 20
+  // A hook-up that uses no wire of the machine's but the common ones says nothing of them.
+  CHECK(text_of_run(folio, "button-to-supply/parts").find(told) == std::string::npos);
+}

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+#include "sheets/parts_tables.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "base/text.h"
+#include "check/paths.h"
+#include "sheets/fitted_ends.h"
+#include "sheets/fitting_text.h"
+#include "sheets/hook_ups.h"
+#include "sheets/names.h"
+#include "sheets/print_text.h"
+#include "sheets/wire_groups.h"
+#include "sheets/wire_look.h"
+#include "sheets/wire_star.h"
+
+namespace loomfolio {
+namespace {
+
+/// How many fittings for each size of what goes in.
+struct FittingCount {
+  int total = 0;
+  std::map<std::pair<double, std::string>, int> by_size;
+};
+
+std::map<std::string, FittingCount> count_fittings(const SheetContext& context) {
+  std::map<std::string, FittingCount> counts;
+  const Build& build = context.build();
+  const Words& words = context.words();
+  for (const FittedEnd& end : find_fitted_ends(build)) {
+    if (std::none_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); })) continue;
+    // A fitting that a hook-up's own wire shares with a common one is counted with the hook-up.
+    if (context.extent == Extent::common &&
+        !std::all_of(end.wires.begin(), end.wires.end(), [&](WireId wire) { return shows_wire(context, wire); }))
+      continue;
+    const std::string fitting = fitting_name(build, end.terminal, words);
+    if (fitting.empty()) continue;
+    ++counts[fitting].total;
+    ++counts[fitting].by_size[{end.area.number(), end.size}];
+  }
+  return counts;
+}
+
+/// Splice barrels by the metal they must take: all wires lie in the one barrel.
+void add_splice_row(const SheetContext& context, Table& table) {
+  const Build& build = context.build();
+  const Words& words = context.words();
+  const auto wires_at = wires_at_terminals(build);
+  std::map<double, int> by_area;
+  int all = 0;
+  for (std::size_t i = 0; i < build.splices.size(); ++i) {
+    if (!shows_splice(context, SpliceId{static_cast<std::int32_t>(i)})) continue;
+    ++by_area[total_area(build, wires_at[build.splices[i].terminal.at()]).number()];
+    ++all;
+  }
+  if (all == 0) return;
+  std::vector<std::string> sizes;
+  for (const auto& [area, count] : by_area)
+    sizes.push_back(words("parts.number_of_size",
+                          {{"count", std::to_string(count)}, {"size", print_area(SquareMillimetres(area))}}));
+  table.rows.push_back(
+      {{tick_cell(), text_cell(std::to_string(all)), text_cell(words("parts.splice")), text_cell(join(sizes, ", "))}});
+}
+
+}  // namespace
+
+Cell tick_cell() {
+  Cell cell = text_cell("");
+  const Millimetres size(2.8);
+  Block box{size, size, {}};
+  add_rect(box.items, {{}, {}, size, size}, {look::ink, look::line});
+  cell.picture = std::move(box);
+  return cell;
+}
+
+Column tick_column() { return {"", CellAlign::near, Wrapping::keeps, 0}; }
+
+void add_fittings(PageFlow& flow) {
+  const Words& words = flow.context().words();
+  Table table;
+  table.columns = {tick_column(),
+                   {words("parts.count"), CellAlign::far, Wrapping::keeps, 0},
+                   {words("parts.fitting"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("parts.for_wire"), CellAlign::near, Wrapping::wraps, 1}};
+  for (const auto& [fitting, count] : count_fittings(flow.context())) {
+    std::vector<std::string> sizes;
+    for (const auto& [size, number] : count.by_size)
+      sizes.push_back(words("parts.number_of_size", {{"count", std::to_string(number)}, {"size", size.second}}));
+    table.rows.push_back(
+        {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
+  }
+  add_splice_row(flow.context(), table);
+  if (table.rows.empty()) return;
+  flow.add_heading(words("parts.fittings"), Millimetres(25));
+  flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+void add_reel_wire(PageFlow& flow) {
+  const Build& build = flow.context().build();
+  const Words& words = flow.context().words();
+  Table table;
+  table.columns = {
+      tick_column(),
+      {words("parts.colour"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.size"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.insulation"), CellAlign::near, Wrapping::keeps, 0.4},
+      {words("parts.total", {{"unit", reel_unit(build.document.units, words)}}), CellAlign::point, Wrapping::keeps, 0},
+      {words("parts.wires"), CellAlign::near, Wrapping::wraps, 1}};
+  const std::vector<WireGroup> groups = group_wires(flow.context());
+  if (groups.empty()) return;
+  for (const WireGroup& group : groups) {
+    const Wire& first = build.wire(group.wires.front());
+    Cell colour = text_cell(first.colour.text(), look::table_mono);
+    colour.picture = wire_swatch(first.colour, first.area, look::swatch_length);
+    table.rows.push_back({{tick_cell(), std::move(colour), text_cell(print_wire_size(first)),
+                           text_cell(print_insulation(first.insulation, words)),
+                           text_cell(group.has_all_lengths ? print_reel_length(group.total, build.document.units)
+                                                           : words("parts.unknown")),
+                           text_cell(wire_ids(build, group.wires))}});
+  }
+  flow.add_heading(words("parts.wire"), Millimetres(25));
+  flow.add_text(words("parts.wire_text"), look::text, look::paragraph_gap);
+  add_table(flow, table, look::paragraph_gap);
+}
+
+}  // namespace loomfolio
