@@ -65,8 +65,12 @@ void add_parts(PageFlow& flow) {
                    {words("parts.value"), CellAlign::near, Wrapping::wraps, 0.5},
                    {words("parts.used_as"), CellAlign::near, Wrapping::wraps, 1.3}};
   std::string group;
+  std::size_t groups = 0;
+  for (std::size_t i = 0; i < parts.size(); ++i) groups += i == 0 || parts[i].kind->group != parts[i - 1].kind->group;
+  // In a short list the heads would be half of it.
+  const bool has_heads = parts.size() > 2 * groups;
   for (const SameParts& same : parts) {
-    if (same.kind->group != group) table.rows.push_back(group_row(words("group." + same.kind->group)));
+    if (has_heads && same.kind->group != group) table.rows.push_back(group_row(words("group." + same.kind->group)));
     group = same.kind->group;
     table.rows.push_back(
         {{tick_cell(), text_cell(std::to_string(same.labels.size())), text_cell(same.kind->name, look::table_bold),
@@ -201,8 +205,8 @@ std::vector<Sheet> make_parts_list(const SheetContext& context) {
   const Words& words = context.words();
   PageFlow flow(context, {"parts", words("parts.title"), words("parts.intro")});
   add_parts(flow);
-  add_fuses(flow);
   add_things(flow);
+  add_fuses(flow);
   add_fittings(flow);
   add_reel_wire(flow);
   add_machines_own(flow);

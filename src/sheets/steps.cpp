@@ -16,6 +16,7 @@
 #include "sheets/reference.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/step_joints.h"
+#include "sheets/step_order.h"
 #include "sheets/step_writer.h"
 #include "solve/meter.h"
 
@@ -24,6 +25,7 @@ namespace {
 
 constexpr Millimetres row_pad(1.1);
 constexpr std::size_t most_joints = 16;  ///< in one list, so that it stands on one page
+constexpr std::size_t most_ahead = 7;  // parts that are looked at for one that fits
 
 std::string stage_key(Stage stage) {
   switch (stage) {
@@ -183,7 +185,38 @@ class StepPages {
     }
     if (shown.groups.empty()) return;
     add_stage_head(plan.stage);
-    for (const ActionGroup& group : shown.groups) add_group(group);
+    while (!shown.groups.empty()) {
+      const auto next = shown.groups.begin() + static_cast<std::ptrdiff_t>(next_to_add(plan.stage, shown.groups));
+      const ActionGroup group = std::move(*next);
+      shown.groups.erase(next);
+      add_group(group);
+    }
+  }
+
+  /// Parts may be joined in any order: one that still fits on the sheet goes before one that does not.
+  std::size_t next_to_add(Stage stage, const std::vector<ActionGroup>& groups) const {
+    std::vector<Millimetres> heights;
+    if (stage != Stage::signals) return 0;
+    for (const ActionGroup& group : groups) {
+      const bool is_all_joints = !group.title.empty() && is_joint(group.actions, 0) &&
+                                 std::all_of(group.actions.begin(), group.actions.end(), [](const Action& action) {
+                                   return action.type == ActionType::join_end;
+                                 });
+      if (!is_all_joints || heights.size() > most_ahead) break;
+      heights.push_back(height_of(group));
+    }
+    return choose_next(heights, flow_.room());
+  }
+
+  Millimetres height_of(const ActionGroup& group) const {
+    Millimetres height = group_head(group).height + look::gutter;
+    for (std::size_t i = 0; i < group.actions.size(); i += most_joints) {
+      const std::vector<Action> joints(
+          group.actions.begin() + static_cast<std::ptrdiff_t>(i),
+          group.actions.begin() + static_cast<std::ptrdiff_t>(std::min(i + most_joints, group.actions.size())));
+      height += joint_block(context_, joints, flow_.width(), [] { return std::string("100"); }).height + look::gutter;
+    }
+    return height;
   }
 
   void add_stage_head(Stage stage) {

@@ -134,11 +134,30 @@ TEST_CASE("what a step of the author takes from the bag stands in the parts list
 TEST_CASE("the machine's own wires that a hook-up uses are named as not in the bag") {
   const Folio& folio = shared_sample("electric-start-kit").composed().folio;
   const std::string common = text_of_run(folio, "parts"), own = text_of_run(folio, "one-output/parts");
-  const std::string told = "These wires are on your machine";
+  const std::string told = "Wires of your machine that are used again";
   CHECK(common.find(told) != std::string::npos);
   CHECK(common.find("generator lead") != std::string::npos);  // C5 and C6
   CHECK(own.find(told) != std::string::npos);
   CHECK(own.find("control unit earth") != std::string::npos);  // 20
   // A hook-up that uses no wire of the machine's but the common ones says nothing of them.
   CHECK(text_of_run(folio, "button-to-supply/parts").find(told) == std::string::npos);
+}
+
+TEST_CASE("at first power the fuse that the fitter chose is his, whatever the spec was solved with") {
+  for (const auto& [name, fuse] : {std::pair{"electric-start-kit", "Take-off fuse"},
+                                   std::pair{"driving-lamp-kit", "Driving lamp fuse"}}) {
+    CAPTURE(name);
+    const std::string tests = text_of_run(shared_sample(name).composed().folio, "tests");
+    CHECK(tests.find(std::string(fuse) + " yours") != std::string::npos);
+    CHECK(tests.find(std::string(fuse) + " 10 A") == std::string::npos);
+  }
+}
+
+TEST_CASE("a situation that hook-ups count otherwise bears the number of each, and each hook-up's numbers rise") {
+  const std::string tests = text_of_run(shared_sample("driving-lamp-kit").composed().folio, "tests");
+  const std::size_t own = tests.find("3 Riding on dipped beam, driving lamps on"),
+                    both = tests.find("A\u00a03, B\u00a04 Riding on main beam");
+  REQUIRE(own != std::string::npos);
+  REQUIRE(both != std::string::npos);
+  CHECK(own < both);
 }
