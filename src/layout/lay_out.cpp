@@ -13,6 +13,7 @@
 #include "layout/measure.h"
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/untangle.h"
 #include "layout/wishes.h"
 
 namespace loomfolio {
@@ -147,6 +148,7 @@ Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>
   for (Drawn& other : search_beside(graph, flow, searches)) drawn.push_back(std::move(other));
   Drawn& best = choose(drawn, room);
   Laid& laid = best.laid;
+  untangle_joints(best.plan, laid);
   add_dots(best.plan, laid);
   add_hops(laid);
   for (int w : add_labels(best.plan, laid))
