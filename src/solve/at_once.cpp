@@ -90,13 +90,36 @@ class AtOnce {
     if (!start_.is_fit) return;
     best_.assign(study_.fuses.size(), {});
     for (const std::vector<Move>& batch : batches()) try_batch(batch);
-    std::map<std::vector<std::pair<InsideRef, int>>, std::vector<std::size_t>> alike;  // fuses by their moves
+    for (const std::vector<std::size_t>& fuses : fuses_together()) settle_moves(fuses);
+  }
+
+  /// Fuses in sets that one solve answers: within a group those that want the same moves, of each group one such set.
+  std::vector<std::vector<std::size_t>> fuses_together() {
+    std::map<int, std::map<std::vector<std::pair<InsideRef, int>>, std::vector<std::size_t>>> by_group;
+    std::vector<std::vector<std::size_t>> together;
     for (std::size_t f = 0; f < best_.size(); ++f) {
+      const int group = groups_.of(study_.fuses[f].fuse.part);
       std::vector<std::pair<InsideRef, int>> moves;
-      for (const auto& [actuator, best] : best_[f]) moves.emplace_back(actuator, best.first);
-      alike[moves].push_back(f);
+      bool is_apart = false;  // moves of its own group alone disturb no other
+      for (const auto& [actuator, best] : best_[f]) {
+        moves.emplace_back(actuator, best.first);
+        is_apart = is_apart || groups_.of(actuator.part) != group;
+      }
+      if (is_apart)
+        together.push_back({f});
+      else
+        by_group[group][moves].push_back(f);
     }
-    for (const auto& [moves, fuses] : alike) settle_moves(moves, fuses);
+    const std::size_t apart = together.size();
+    for (const auto& [group, sets] : by_group) {
+      std::size_t k = apart;
+      for (const auto& [moves, fuses] : sets) {
+        if (k == together.size()) together.emplace_back();
+        together[k].insert(together[k].end(), fuses.begin(), fuses.end());
+        ++k;
+      }
+    }
+    return together;
   }
 
   bool choose_start() {
@@ -154,18 +177,25 @@ class AtOnce {
       }
   }
 
-  void settle_moves(const std::vector<std::pair<InsideRef, int>>& moves, const std::vector<std::size_t>& fuses) {
-    std::vector<Move> all;
-    for (const auto& [actuator, position] : moves) all.push_back({actuator, position});
-    const Tried tried = try_with(all);
-    if (!tried.is_fit) return;
+  void settle_moves(const std::vector<std::size_t>& fuses) {
+    std::map<InsideRef, int> all;
+    for (const std::size_t f : fuses)
+      for (const auto& [actuator, best] : best_[f]) all[actuator] = best.first;
+    std::vector<Move> moves;
+    for (const auto& [actuator, position] : all) moves.push_back({actuator, position});
+    const Tried tried = moves.empty() ? start_ : try_with(moves);
+    if (!tried.is_fit) {
+      if (fuses.size() > 1)
+        for (const std::size_t f : fuses) settle_moves({f});
+      return;
+    }
     for (const std::size_t f : fuses) {
       FuseStudy& fuse = study_.fuses[f];
       if (fuse.at_once_from.is_set() && tried.by_fuse[f] <= fuse.at_once) continue;
       fuse.at_once = std::max(fuse.load, tried.by_fuse[f]);
       fuse.at_once_from = from_->situation;
       fuse.at_once_moved.clear();
-      for (const Move& move : all) fuse.at_once_moved.push_back({move.actuator, move.position, {}});
+      for (const auto& [actuator, best] : best_[f]) fuse.at_once_moved.push_back({actuator, best.first, {}});
     }
   }
 
