@@ -123,18 +123,21 @@ Amperes shown_rating(const SheetContext& context, const FuseStudy& study) {
   return choice == nullptr ? study.rating : choice->best;
 }
 
-constexpr Amperes no_more{0.1};  // all on at once is told where it adds more than this
+constexpr Amperes no_more{0.1};  // of all on at once above the most that a situation takes
+
+/// Whether all on at once is more than any situation takes.
+bool tells_at_once(const FuseStudy& study) { return study.situation.is_set() && study.at_once > study.load + no_more; }
 
 Cell load_cell(const SheetContext& context, const FuseStudy& study) {
   if (!study.situation.is_set()) return text_cell("");
   const Words& words = context.words();
   const Amperes rating = shown_rating(context, study);
-  Cell cell = text_cell(print_amperes(study.load) + "\u00a0A, " +
-                        words("fuses.share", {{"share", fixed(study.load / rating * 100, 0)}}));
+  Cell cell = text_cell(words("fuses.load_share", {{"amperes", print_amperes(study.load)},
+                                                   {"share", fixed(study.load / rating * 100, 0)}}));
   std::string where = situation_name(context.build().situations[study.situation.at()]);
   if (study.is_uncharged) where += ", " + words("fuses.uncharged");
   cell.lines.push_back({{{where, look::table_small, look::grey, {}}}, Align::left, {}});
-  if (study.at_once > study.load + no_more)
+  if (tells_at_once(study))
     cell.lines.push_back({{{words("fuses.at_once", {{"amperes", print_amperes(study.at_once)},
                                                     {"share", fixed(study.at_once / rating * 100, 0)}}),
                             look::table, look::ink, {}}},
@@ -235,6 +238,11 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
     flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
              {});
   add_table(flow, fuse_table(context, fuses));
+  const bool tells_any = std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) {
+    const FuseStudy* study = study_of(context.solved, fuse);
+    return study != nullptr && tells_at_once(*study);
+  });
+  if (tells_any) flow.add_text(words("fuses.at_once_note"), look::text, look::paragraph_gap);
   add_fuse_choices(flow);
   add_fuse_selections(flow);
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);
