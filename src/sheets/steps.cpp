@@ -184,7 +184,7 @@ class StepPages {
       if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
     }
     if (shown.groups.empty()) return;
-    add_stage_head(plan.stage);
+    add_stage_head(plan.stage, height_to_begin(shown.groups.front()));
     while (!shown.groups.empty()) {
       const auto next = shown.groups.begin() + static_cast<std::ptrdiff_t>(next_to_add(plan.stage, shown.groups));
       const ActionGroup group = std::move(*next);
@@ -219,9 +219,23 @@ class StepPages {
     return height;
   }
 
-  void add_stage_head(Stage stage) {
+  /// What of a group no page's end may cut from the head above it: its first list of joins.
+  Millimetres height_to_begin(const ActionGroup& group) const {
+    std::vector<Action> joints;
+    while (is_joint(group.actions, joints.size()) && joints.size() < most_joints)
+      joints.push_back(group.actions[joints.size()]);
+    if (joints.empty()) return {};
+    const Block block = joint_block(context_, joints, flow_.width(), [] { return std::string("100"); });
+    return group_head(group).height + block.height + look::gutter * 2;
+  }
+
+  /// With room for at least `beginning` of what follows it.
+  void add_stage_head(Stage stage, Millimetres beginning) {
     const std::string key = stage_key(stage);
-    flow_.add_heading(words_(key + "_title"), Millimetres(40));
+    Millimetres following = beginning;
+    if (words_.has(key + "_text"))
+      following = following + look::paragraph_gap + set_text(words_(key + "_text"), look::text, flow_.width(), flow_.setting()).height;
+    flow_.add_heading(words_(key + "_title"), std::max(following, Millimetres(40)));
     if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
     is_anchor_due_ = false;
     if (!return_anchor_.empty()) flow_.items().push_back(AnchorItem{std::exchange(return_anchor_, {}), {}});
