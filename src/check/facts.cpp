@@ -28,9 +28,7 @@ std::optional<ProtectionStudy> study_settled(const Build& build, const std::vect
   for (const Solution& solution : solutions)
     if (solution.settling == Settling::settled) settled.push_back(solution);
   if (settled.empty()) return {};
-  ProtectionStudy study = study_protection(build, settled);
-  study_at_once(build, settled, study);
-  return study;
+  return study_with_all_on(build, settled);
 }
 
 }  // namespace

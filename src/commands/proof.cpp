@@ -18,9 +18,7 @@ std::optional<ProtectionStudy> study_if_settled(const Build& build, const std::v
   const bool is_settled = std::all_of(solutions.begin(), solutions.end(),
                                       [](const Solution& s) { return s.settling == Settling::settled; });
   if (!is_settled || solutions.empty()) return std::nullopt;
-  ProtectionStudy study = study_protection(build, solutions);
-  study_at_once(build, solutions, study);
-  return study;
+  return study_with_all_on(build, solutions);
 }
 
 }  // namespace

@@ -34,10 +34,7 @@ PartId consumer_at(const Build& build, TerminalId id) {
 
 void complete_figures(SolvedBuild& solved) {
   if (solved.solutions.empty()) return;
-  if (!solved.study) {
-    solved.study = study_protection(solved.build, solved.solutions);
-    study_at_once(solved.build, solved.solutions, *solved.study);
-  }
+  if (!solved.study) solved.study = study_with_all_on(solved.build, solved.solutions);
   if (solved.wire_loads.empty()) solved.wire_loads = find_wire_loads(solved.build, solved.solutions, *solved.study);
 }
 

@@ -253,4 +253,10 @@ void study_at_once(const Build& build, const std::vector<Solution>& solutions, P
   AtOnce(build, solutions, study).find();
 }
 
+ProtectionStudy study_with_all_on(const Build& build, const std::vector<Solution>& solutions) {
+  ProtectionStudy study = study_protection(build, solutions);
+  study_at_once(build, solutions, study);
+  return study;
+}
+
 }  // namespace loomfolio

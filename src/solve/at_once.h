@@ -12,4 +12,7 @@ namespace loomfolio {
 /// what flows then, never a sum. Switches are tried one at a time, so a load that needs two moves together is not found.
 void study_at_once(const Build& build, const std::vector<Solution>& solutions, ProtectionStudy& study);
 
+/// `study_protection`, with all on at once of every fuse.
+ProtectionStudy study_with_all_on(const Build& build, const std::vector<Solution>& solutions);
+
 }  // namespace loomfolio
