@@ -9,7 +9,7 @@
 #include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
-#include "sheets/page_packing.h"
+#include "sheets/paired_rows.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/works_pictures.h"
 #include "sheets/works_strip.h"
@@ -66,14 +66,9 @@ class WorksPages {
       flow_.add(std::move(row->kind), look::heading_gap);
       flow_.add(std::move(row->use), use_gap);
     }
-    std::vector<Millimetres> heights;
-    for (auto row = whole; row != rows.end(); ++row) heights.push_back(row->kind.height);
-    const PackingRoom room{flow_.room() - look::heading_gap, flow_.full_room(), look::heading_gap};
-    const auto pages = pack_pages(heights, room);
-    for (const std::vector<std::size_t>& page : pages) {
-      if (&page != &pages.front() && flow_.may_turn()) flow_.new_page();
-      for (const std::size_t i : page) flow_.add(std::move(whole[static_cast<std::ptrdiff_t>(i)].kind), look::heading_gap);
-    }
+    std::vector<Block> blocks;
+    for (auto row = whole; row != rows.end(); ++row) blocks.push_back(std::move(row->kind));
+    add_packed(flow_, std::move(blocks), look::heading_gap);
     if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
   }
@@ -117,30 +112,20 @@ class WorksPages {
 
   /// What stands in one of two columns is set side by side; what finds no neighbour takes the whole width.
   std::vector<Told> rows_of(std::vector<Told> all) const {
-    std::vector<std::size_t> halves;
-    std::vector<Millimetres> heights;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      if (all[i].narrow.height.number() <= 0) continue;
-      halves.push_back(i);
-      heights.push_back(all[i].narrow.height);
+    std::vector<std::size_t> places;  // of the narrow ones
+    std::vector<Block> narrow;
+    for (Told& told : all) {
+      if (told.narrow.height.number() <= 0) continue;
+      places.push_back(told.place);
+      narrow.push_back(std::move(told.narrow));
     }
     std::vector<Told> rows;
     std::vector<bool> is_set(all.size(), false);
-    const bool is_right_to_left = flow_.setting().is_right_to_left;
-    for (const ColumnPair& pair : pair_columns(heights, look::heading_gap)) {
-      if (pair.right.empty()) continue;
-      Told row{{flow_.width(), pair.height, {}}, {}, {}, all.size()};
-      for (const bool is_first : {true, false}) {
-        const Millimetres x = is_first == is_right_to_left ? flow_.width() - column_width(flow_, 2) : Millimetres(0);
-        Millimetres y;
-        for (const std::size_t half : is_first ? pair.left : pair.right) {
-          Told& told = all[halves[half]];
-          const Millimetres height = told.narrow.height;
-          place_block(row.kind.items, std::move(told.narrow), {x, y});
-          y += height + look::heading_gap;
-          row.place = std::min(row.place, told.place);
-          is_set[told.place] = true;
-        }
+    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), look::heading_gap)) {
+      Told row{std::move(pair.block), {}, {}, all.size()};
+      for (const std::size_t i : pair.blocks) {
+        row.place = std::min(row.place, places[i]);
+        is_set[places[i]] = true;
       }
       rows.push_back(std::move(row));
     }

@@ -11,7 +11,7 @@
 #include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
-#include "sheets/page_packing.h"
+#include "sheets/paired_rows.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/terminal_rows.h"
@@ -102,24 +102,15 @@ class MapMaker {
   /// Entries as wide as the page: those that stand in one of two columns are set side by side, one that finds no
   /// neighbour takes the whole width.
   std::vector<Entry> rows_of(std::vector<Entry> entries, std::vector<Entry> halves) const {
-    std::vector<Millimetres> heights;
-    for (const Entry& half : halves) heights.push_back(half.block.height);
+    std::vector<Block> narrow;
+    for (Entry& half : halves) narrow.push_back(std::move(half.block));
     std::vector<Entry> rows;
     std::vector<bool> is_set(entries.size(), false);
-    const bool is_right_to_left = flow_.setting().is_right_to_left;
-    for (const ColumnPair& pair : pair_columns(heights, entry_gap)) {
-      if (pair.right.empty()) continue;
-      Entry row{{flow_.width(), pair.height, {}}, {}, entries.size()};
-      for (const bool is_left : {true, false}) {
-        const Millimetres x = is_left == is_right_to_left ? flow_.width() - column_width(flow_, 2) : Millimetres(0);
-        Millimetres y;
-        for (const std::size_t i : is_left ? pair.left : pair.right) {
-          const Millimetres height = halves[i].block.height;
-          place_block(row.block.items, std::move(halves[i].block), {x, y});
-          y += height + entry_gap;
-          row.place = std::min(row.place, halves[i].place);
-          is_set[halves[i].place] = true;
-        }
+    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), entry_gap)) {
+      Entry row{std::move(pair.block), {}, entries.size()};
+      for (const std::size_t i : pair.blocks) {
+        row.place = std::min(row.place, halves[i].place);
+        is_set[halves[i].place] = true;
       }
       rows.push_back(std::move(row));
     }
@@ -133,13 +124,9 @@ class MapMaker {
   void place_all(std::vector<Entry> rows) {
     const auto whole =
         std::stable_partition(rows.begin(), rows.end(), [](const Entry& row) { return row.long_table.rows.empty(); });
-    std::vector<Millimetres> heights;
-    for (auto row = rows.begin(); row != whole; ++row) heights.push_back(row->block.height);
-    const auto pages = pack_pages(heights, {flow_.room(), flow_.full_room(), entry_gap});
-    for (const std::vector<std::size_t>& page : pages) {
-      if (&page != &pages.front() && flow_.may_turn()) flow_.new_page();
-      for (const std::size_t i : page) flow_.add(std::move(rows[i].block), entry_gap);
-    }
+    std::vector<Block> blocks;
+    for (auto row = rows.begin(); row != whole; ++row) blocks.push_back(std::move(row->block));
+    add_packed(flow_, std::move(blocks), entry_gap);
     for (auto row = whole; row != rows.end(); ++row) {
       flow_.keep(row->block.height + Millimetres(30));
       flow_.add(std::move(row->block), entry_gap);
