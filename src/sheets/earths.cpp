@@ -9,6 +9,7 @@
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
+#include "sheets/right_to_left.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/wire_star.h"
 
@@ -24,9 +25,9 @@ struct Joint {
   Block star;
 };
 
-/// Name and facts at the near side, the star beside them.
+/// Name and facts at the near side, the star beside them. Laid out from the left, and turned round as a whole.
 Block joint_block(const PageFlow& flow, Joint joint) {
-  const TypeSetting setting = flow.setting();
+  const TypeSetting setting{flow.context().measure()};
   const Millimetres text_width = flow.width() * text_share;
   Block block{flow.width(), {}, {}};
   block.items.push_back(AnchorItem{joint.anchor, {}});
@@ -47,7 +48,7 @@ Block joint_block(const PageFlow& flow, Joint joint) {
   block.items.push_back(TagOpenItem{"Artifact", {}});
   add_line(block.items, {{}, block.height}, {flow.width(), block.height}, {look::hairline_grey, look::thin_line});
   block.items.push_back(TagCloseItem{});
-  return block;
+  return mirrored_if(flow.setting().is_right_to_left, std::move(block));
 }
 
 Millimetres star_width(const PageFlow& flow) { return flow.width() * (1 - text_share) - look::gutter; }
@@ -146,7 +147,7 @@ std::vector<Told> gather_joints(const PageFlow& flow, const Shown& shown, const 
   for (Told& one : told)
     if (!one.hook_ups.empty())
       one.joint.lines.insert(one.joint.lines.begin(),
-                             context.words()("hook_up.column") + " " + letters_text(one.hook_ups));
+                             context.words()(one.hook_ups.size() > 1 ? "hook_up.these" : "hook_up.this", {{"letters", letters_text(one.hook_ups)}}));
   return told;
 }
 

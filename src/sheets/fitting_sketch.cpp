@@ -59,7 +59,6 @@ void FittingSketch::conductor_wings(double x, Wings wings) {
     return;
   }
   shape({{x, 1.2}, {x, -2.2}, {x + 0.5, -2.6}, {x + 2.5, -2.6}, {x + 3, -2.2}, {x + 3, 1.2}}, metal);
-  strands(x - 0.4, x + 3.4, 0.5);
 }
 
 void FittingSketch::insulation_wings(double x, Wings wings, double half) {
@@ -68,9 +67,9 @@ void FittingSketch::insulation_wings(double x, Wings wings, double half) {
     line(x + 1.2, -half, x + 1.2, half);
     return;
   }
-  slab(x, half - 0.6, 2.4, half + 0.1, metal, 0.2);
-  line(x + 0.2, half - 0.6, x + 0.2, -half - 1.4, false);
-  line(x + 2.2, half - 0.6, x + 2.2, -half - 1.4, false);
+  const double top = -half - 1.7;
+  shape({{x, half + 0.2}, {x, top + 0.5}, {x + 0.4, top}, {x + 2, top}, {x + 2.4, top + 0.5}, {x + 2.4, half + 0.2}},
+        metal);
 }
 
 void FittingSketch::seal(double x, bool is_reversed) {
@@ -111,6 +110,13 @@ void FittingSketch::arrow(double x0, double y0, double x1, double y1) {
   const Millimetres side_x(-uy * 1.2), side_y(ux * 1.2);
   add_polygon(block_.items, {to, {neck.x + side_x, neck.y + side_y}, {neck.x - side_x, neck.y - side_y}}, look::ink,
               {look::ink, Millimetres(0)});
+}
+
+void FittingSketch::lens(double x, double y, double radius) {
+  add_circle(block_.items, at(x, y), size(radius), {true, {look::ink, Millimetres(0.7)}}, {});
+  const double edge = radius * 0.7071;
+  const double reach = edge + 2.2;
+  add_line(block_.items, at(x + edge, y + edge), at(x + reach, y + reach), {look::ink, Millimetres(1.6)});
 }
 
 void FittingSketch::dimension(double x0, double x1, double y, const std::string& text) {

@@ -38,6 +38,8 @@ class FittingSketch {
   void blade_body(double x);
   void ring(double x);
   void arrow(double x0, double y0, double x1, double y1);
+  /// A magnifying glass over that place: look closely.
+  void lens(double x, double y, double radius);
   /// Between two small ticks below the thing.
   void dimension(double x0, double x1, double y, const std::string& text);
   void label(double x, double y, const std::string& text, Align align = Align::centre);

@@ -10,8 +10,10 @@
 
 namespace loomfolio {
 
-/// Figures of steps are drawn one and a half times true size, those of good and bad ones a little smaller.
-inline constexpr double step_scale = 1.5, verdict_scale = 1.3;
+/// Figures of steps, and of good and bad ones, are drawn nearly twice true size, three in a row.
+inline constexpr double step_scale = 1.95, verdict_scale = 1.85;
+/// Of a step's figure, and of one of the good and bad ones.
+inline constexpr Millimetres step_figure_height(25.5), verdict_figure_height(17);
 
 /// What the figures and sentences of a fitting's steps say of the wires that it is used on.
 struct FittingFacts {
@@ -27,9 +29,6 @@ struct FittingStep {
   void (*draw)(FittingSketch& sketch, const FittingFacts& facts);
 };
 
-/// In order of work; empty for shapes that need none.
-const std::vector<FittingStep>& fitting_steps(FittingShape shape);
-
 enum class Verdict : std::uint8_t { good, bad };
 struct FittingExample {
   Verdict verdict;
@@ -37,7 +36,23 @@ struct FittingExample {
   void (*draw)(FittingSketch& sketch);
 };
 
-/// Good ones first.
-const std::vector<FittingExample>& fitting_examples(FittingShape shape);
+/// Steps in order of work, one action each; good examples before bad ones, none where there is nothing to judge.
+struct FittingProcedure {
+  std::vector<FittingStep> steps;
+  std::vector<FittingExample> examples;
+};
+
+const FittingProcedure& fitting_procedure(FittingShape shape);
+
+// Each family has a file of its own.
+const FittingProcedure& sealed_procedure();
+const FittingProcedure& contact_procedure();
+const FittingProcedure& blade_procedure();
+const FittingProcedure& bullet_procedure();
+const FittingProcedure& ring_procedure();
+const FittingProcedure& splice_procedure();
+const FittingProcedure& lead_procedure();
+const FittingProcedure& cap_procedure();
+const FittingProcedure& bare_procedure();
 
 }  // namespace loomfolio

@@ -9,6 +9,9 @@
 
 namespace loomfolio {
 
+/// m/s2, by definition: what a hung weight pulls with.
+inline constexpr double standard_gravity = 9.80665;
+
 /// A row of the table: the wire's gauge and the least force, in newtons and in pounds-force.
 struct PullForce {
   std::string_view gauge;

@@ -51,6 +51,11 @@ bool leans_on_neighbours(const std::string& text) {
   return text.front() == ' ' || text.back() == ' ' || count('(') != count(')');
 }
 
+/// The sign at the end of a terminal's mark, 'B-': it stays behind its letter.
+bool is_pole_sign(const std::string& text, std::size_t at) {
+  return (text[at] == '+' || text[at] == '-') && (at + 1 == text.size() || text[at + 1] == ' ');
+}
+
 Point turned(Point at, Millimetres sum) { return {sum - at.x, at.y}; }
 
 struct Turner {
@@ -107,6 +112,12 @@ std::string with_reading_marks(const std::string& text) {
   std::string marked(reads_right_to_left);
   bool is_inside_word = false;  // letters right before: 'E1', 'R12'
   for (std::size_t at = 0; at < text.size();) {
+    if (is_inside_word && is_pole_sign(text, at)) {
+      marked += text[at++];
+      marked += reads_left_to_right;
+      is_inside_word = false;
+      continue;
+    }
     if (!is_digit(text[at])) {
       is_inside_word = is_latin(text[at]);
       marked += text[at++];

@@ -17,7 +17,7 @@ Block mirrored_if(bool is_right_to_left, Block block);
 
 /// `text` with the invisible marks of Unicode's bidirectional algorithm: a line with words of such a script reads from
 /// right to left even if it begins with Latin letters, and so does a piece of a line that begins or ends with a space;
-/// a number keeps its unit at its right: '3 A'.
+/// a number keeps its unit at its right, '3 A', and a terminal's mark its sign, 'B-'.
 std::string with_reading_marks(const std::string& text);
 
 /// Puts those marks into every text and alternative text of the folio.

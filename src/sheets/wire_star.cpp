@@ -57,7 +57,7 @@ void add_label(Items& items, const SheetContext& context, const Wire& wire, Term
                  {}};
   const std::string mark = terminal_mark(context.build(), end);
   Paragraph where{{{owner_name(context.build(), end, context.words()), look::table, look::ink, {}}}, name.align, {}};
-  if (!mark.empty()) where.spans.push_back({"\u00a0" + mark, look::table_bold, look::ink, {}});
+  if (!mark.empty()) where.spans.push_back({" " + mark, look::table_bold, look::ink, {}});
   const TypeSetting setting{context.measure()};
   for (Paragraph* line : {&name, &where}) shrink_to_fit(*line, f.label_room, context.measure());
   Block first = set_paragraph(name, f.label_room, setting), second = set_paragraph(where, f.label_room, setting);

@@ -28,7 +28,7 @@ int count_words(const std::string& text) {
 }
 
 std::size_t place_of(FittingShape shape, const std::string& key) {
-  const std::vector<FittingStep>& steps = fitting_steps(shape);
+  const std::vector<FittingStep>& steps = fitting_procedure(shape).steps;
   for (std::size_t i = 0; i < steps.size(); ++i)
     if (steps[i].key == key) return i;
   return steps.size();
@@ -51,10 +51,10 @@ TEST_CASE("every step of every fitting has a figure inside its frame and a short
   wire.colour = {"RD", "WH"};
   wire.area = SquareMillimetres(1.5);
   const FittingFacts facts{wire, 6, "6 mm (0.24 in)", "71 N, 7 kg", "click"};
-  const Millimetres width(43.5), height(21);
+  const Millimetres width(54.6), height = step_figure_height;
   for (const FittingShape shape : shapes) {
-    CHECK_FALSE(fitting_steps(shape).empty());
-    for (const FittingStep& step : fitting_steps(shape)) {
+    CHECK_FALSE(fitting_procedure(shape).steps.empty());
+    for (const FittingStep& step : fitting_procedure(shape).steps) {
       CAPTURE(step.key);
       REQUIRE(sample.words().has("crimps.step_" + step.key));
       const std::string sentence =
@@ -72,7 +72,7 @@ TEST_CASE("every step of every fitting has a figure inside its frame and a short
           CHECK(box->rect.bottom() <= height);
         }
     }
-    for (const FittingExample& example : fitting_examples(shape)) CHECK(sample.words().has("crimps." + example.key));
+    for (const FittingExample& example : fitting_procedure(shape).examples) CHECK(sample.words().has("crimps." + example.key));
   }
 }
 
@@ -88,14 +88,14 @@ TEST_CASE(
   CHECK(at("push") < at("tug"));
   CHECK(at("tug") < at("lock_back"));
   CHECK(at("lock_back") < at("plug"));
-  CHECK(at("plug") + 1 == fitting_steps(FittingShape::sealed).size());
+  CHECK(at("plug") + 1 == fitting_procedure(FittingShape::sealed).steps.size());
 }
 
 TEST_CASE("good and bad stand side by side where there is a crimp") {
   for (const FittingShape shape : {FittingShape::blade, FittingShape::contact, FittingShape::sealed, FittingShape::ring,
                                    FittingShape::bullet, FittingShape::splice}) {
     int good = 0, bad = 0;
-    for (const FittingExample& example : fitting_examples(shape)) ++(example.verdict == Verdict::good ? good : bad);
+    for (const FittingExample& example : fitting_procedure(shape).examples) ++(example.verdict == Verdict::good ? good : bad);
     CHECK(good == 1);
     CHECK(bad >= 2);
   }

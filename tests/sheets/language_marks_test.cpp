@@ -33,6 +33,8 @@ TEST_CASE("mixed lines are marked so that they read from the right and numbers k
   CHECK(with_reading_marks("F1 " + fuse) == "\u200fF1 " + fuse);
   CHECK(with_reading_marks(fuse + " 12") == "\u200f" + fuse + " 12");
   CHECK(with_reading_marks("  Relay") == "\u200f  Relay");
+  CHECK(with_reading_marks(" B-") == "\u200f B-\u200e");
+  CHECK(with_reading_marks(fuse + " B+ 3") == "\u200f" + fuse + " B+\u200e 3");
   // A line that begins within a name: the number with its letter stays one piece, the bracket goes to the far end.
   CHECK(with_reading_marks("43.13-1B)") == "\u200f\u200e43.13-1B)");
   CHECK(with_reading_marks(fuse + " 10-15 A") == "\u200f" + fuse + " \u200e10-15 A");

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: MIT
+// Ends that meet other ends: splices and joints to a part's own lead; and those that take no fitting, under a clamp or
+// in a cap.
+#include "sheets/fitting_strokes.h"
+
+namespace loomfolio {
+namespace {
+
+using namespace fitting_paint;
+using namespace fitting_place;
+using Sketch = FittingSketch;
+using Facts = FittingFacts;
+
+void splice_sleeve(Sketch& s, const Facts&) {
+  s.wire(0, 11);
+  s.wire(14, right);
+  s.box(17.4, 2.6, 8, look::band_dark, 0.8);
+  s.arrow(14.5, -4.6, 21, -4.6);
+}
+
+/// Both ends bare as far as the barrel is long.
+void splice_strip(Sketch& s, const Facts&) {
+  s.wire(0, 6);
+  s.strands(6, 12);
+  s.strands(15, 21);
+  s.wire(21, right);
+  for (const double x : {6.0, 12.0}) s.line(x, 1.2, x, 3.4);
+  s.slab(6, 3.8, 6, 6.2, metal, 0.4);
+}
+
+void splice_lay(Sketch& s, const Facts&) {
+  s.slab(10, -2.6, 8, 2.2, metal, 0.4);
+  s.wire(0, 9);
+  s.wire(19, right);
+  s.strands(9, 19, 0.8);
+  s.arrow(14, -6.4, 14, -3.4);
+}
+
+void crimped_splice(Sketch& s) {
+  s.wire(0, 9);
+  s.wire(19, right);
+  s.strands(8.5, 19.5, 0.8);
+  s.box(10, 1.7, 8, metal, 0.5);
+  s.box(11.4, 0.9, 1.4, dark_metal, 0.3);
+  s.box(15.2, 0.9, 1.4, dark_metal, 0.3);
+}
+
+void splice_crimp(Sketch& s, const Facts&) {
+  crimped_splice(s);
+  draw_press(s, 12.1);
+  draw_press(s, 15.9);
+}
+
+void splice_tug(Sketch& s, const Facts&) {
+  crimped_splice(s);
+  s.arrow(6, 4.4, 1, 4.4);
+  s.arrow(21, 4.4, 26, 4.4);
+}
+
+void splice_look(Sketch& s, const Facts&) {
+  crimped_splice(s);
+  s.lens(14, 0, 5.4);
+}
+
+void splice_centre(Sketch& s, const Facts&) {
+  crimped_splice(s);
+  s.box(6, 2.5, 17, look::band_dark, 1);
+  s.arrow(26, -4.6, 18, -4.6);
+}
+
+void splice_shrink(Sketch& s, const Facts&) {
+  s.wire(0, right);
+  s.box(5, 2.2, 18, look::band_dark, 1.4);
+  s.disc(5, 1, 0.6, rubber);
+  s.disc(23, 1, 0.6, rubber);
+  for (const double x : {9.0, 14.0, 19.0}) s.arrow(x, 6.4, x, 3.2);
+}
+
+void bad_splice_twisted(Sketch& s) {
+  s.wire(0, 7);
+  s.wire(21, right);
+  for (double x = 7; x < 21; x += 2) {
+    s.line(x, -0.8, x + 2, 0.8, false);
+    s.line(x, 0.8, x + 2, -0.8, false);
+  }
+  s.box(10, 1.7, 8, metal, 0.5);
+}
+
+void bad_splice_sleeve(Sketch& s) {
+  crimped_splice(s);
+  s.box(12, 2.6, 13, look::band_dark, 1);
+}
+
+void lead_match(Sketch& s, const Facts&) {
+  s.box(0, 4.2, 4, housing, 0.6);
+  s.box(4, 0.9, 8, look::band_dark, 0);
+  s.wire(16, right);
+  s.arrow(12, -4, 15, -4);
+  s.arrow(20, -4, 16, -4);
+}
+
+void lead_strip(Sketch& s, const Facts&) {
+  s.box(0, 0.9, 6, look::band_dark, 0);
+  s.strands(6, 12);
+  s.strands(15, 21);
+  s.wire(21, right);
+  for (const double x : {6.0, 12.0}) s.line(x, 1.2, x, 3.4);
+  s.slab(6, 3.8, 6, 6.2, metal, 0.4);
+}
+
+void lead_joined(Sketch& s) {
+  s.box(0, 0.9, 9, look::band_dark, 0);
+  s.strands(8.5, 19.5, 0.8);
+  s.wire(19, right);
+  s.box(10, 1.7, 8, metal, 0.5);
+  s.box(11.4, 0.9, 1.4, dark_metal, 0.3);
+  s.box(15.2, 0.9, 1.4, dark_metal, 0.3);
+}
+
+void lead_join(Sketch& s, const Facts&) {
+  lead_joined(s);
+  draw_press(s, 12.1);
+  draw_press(s, 15.9);
+}
+
+void lead_cover(Sketch& s, const Facts&) {
+  s.box(0, 0.9, 8, look::band_dark, 0);
+  s.wire(20, right);
+  s.box(6, 2.2, 16, look::band, 1.2);
+  for (const double x : {9.0, 14.0, 19.0}) s.arrow(x, 6.4, x, 3.2);
+}
+
+void cap_push(Sketch& s, const Facts& f) {
+  s.box(0, 1.4, 5, dark_metal, 0.4);
+  s.box(6, 3.4, 10, look::band_dark, 2);
+  s.wire(16, right, 3.4);
+  s.arrow(16, -5.4, 8, -5.4);
+  s.label(18, -4.8, f.click, Align::left);
+}
+
+void clamp(Sketch& s) {
+  s.slab(2, 0.8, 9, 3, metal, 0.3);
+  s.slab(2, -3, 9, -0.8, metal, 0.3);
+  s.strands(3, 13, 0.5);
+  s.wire(12.5, right);
+}
+
+void bare_in(Sketch& s, const Facts&) {
+  clamp(s);
+  s.arrow(25, -4, 17, -4);
+}
+
+void bare_clamp(Sketch& s, const Facts&) {
+  clamp(s);
+  s.arrow(6.5, -6.4, 6.5, -3.4);
+}
+
+}  // namespace
+
+const FittingProcedure& splice_procedure() {
+  static const FittingProcedure procedure{{{"splice_sleeve", splice_sleeve},
+                                           {"splice_strip", splice_strip},
+                                           {"splice_lay", splice_lay},
+                                           {"splice_crimp", splice_crimp},
+                                           {"splice_tug", splice_tug},
+                                           {"look", splice_look},
+                                           {"splice_centre", splice_centre},
+                                           {"splice_shrink", splice_shrink}},
+                                          {{Verdict::good, "good_splice", crimped_splice},
+                                           {Verdict::bad, "bad_splice_twisted", bad_splice_twisted},
+                                           {Verdict::bad, "bad_splice_sleeve", bad_splice_sleeve}}};
+  return procedure;
+}
+
+const FittingProcedure& lead_procedure() {
+  static const FittingProcedure procedure{{{"lead_match", lead_match},
+                                           {"shrink_sleeve", draw_sleeve_on},
+                                           {"lead_strip", lead_strip},
+                                           {"lead_join", lead_join},
+                                           {"tug", draw_tug},
+                                           {"lead_cover", lead_cover}},
+                                          {}};
+  return procedure;
+}
+
+const FittingProcedure& cap_procedure() {
+  static const FittingProcedure procedure{{{"cap_push", cap_push}}, {}};
+  return procedure;
+}
+
+const FittingProcedure& bare_procedure() {
+  static const FittingProcedure procedure{
+      {{"strip", draw_strip}, {"bare_in", bare_in}, {"bare_clamp", bare_clamp}, {"tug", draw_tug}}, {}};
+  return procedure;
+}
+
+}  // namespace loomfolio

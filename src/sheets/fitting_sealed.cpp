@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: MIT
+// Contacts of sealed connectors: each wire brings its seal, and the housing a lock for all of them.
+#include "sheets/fitting_strokes.h"
+
+namespace loomfolio {
+namespace {
+
+using namespace fitting_paint;
+using namespace fitting_place;
+using Sketch = FittingSketch;
+using Facts = FittingFacts;
+
+/// A housing of two cavities, seen from the wires' side of things.
+void two_cavities(Sketch& s, double x, double length, double cavities, Colour upper, Colour lower) {
+  s.box(x, 5, length, housing, 0.8);
+  s.disc(cavities, -2.4, 1.4, upper);
+  s.disc(cavities, 2.4, 1.4, lower);
+}
+
+void lock_out(Sketch& s, const Facts&) {
+  two_cavities(s, 4, 13, 13.5, look::paper, look::paper);
+  s.slab(19.5, -4, 2.4, 4, rubber, 0.4);
+  s.line(17, -3, 19.5, -3);
+  s.line(17, 3, 19.5, 3);
+  s.arrow(20.7, -5.6, 26, -5.6);
+}
+
+void seal_on(Sketch& s, const Facts&) {
+  s.wire(4, right);
+  s.seal(13);
+  s.arrow(5, -4.6, 12, -4.6);
+}
+
+void strip(Sketch& s, const Facts& f) {
+  const double end = 4 + f.strip;
+  s.strands(4, end);
+  s.wire(end, right);
+  s.seal(end + 4);
+  s.dimension(4, end, 3.4, f.strip_text);
+}
+
+void lay(Sketch& s, const Facts&) {
+  s.contact_body(0.2);
+  s.insulation_wings(rear_wings, Wings::open, 2.0);
+  s.conductor_wings(barrel, Wings::open);
+  draw_tail(s);
+  s.strands(barrel - 0.5, wire_start);
+  s.seal(rear_wings);
+  s.arrow(11.2, -6.4, 11.2, -3.4);
+}
+
+void conductor(Sketch& s, const Facts&) {
+  s.contact_body(0.2);
+  s.insulation_wings(rear_wings, Wings::open, 2.0);
+  draw_tail(s);
+  s.strands(barrel - 0.5, wire_start);
+  s.conductor_wings(barrel, Wings::closed);
+  s.seal(rear_wings);
+  draw_press(s, barrel + 1.5);
+}
+
+void sealed_contact(Sketch& s) {
+  s.contact_body(0.2);
+  draw_tail(s);
+  s.strands(barrel - 0.5, wire_start);
+  s.conductor_wings(barrel, Wings::closed);
+  s.seal(rear_wings);
+  s.insulation_wings(rear_wings, Wings::closed, 2.0);
+}
+
+void seal_wings(Sketch& s, const Facts&) {
+  sealed_contact(s);
+  draw_press(s, rear_wings + 1.2);
+}
+
+void look_at_it(Sketch& s, const Facts&) {
+  sealed_contact(s);
+  s.lens(barrel + 3.4, 0, 4.4);
+}
+
+void push(Sketch& s, const Facts& f) {
+  draw_cut_housing(s);
+  s.contact_body(1);
+  s.strands(8.6, 12, 0.5);
+  s.conductor_wings(8.8, Wings::closed);
+  s.wire(13, right);
+  s.seal(12);
+  s.arrow(26, -3.8, 20, -3.8);
+  s.label(24, -4.8, f.click);
+}
+
+void lock_back(Sketch& s, const Facts& f) {
+  two_cavities(s, 4, 13, 12.5, copper, copper);
+  s.slab(15.4, -4, 1.6, 4, rubber, 0.3);
+  s.arrow(25, 0, 18, 0);
+  s.label(22, -1.8, f.click);
+}
+
+void plug(Sketch& s, const Facts&) {
+  two_cavities(s, 0.5, 11, 6, copper, look::paper);
+  s.slab(15, 1.2, 5, 3.6, rubber, 0.4);
+  for (const double x : {15.4, 17.2}) s.slab(x, 0.7, 1, 4.1, rubber, 0.3);
+  s.slab(20, 0.4, 1.4, 4.4, rubber, 0.3);
+  s.arrow(26, 6, 17, 6);
+}
+
+void bad_seal_reversed(Sketch& s) {
+  s.contact_body(0.2);
+  draw_tail(s);
+  s.strands(barrel - 0.5, wire_start);
+  s.conductor_wings(barrel, Wings::closed);
+  s.seal(12.4, true);
+}
+
+void bad_seal_cut(Sketch& s) {
+  sealed_contact(s);
+  s.line(12.2, -3.2, 13.4, 0.4, false);
+  s.line(13.4, 0.4, 12.8, 0.8, false);
+}
+
+void bad_no_seal_grip(Sketch& s) {
+  s.contact_body(0.2);
+  draw_tail(s);
+  s.strands(barrel - 0.5, wire_start);
+  s.conductor_wings(barrel, Wings::closed);
+  s.insulation_wings(rear_wings, Wings::closed);
+  s.seal(17);
+}
+
+void bad_strands(Sketch& s) {
+  sealed_contact(s);
+  s.line(barrel + 3.2, -0.4, barrel + 0.4, -2.8, false);
+  s.line(barrel + 3.2, -0.4, barrel + 1.4, -3.2, false);
+}
+
+void bad_insulation(Sketch& s) {
+  s.contact_body(0.2);
+  s.wire(barrel + 1, right);
+  s.strands(barrel - 0.2, barrel + 1.2);
+  s.box(barrel, 1.5, 3, metal, 0.5);
+  s.line(barrel + 1.5, -1.5, barrel + 1.5, 1.5);
+  s.seal(rear_wings);
+  s.insulation_wings(rear_wings, Wings::closed, 2.0);
+}
+
+}  // namespace
+
+const FittingProcedure& sealed_procedure() {
+  static const FittingProcedure procedure{{{"lock_out", lock_out},
+                                           {"seal_on", seal_on},
+                                           {"strip", strip},
+                                           {"lay_sealed", lay},
+                                           {"conductor", conductor},
+                                           {"seal_wings", seal_wings},
+                                           {"look", look_at_it},
+                                           {"way_up", draw_way_up},
+                                           {"push", push},
+                                           {"tug", draw_tug},
+                                           {"lock_back", lock_back},
+                                           {"plug", plug}},
+                                          {{Verdict::good, "good_sealed", sealed_contact},
+                                           {Verdict::bad, "bad_seal_reversed", bad_seal_reversed},
+                                           {Verdict::bad, "bad_seal_cut", bad_seal_cut},
+                                           {Verdict::bad, "bad_strands_out", bad_strands},
+                                           {Verdict::bad, "bad_insulation_under", bad_insulation},
+                                           {Verdict::bad, "bad_seal_loose", bad_no_seal_grip}}};
+  return procedure;
+}
+
+}  // namespace loomfolio
