@@ -6,6 +6,8 @@
 #include "base/text.h"
 #include "check/check.h"
 #include "solve/at_once.h"
+#include "solve/meter.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 
@@ -109,14 +111,16 @@ Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef 
 }
 
 std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution) {
-  std::optional<Volts> volts;
+  const SupplyPoles supply = find_supply_poles(facts.build);
   int sources = 0;
-  each_inside(facts.build, [&](InsideRef ref, const Part&, const Inside& inside) {
-    if (inside.type != InsideType::source) return;
-    ++sources;
-    volts = Volts(std::fabs(solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)].volts.number()));
-  });
-  return sources == 1 ? volts : std::nullopt;
+  each_inside(facts.build, [&](InsideRef, const Part&, const Inside& inside) { sources += inside.type == InsideType::source; });
+  const bool is_row = supply.earthed != supply.live;
+  if (!supply.live.part.is_set() || (sources > 1 && !is_row)) return std::nullopt;
+  if (!is_row)
+    return Volts(std::fabs(
+        solution.insides[supply.live.part.at()][static_cast<std::size_t>(supply.live.inside)].volts.number()));
+  const TerminalId live = live_pole(facts.build);
+  return live.is_set() ? std::optional(Volts(std::fabs(solution.terminal_volts[live.at()].number()))) : std::nullopt;
 }
 
 Where rating_place(const Part& part, const Inside& fuse) {

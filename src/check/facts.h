@@ -73,7 +73,7 @@ Peak greatest_volts(const Facts& facts, InsideRef inside);
 /// Current that a battery gives; negative while it is charged.
 Amperes given_by_source(const Facts& facts, const Solution& solution, InsideRef source);
 
-/// Volts of the battery, without sign; nothing when the build has none or more than one.
+/// Volts of the battery, without sign, or of several in series; nothing when the build has none, or several side by side.
 std::optional<Volts> battery_volts(const Facts& facts, const Solution& solution);
 
 /// Where the spec gives the rating of a fuse: `rating` of an in-line fuse, `f2` of a box, `main_fuse` of a starter

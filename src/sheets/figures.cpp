@@ -83,4 +83,9 @@ std::string_view verdict_key(WireVerdict verdict) {
   return {};
 }
 
+std::string_view guard_key(WireVerdict verdict, bool carries_overload) {
+  if (verdict != WireVerdict::is_protected) return verdict_key(verdict);
+  return carries_overload ? "fuses.protected" : "fuses.protected_shorts";
+}
+
 }  // namespace loomfolio

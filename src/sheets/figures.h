@@ -35,5 +35,8 @@ std::vector<PartId> consumers_on(const Build& build, const std::vector<WireId>& 
 
 /// Key of the words for what stands between a short on a wire and harm; empty where its fuse alone says it.
 std::string_view verdict_key(WireVerdict verdict);
+/// The same on the fuse chart, where a wire that is saved is called so: from shorts alone where it does not carry for ever
+/// what its fuse may carry (check calls that fuse rather large).
+std::string_view guard_key(WireVerdict verdict, bool carries_overload);
 
 }  // namespace loomfolio

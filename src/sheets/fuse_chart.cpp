@@ -151,8 +151,9 @@ Cell thinnest_cell(const SheetContext& context, const FuseStudy& study) {
   if (!study.thinnest.is_set()) return text_cell("");
   const Wire& wire = context.build().wire(study.thinnest);
   Cell cell = two_line_cell(print_wire_size(wire), context.words()("called.wire", {{"id", wire.id}}));
-  const WireVerdict verdict = context.solved.study->wires[study.thinnest.at()].verdict;
-  const std::string_view key = verdict == WireVerdict::is_protected ? "fuses.protected" : verdict_key(verdict);
+  const WireProtection& found = context.solved.study->wires[study.thinnest.at()];
+  const WireVerdict verdict = found.verdict;
+  const std::string_view key = guard_key(verdict, found.carries_135);
   if (!key.empty()) cell.lines.push_back({{{context.words()(key), look::table, look::ink, {}}}, Align::left, {}});
   return cell;
 }

@@ -26,7 +26,7 @@ Row choice_row(const SheetContext& context, const FuseChoice& choice, const Fuse
   const std::string colour = fuse_colour_name(fuse.family, row.rating, words);
   if (!colour.empty()) rating.lines.push_back({{{colour, look::table, look::ink, {}}}, Align::left, {}});
   rating.picture = fuse_body(fuse.family, row.rating);
-  const std::string_view key = row.verdict == WireVerdict::is_protected ? "fuses.protected" : verdict_key(row.verdict);
+  const std::string_view key = guard_key(row.verdict, row.carries_135);
   std::string wires = key.empty() ? "" : words(key);
   if (row.wire.is_set() && !key.empty() && row.verdict != WireVerdict::is_protected)
     wires += " (" + words("called.wire", {{"id", context.build().wire(row.wire).id}}) + ")";

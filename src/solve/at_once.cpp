@@ -6,9 +6,10 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "solve/branch_law.h"
-#include "solve/plain_metal.h"
+#include "solve/machine_groups.h"
 #include "solve/settle.h"
 
 namespace loomfolio {
@@ -40,34 +41,6 @@ int position_in(const Build& build, const Situation& situation, InsideRef actuat
   return inside_at(build, actuator).rest_position;
 }
 
-/// Parts that hang together by more than the battery's poles and the frame.
-class Groups {
- public:
-  explicit Groups(const Build& build) : metal_(join_plain_metal(build)), parts_(static_cast<int>(build.parts.size())) {
-    std::vector<int> hubs{metal_.islands.root(metal_.frame)};
-    each_node(build, [&](std::size_t, const Inside& inside, int root) {
-      if (inside.type == InsideType::source) hubs.push_back(root);
-    });
-    std::map<int, int> first;  // by metal: the first part at it
-    each_node(build, [&](std::size_t p, const Inside& inside, int root) {
-      if (inside.type == InsideType::source || std::find(hubs.begin(), hubs.end(), root) != hubs.end()) return;
-      parts_.join(first.try_emplace(root, static_cast<int>(p)).first->second, static_cast<int>(p));
-    });
-  }
-  int of(PartId part) { return parts_.root(part.index); }
-
- private:
-  template <class Visit>
-  void each_node(const Build& build, Visit visit) {
-    for (std::size_t p = 0; p < build.parts.size(); ++p)
-      for (const Inside& inside : build.parts[p].insides)
-        for (const Inside::Node& node : inside.nodes)
-          visit(p, inside, metal_.islands.root(metal_.point(build.parts[p], p, node)));
-  }
-  PlainMetal metal_;
-  Islands parts_;
-};
-
 class AtOnce {
  public:
   AtOnce(const Build& build, const std::vector<Solution>& solutions, ProtectionStudy& study)
@@ -89,7 +62,9 @@ class AtOnce {
     start_ = try_with({});
     if (!start_.is_fit) return;
     best_.assign(study_.fuses.size(), {});
+    turns_off_.clear();
     for (const std::vector<Move>& batch : batches()) try_batch(batch);
+    for (const Solution& solution : solutions_) try_together(moves_to(build_.situations[solution.situation.at()]));
     for (const std::vector<std::size_t>& fuses : fuses_together()) settle_moves(fuses);
   }
 
@@ -138,18 +113,24 @@ class AtOnce {
     return solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
   }
 
+  template <class Visit>
+  void for_each_hand_switch(Visit visit) const {
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
+        const Inside& inside = build_.parts[p].insides[i];
+        if (inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot"))
+          visit(InsideRef{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, inside);
+      }
+  }
+
   /// The k-th position of the k-th switch of each group, until all have been tried.
   std::vector<std::vector<Move>> batches() {
     std::map<int, std::vector<Move>> by_group;
     const Situation& situation = build_.situations[from_->situation.at()];
-    for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
-        const Inside& inside = build_.parts[p].insides[i];
-        if (inside.type != InsideType::switch_ || (inside.worked_by != "hand" && inside.worked_by != "foot")) continue;
-        const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
-        for (int to = 0; to < static_cast<int>(inside.positions.size()); ++to)
-          if (to != position_in(build_, situation, ref)) by_group[groups_.of(ref.part)].push_back({ref, to});
-      }
+    for_each_hand_switch([&](InsideRef ref, const Inside& inside) {
+      for (int to = 0; to < static_cast<int>(inside.positions.size()); ++to)
+        if (to != position_in(build_, situation, ref)) by_group[groups_.of(ref.part)].push_back({ref, to});
+    });
     std::vector<std::vector<Move>> batches;
     for (const auto& [group, moves] : by_group)
       for (std::size_t k = 0; k < moves.size(); ++k) {
@@ -171,10 +152,56 @@ class AtOnce {
       for (std::size_t f = 0; f < best_.size(); ++f) {
         if (batch.size() > 1 && groups_.of(study_.fuses[f].fuse.part) != groups_.of(move.actuator.part)) continue;
         const Amperes more = tried.by_fuse[f] - start_.by_fuse[f];
+        if (more < -least_more) turns_off_.insert({move.actuator, move.position});
         if (more < std::max(least_more, start_.by_fuse[f] * least_share)) continue;
         const auto found = best_[f].find(move.actuator);
         if (found == best_[f].end() || more > found->second.second) best_[f][move.actuator] = {move.position, more};
       }
+  }
+
+  /// What hand and foot do to come from the start to a situation, without what turns something off.
+  std::vector<Move> moves_to(const Situation& situation) const {
+    std::vector<Move> moves;
+    if (situation.engine == EngineState::cranking) return moves;
+    const Situation& start = build_.situations[from_->situation.at()];
+    for_each_hand_switch([&](InsideRef ref, const Inside&) {
+      const int to = position_in(build_, situation, ref);
+      if (to != position_in(build_, start, ref) && !turns_off_.contains({ref, to})) moves.push_back({ref, to});
+    });
+    return moves;
+  }
+
+  /// Two switches in one way add nothing alone: where a situation moves several of a group and a fuse carries more than
+  /// by each alone, those that it takes stand together.
+  void try_together(const std::vector<Move>& moves) {
+    if (moves.size() < 2) return;
+    const Tried tried = try_with(moves);
+    if (!tried.is_fit) return;
+    for (std::size_t f = 0; f < best_.size(); ++f) {
+      const int group = groups_.of(study_.fuses[f].fuse.part);
+      std::vector<Move> own;
+      Amperes alone{0};
+      for (const Move& move : moves) {
+        if (groups_.of(move.actuator.part) != group) continue;
+        own.push_back(move);
+        const auto known = best_[f].find(move.actuator);
+        if (known != best_[f].end() && known->second.first == move.position) alone += known->second.second;
+      }
+      const Amperes more = tried.by_fuse[f] - start_.by_fuse[f];
+      if (own.size() < 2 || more < alone + std::max(least_more, start_.by_fuse[f] * least_share)) continue;
+      for (const Move& move : leave_out_idle(f, std::move(own), tried.by_fuse[f])) best_[f][move.actuator] = {move.position, more};
+    }
+  }
+
+  /// Without the moves that this fuse does not need.
+  std::vector<Move> leave_out_idle(std::size_t f, std::vector<Move> moves, Amperes amperes) const {
+    for (std::size_t i = moves.size(); i-- > 0 && moves.size() > 1;) {
+      std::vector<Move> fewer = moves;
+      fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+      const Tried tried = try_with(fewer);
+      if (tried.is_fit && tried.by_fuse[f] > amperes - least_more) moves = std::move(fewer);
+    }
+    return moves;
   }
 
   void settle_moves(const std::vector<std::size_t>& fuses) {
@@ -239,10 +266,11 @@ class AtOnce {
   const Build& build_;
   const std::vector<Solution>& solutions_;
   ProtectionStudy& study_;
-  Groups groups_;
+  MachineGroups groups_;
   const Solution* from_ = nullptr;
   Charging charging_ = Charging::alive;
   Tried start_;
+  std::set<std::pair<InsideRef, int>> turns_off_;  // moves that alone take something from a fuse
   std::vector<std::map<InsideRef, std::pair<int, Amperes>>> best_;  // by fuse: position and what it adds, by switch
 };
 

@@ -8,6 +8,7 @@
 #include "solve/branch_law.h"
 #include "solve/defaults.h"
 #include "solve/settle.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 namespace {
@@ -36,9 +37,11 @@ ChargeBalance balance(const Build& build, const Solution& solution) {
     else if (state.is_on) has_limit = false;
   });
   if (!has_limit) b.most = Amperes(0);
-  for_each_inside(build, InsideType::source, [&](InsideRef ref, const Inside&) {
-    b.battery += state_of(solution, ref).amperes;
-    b.at_battery = std::max(b.at_battery, state_of(solution, ref).volts);
+  // Of batteries in series each counts by its share of the volts: one current through both is one current.
+  for_each_inside(build, InsideType::source, [&](InsideRef ref, const Inside& inside) {
+    const double share = nominal_share(build.electrics, inside);
+    b.battery += state_of(solution, ref).amperes * share;
+    b.at_battery = std::max(b.at_battery, state_of(solution, ref).volts / share);
   });
   b.loads = b.given - b.battery;
   return b;
@@ -75,8 +78,9 @@ std::optional<RestDrain> find_rest(const Build& build) {
   std::optional<RestDrain> rest;
   for_each_inside(build, InsideType::source, [&](InsideRef ref, const Inside& inside) {
     if (!rest) rest.emplace();
-    if (inside.capacity) rest->capacity += *inside.capacity;
-    if (const Branch* b = solved.branch(ref)) rest->drain -= Amperes(work(*b, solved.over(*b)).amperes);
+    const double share = nominal_share(build.electrics, inside);
+    if (inside.capacity) rest->capacity += *inside.capacity * share;
+    if (const Branch* b = solved.branch(ref)) rest->drain -= Amperes(work(*b, solved.over(*b)).amperes) * share;
   });
   if (!rest) return rest;
   if (std::abs(rest->drain.number()) < 1e-7) rest->drain = Amperes(0);  // shut diodes' leaks of the model
@@ -86,10 +90,10 @@ std::optional<RestDrain> find_rest(const Build& build) {
   return rest;
 }
 
-InsideRef first_source(const Build& build) {
-  InsideRef first;
-  for_each_inside(build, InsideType::source, [&](InsideRef ref, const Inside&) { if (!first.part.is_set()) first = ref; });
-  return first;
+/// Volts of the machine's supply, from those over one battery: of batteries in series that is a share of them.
+Volts supply_volts(const Build& build, InsideRef battery, Volts over) {
+  const Inside& inside = build.part(battery.part).insides[static_cast<std::size_t>(battery.inside)];
+  return Volts(std::abs(over.number())) / nominal_share(build.electrics, inside);
 }
 
 void find_cranking(const Build& build, const Solution& solution, InsideRef motor, std::vector<CrankingVolts>& found) {
@@ -98,7 +102,7 @@ void find_cranking(const Build& build, const Solution& solution, InsideRef motor
   CircuitOptions cold_options = usual_options(build);
   cold_options.battery_ohm_volts = standard::cold_cranking_ohm_volts_cold;
   const Solved cold = solve_with(build, situation, &solution.relays, cold_options);
-  const InsideRef source = first_source(build);
+  const InsideRef source = find_supply_poles(build).live;
   const Branch* battery = source.part.is_set() ? warm.branch(source) : nullptr;
   const Branch* turns = warm.branch(motor);
   if (!battery || !turns) return;
@@ -107,8 +111,8 @@ void find_cranking(const Build& build, const Solution& solution, InsideRef motor
   c.motor = motor;
   c.warm_amperes = Amperes(std::abs(work(*turns, warm.over(*turns)).amperes));
   c.cold_amperes = Amperes(std::abs(work(*turns, cold.over(*turns)).amperes));
-  c.warm_battery = Volts(std::abs(warm.over(*battery)));
-  c.cold_battery = Volts(std::abs(cold.over(*battery)));
+  c.warm_battery = supply_volts(build, source, Volts(warm.over(*battery)));
+  c.cold_battery = supply_volts(build, source, Volts(cold.over(*battery)));
   c.warm_motor = Volts(std::abs(warm.over(*turns)));
   c.cold_motor = Volts(std::abs(cold.over(*turns)));
   // The motor's end that is nearer to the earthed pole's volts is its return.
@@ -130,8 +134,9 @@ CircuitOptions options_at(const Build& build, double charge) {
 bool cranks_at(const Build& build, const Solution& solution, double charge) {
   const Solved solved =
       solve_with(build, build.situations[solution.situation.at()], &solution.relays, options_at(build, charge));
-  const Branch* battery = solved.branch(first_source(build));
-  return battery && std::abs(solved.over(*battery)) >= build.electrics.cranking.number();
+  const InsideRef source = find_supply_poles(build).live;
+  const Branch* battery = solved.branch(source);
+  return battery && supply_volts(build, source, Volts(solved.over(*battery))) >= build.electrics.cranking;
 }
 
 // Between a charge at which it cranks and one at which it does not, halved; the worst of the situations that crank.

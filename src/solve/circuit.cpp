@@ -4,6 +4,8 @@
 #include "solve/circuit_insides.h"
 #include "solve/defaults.h"
 #include "solve/islands.h"
+#include "solve/plain_metal.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 namespace {
@@ -27,19 +29,16 @@ void number_nodes(Making& m) {
   c.nominal = m.build.electrics.nominal;
 }
 
-// The earthed pole of the first battery; the frame where there is none.
+// The battery's earthed pole; the frame where there is none.
 void choose_reference(Making& m) {
   Circuit& c = m.circuit;
   c.reference = c.frame;
-  for (std::size_t p = 0; p < m.build.parts.size(); ++p)
-    for (const Inside& inside : m.build.parts[p].insides) {
-      if (inside.type != InsideType::source || inside.nodes.size() < 2) continue;
-      const std::size_t pole = m.build.electrics.is_positive_earth ? 0 : 1;
-      const int node = node_of(m.build, c, PartId{static_cast<std::int32_t>(p)}, inside.nodes[pole]);
-      if (node < 0) continue;
-      c.reference = node;
-      return;
-    }
+  if (const InsideRef battery = find_supply_poles(m.build).earthed; battery.part.is_set()) {
+    const Inside& inside = m.build.part(battery.part).insides[static_cast<std::size_t>(battery.inside)];
+    const int node = node_of(m.build, c, battery.part, inside.nodes[m.build.electrics.is_positive_earth ? 0 : 1]);
+    if (node >= 0) c.reference = node;
+    return;
+  }
   c.assumptions.push_back({AssumptionType::no_source, {}, {}});
 }
 
@@ -91,6 +90,17 @@ void add_earths(Making& m) {
   }
 }
 
+// The other pole stands on the frame: the battery is the wrong way round, or the spec names the wrong pole.
+bool is_live_pole_bolted(const Build& build) {
+  const InsideRef battery = find_supply_poles(build).live;
+  if (!battery.part.is_set()) return false;
+  PlainMetal metal = join_plain_metal(build);
+  const Part& part = build.part(battery.part);
+  const Inside& inside = part.insides[static_cast<std::size_t>(battery.inside)];
+  const Inside::Node& pole = inside.nodes[build.electrics.is_positive_earth ? 1 : 0];
+  return metal.islands.are_joined(metal.point(part, battery.part.at(), pole), metal.frame);
+}
+
 // Joins the battery's earthed pole to the frame where no wire does, and says so.
 void close_earth_return(Making& m) {
   Circuit& c = m.circuit;
@@ -104,7 +114,7 @@ void close_earth_return(Making& m) {
   for (std::size_t p = 0; p < m.build.parts.size(); ++p)
     for (const Inside& inside : m.build.parts[p].insides)
       if (is_metal_path(inside.type)) join_inside(m.build, c, PartId{static_cast<std::int32_t>(p)}, inside, islands);
-  if (!has_earth || islands.are_joined(c.reference, c.frame)) return;
+  if (!has_earth || islands.are_joined(c.reference, c.frame) || is_live_pole_bolted(m.build)) return;
   Branch branch;
   branch.origin = BranchOrigin::frame;
   join_to_frame(c, c.reference, standard::earth, branch);

@@ -7,6 +7,7 @@
 
 #include "solve/charger_feed.h"
 #include "solve/defaults.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 namespace {
@@ -79,19 +80,19 @@ void add_source(Adding& a) {
   const Electrics& electrics = a.build.electrics;
   Branch branch;
   branch.law = Law::source;
-  const Volts resting = a.options.emf.number() > 0 ? a.options.emf : electrics.resting;
-  branch.volts = inside.at_voltage ? resting * (*inside.at_voltage / electrics.nominal) : resting;
+  const double part_of_whole = nominal_share(electrics, inside);
+  branch.volts = (a.options.emf.number() > 0 ? a.options.emf : electrics.resting) * part_of_whole;
   const double hours = inside.capacity ? inside.capacity->number() : 0;
   const double cranking = inside.cranking ? inside.cranking->number() : hours * standard::cranking_per_ampere_hour;
   const double ohm_volts = a.options.battery_ohm_volts > 0 ? a.options.battery_ohm_volts : standard::cold_cranking_ohm_volts;
-  const double share = electrics.nominal.number() / 12;  // half the cells, half the resistance
+  const double share = electrics.nominal.number() / 12 * part_of_whole;  // half the cells, half the resistance
   // A stated resistance is that of a charged battery at 25 degC: it rises with cold as one reckoned from cranking amperes does.
   if (inside.resistance) branch.ohms = *inside.resistance * (ohm_volts / standard::cold_cranking_ohm_volts);
   else if (cranking > 0) branch.ohms = Ohms(ohm_volts * share / cranking);
   else branch.ohms = Ohms(0.020 * share);
   if (!inside.resistance && !inside.cranking) a.circuit.assumptions.push_back({AssumptionType::battery, {}, a.part});
   branch.charge_ohms = branch.ohms;
-  const double over = electrics.running.number() - electrics.resting.number();
+  const double over = (electrics.running.number() - electrics.resting.number()) * part_of_whole;
   if (hours > 0 && over > 0) branch.charge_ohms = std::max(branch.ohms, Ohms(over / (standard::charge_acceptance * hours)));
   add_branch(a, a.node(0), a.node(1), branch);
 }

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "solve/newton.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 namespace {
@@ -35,14 +36,11 @@ std::vector<std::string> words_of(std::string_view text) {
   return words;
 }
 
-TerminalId pole(const Build& build, std::size_t node) {
-  for (const Part& part : build.parts)
-    for (const Inside& inside : part.insides) {
-      if (inside.type != InsideType::source || inside.nodes.size() < 2) continue;
-      const int terminal = inside.nodes[node].terminal;
-      if (terminal >= 0) return part.terminals[static_cast<std::size_t>(terminal)];
-    }
-  return {};
+TerminalId pole(const Build& build, InsideRef battery, std::size_t node) {
+  if (!battery.part.is_set()) return {};
+  const Part& part = build.part(battery.part);
+  const int terminal = part.insides[static_cast<std::size_t>(battery.inside)].nodes[node].terminal;
+  return terminal < 0 ? TerminalId{} : part.terminals[static_cast<std::size_t>(terminal)];
 }
 
 MeterAnswer read_volts(const Build& build, const Solution& solution, const MeterPlace& place) {
@@ -62,8 +60,12 @@ MeterAnswer read_volts(const Build& build, const Solution& solution, const Meter
 
 }  // namespace
 
-TerminalId earthed_pole(const Build& build) { return pole(build, build.electrics.is_positive_earth ? 0 : 1); }
-TerminalId live_pole(const Build& build) { return pole(build, build.electrics.is_positive_earth ? 1 : 0); }
+TerminalId earthed_pole(const Build& build) {
+  return pole(build, find_supply_poles(build).earthed, build.electrics.is_positive_earth ? 0 : 1);
+}
+TerminalId live_pole(const Build& build) {
+  return pole(build, find_supply_poles(build).live, build.electrics.is_positive_earth ? 1 : 0);
+}
 
 std::optional<MeterPlace> find_meter_place(const Build& build, std::string_view where, std::string& unknown) {
   std::vector<std::string> words = words_of(where);

@@ -39,7 +39,7 @@ MeterAnswer read_ohms(const Build& build, const Situation& situation, TerminalId
 /// read_ohms(); infinite: OL.
 MeterAnswer read_diode_range(const Build& build, const Situation& situation, TerminalId red, TerminalId black);
 
-/// The terminal of the first battery's earthed pole; unset without a battery.
+/// The terminals of the supply's poles (solve/supply.h); unset without a battery.
 TerminalId earthed_pole(const Build& build);
 TerminalId live_pole(const Build& build);
 

@@ -80,6 +80,7 @@ struct FuseChoiceRow {
   double load_share = 0;
   WireVerdict verdict = WireVerdict::not_studied;  ///< of the worst wire behind it
   WireId wire;                                     ///< that wire
+  bool carries_135 = true;                         ///< every wire behind it carries for ever what the fuse may not open at
 };
 struct FuseChoice {
   InsideRef fuse;

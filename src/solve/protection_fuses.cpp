@@ -171,6 +171,7 @@ void study_choices(Study& study) {
                        [&](const Range<Amperes>& range) { return rating >= range.least && rating <= range.most; }))
         continue;
       FuseChoiceRow row{rating, load / rating, WireVerdict::never_live, {}};
+      const Amperes sure = surely_opens_from(*family_in(study.build, ref.family->id, rating), rating);
       for (const WireId wire : study.result.fuses[f].wires) {
         const WireProtection& found = study.result.wires[wire.at()];
         const WireVerdict verdict =
@@ -178,6 +179,8 @@ void study_choices(Study& study) {
                         *family_in(study.build, ref.family->id, rating), rating, std::max(found.fuse_fault, found.fault),
                         found.prospective});
         if (!row.wire.is_set() || verdict > row.verdict) row.verdict = verdict, row.wire = wire;
+        if (verdict == WireVerdict::is_protected || verdict == WireVerdict::opens_slowly)
+          row.carries_135 = row.carries_135 && sure <= found.ampacity;
       }
       if (choice.best.number() == 0 && row.load_share <= 0.80 && row.verdict <= WireVerdict::opens_slowly)
         choice.best = rating;

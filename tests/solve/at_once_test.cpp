@@ -79,6 +79,22 @@ TEST_CASE("horn, grips and main beam at once: each switch in one position, so no
   CHECK(fuse.at_once_moved[1].actuator == m.inside("grips-switch0", "switch"));
 }
 
+TEST_CASE("a load behind two switches: a situation that closes both shows that it can be on with the rest") {
+  BuildMaker m = machines(1);
+  for (const char* name : {"master", "fog"}) m.part(name, {"a", "b"}, {by_hand(make_switch({"a", "b"}))});
+  m.part("fogs", {"+", "-"}, {steady("fogs", 2.5)});
+  m.wire("S0", "master.a", 1.5, 0.3);
+  m.wire("master.b", "fog.a", 1.5, 0.3);
+  m.wire("fog.b", "fogs.+", 1.5, 0.3);
+  m.wire("fogs.-", "E1", 1.5, 0.3);
+  CHECK(study(m).fuses.at(0).at_once.number() == doctest::Approx(12).epsilon(1e-3));  // nothing says that both go on
+  m.situation("fog", {{"master", "on"}, {"fog", "on"}});
+  const FuseStudy fuse = study(m).fuses.at(0);
+  CHECK(m.build.situations[fuse.at_once_from.at()].name == "horn");
+  CHECK(fuse.at_once.number() == doctest::Approx(14.5).epsilon(1e-3));  // and still the horn, which "fog" leaves off
+  REQUIRE(fuse.at_once_moved.size() == 4);                              // dip, grips, both of the fog lamps
+}
+
 TEST_CASE("three machines on one battery: each fuse as if its machine were alone") {
   for (const FuseStudy& fuse : study(machines(3)).fuses) {
     CHECK(fuse.at_once.number() == doctest::Approx(12).epsilon(1e-3));

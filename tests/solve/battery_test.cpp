@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "solve/build_maker.h"
+#include "solve/meter.h"
 
 using namespace loomfolio;
 using namespace loomfolio::test;
@@ -153,4 +154,38 @@ TEST_CASE("a battery whose ohms are stated: at -18 degC 1.7 times them, 5.1 V ag
 TEST_CASE("what a battery loses by itself: 3 % of 12 Ah in 720 hours is half a milliampere") {
   const BuildMaker m = machine();
   CHECK(study_battery(m.build, solve_all(m.build)).rest->self.number() == doctest::Approx(0.0005));
+}
+
+TEST_CASE("two 6 V batteries in series are one of 12 V: the same amperes, volts and days, and the black probe at the frame") {
+  const BuildMaker one = machine();
+  BuildMaker two = machine();
+  Inside& upper = two.build.parts.front().insides.front();
+  upper.at_voltage = Volts(6);
+  two.build.kinds.front().insides.front().at_voltage = Volts(6);
+  Element cells = battery(0);
+  cells.inside.resistance = std::nullopt;
+  cells.inside.cranking = Amperes(200);
+  cells.inside.capacity = AmpereHours(12);
+  cells.inside.at_voltage = Volts(6);
+  two.part("lower", {"+", "-"}, {cells}, {TerminalForm::stud});
+  const TerminalId between = two.find("battery.-"), earthed = two.find("lower.-");
+  for (Wire& wire : two.build.wires) {
+    if (wire.from == between) wire.from = earthed;
+    if (wire.to == between) wire.to = earthed;
+  }
+  two.wire("battery.-", "lower.+", 95, 0.01);
+  const auto solutions = solve_all(two.build);
+  const BatteryStudy a = study_battery(one.build, solve_all(one.build)), b = study_battery(two.build, solutions);
+  REQUIRE(b.cranking.size() == 1);
+  CHECK(b.cranking[0].warm_amperes.number() == doctest::Approx(a.cranking[0].warm_amperes.number()).epsilon(3e-3));
+  CHECK(b.cranking[0].cold_amperes.number() == doctest::Approx(a.cranking[0].cold_amperes.number()).epsilon(3e-3));
+  CHECK(b.cranking[0].warm_battery.number() == doctest::Approx(a.cranking[0].warm_battery.number()).epsilon(3e-3));
+  CHECK(b.rest->capacity.number() == doctest::Approx(12));
+  CHECK(b.rest->drain.number() == doctest::Approx(0.003).epsilon(0.01));
+  CHECK(b.rest->least_charge == doctest::Approx(a.rest->least_charge).epsilon(0.03));
+  CHECK(b.riding[0].battery.number() == doctest::Approx(a.riding[0].battery.number()).epsilon(3e-3));
+  CHECK(earthed_pole(two.build) == earthed);
+  CHECK(live_pole(two.build) == two.find("battery.+"));
+  CHECK(solutions[1].terminal_volts[between.at()].number() == doctest::Approx(7).epsilon(0.05));
+  CHECK(solutions[1].terminal_volts[earthed.at()].number() == 0);
 }
