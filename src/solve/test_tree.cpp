@@ -4,7 +4,8 @@
 //
 //     J(x) = 0 if nothing separates x, else min over tests: c + sum over outcomes of p(x_o) J(x_o) / p(x)
 //
-// Finding it is NP-hard; to 16 states it is done by remembering J of every set met. Beyond, each step takes the most bits a minute.
+// Finding it is NP-hard; to 16 states it is done by remembering J of every set met. Of more, each step takes the most bits a minute
+// until that few are left.
 // Here a test may have more than two outcomes: a meter tells 0 V from battery volts from something between.
 #include "solve/test_tree.h"
 
@@ -102,6 +103,84 @@ TestTree plan(const TestTable& table, Choose choose) {
   return tree;
 }
 
+TestTree exact_tree(const TestTable& table) {
+  Exact exact(table);
+  return plan(table, [&](const std::vector<int>& states) { return exact.best(states).test; });
+}
+
+/// The tests that part some of these states, of those that part them alike the cheapest.
+std::vector<int> telling_tests(const TestTable& table, const std::vector<int>& states) {
+  std::map<std::vector<int>, int> by_shape;
+  for (std::size_t test = 0; test < table.costs.size(); ++test) {
+    std::map<int, int> renumber;
+    std::vector<int> shape;
+    for (const int state : states)
+      shape.push_back(
+          renumber.try_emplace(table.outcomes[test][static_cast<std::size_t>(state)], static_cast<int>(renumber.size())).first->second);
+    if (renumber.size() < 2) continue;
+    const auto [place, is_new] = by_shape.try_emplace(std::move(shape), static_cast<int>(test));
+    if (!is_new && table.costs[test] < table.costs[static_cast<std::size_t>(place->second)]) place->second = static_cast<int>(test);
+  }
+  std::vector<int> tests;
+  for (const auto& [shape, test] : by_shape) tests.push_back(test);
+  std::sort(tests.begin(), tests.end());
+  return tests;
+}
+
+/// Greedily while many states are left, exactly once there are few.
+class Mixed {
+ public:
+  explicit Mixed(const TestTable& table) : table_(table) {}
+
+  TestTree plan() {
+    const std::vector<int> states = all_states(table_);
+    grow_at(states);
+    const double weight = weight_of(table_, states);
+    if (weight > 0) tree_.expected_cost /= weight;
+    return std::move(tree_);
+  }
+
+ private:
+  int grow_at(const std::vector<int>& states) {
+    const std::vector<int> tests = states.size() <= most_exact_states ? telling_tests(table_, states) : std::vector<int>{};
+    if (states.size() <= most_exact_states && tests.size() <= most_exact_tests) return add_exact(states, tests);
+    const int node = static_cast<int>(tree_.nodes.size());
+    const int test = best_greedy_test(table_, states);
+    tree_.nodes.push_back({test, {}, states});
+    if (test < 0) return node;
+    tree_.expected_cost += table_.costs[static_cast<std::size_t>(test)] * weight_of(table_, states);
+    for (const auto& [outcome, part] : split_by(table_, test, states)) {
+      const int child = grow_at(part);
+      tree_.nodes[static_cast<std::size_t>(node)].branches.emplace_back(outcome, child);
+    }
+    return node;
+  }
+
+  int add_exact(const std::vector<int>& states, const std::vector<int>& tests) {
+    TestTable few;
+    for (const int state : states) few.weights.push_back(table_.weights[static_cast<std::size_t>(state)]);
+    for (const int test : tests) {
+      few.costs.push_back(table_.costs[static_cast<std::size_t>(test)]);
+      std::vector<int>& some = few.outcomes.emplace_back();
+      for (const int state : states) some.push_back(table_.outcomes[static_cast<std::size_t>(test)][static_cast<std::size_t>(state)]);
+    }
+    const TestTree exact = exact_tree(few);
+    const int base = static_cast<int>(tree_.nodes.size());
+    for (const TestNode& node : exact.nodes) {
+      TestNode out;
+      if (node.test >= 0) out.test = tests[static_cast<std::size_t>(node.test)];
+      for (const auto& [outcome, child] : node.branches) out.branches.emplace_back(outcome, base + child);
+      for (const int state : node.states) out.states.push_back(states[static_cast<std::size_t>(state)]);
+      tree_.nodes.push_back(std::move(out));
+    }
+    tree_.expected_cost += exact.expected_cost * weight_of(table_, states);
+    return base;
+  }
+
+  const TestTable& table_;
+  TestTree tree_;
+};
+
 }  // namespace
 
 double information(const TestTable& table, int test, const std::vector<int>& states) {
@@ -118,14 +197,8 @@ TestTree plan_greedily(const TestTable& table) {
   return plan(table, [&](const std::vector<int>& states) { return best_greedy_test(table, states); });
 }
 
-TestTree plan_exactly(const TestTable& table) {
-  Exact exact(table);
-  return plan(table, [&](const std::vector<int>& states) { return exact.best(states).test; });
-}
+TestTree plan_exactly(const TestTable& table) { return exact_tree(table); }
 
-TestTree plan_tests(const TestTable& table) {
-  const bool is_small = table.weights.size() <= most_exact_states && table.costs.size() <= most_exact_tests;
-  return is_small ? plan_exactly(table) : plan_greedily(table);
-}
+TestTree plan_tests(const TestTable& table) { return Mixed(table).plan(); }
 
 }  // namespace loomfolio

@@ -69,3 +69,18 @@ TEST_CASE("states that no test separates end in one leaf; more than two outcomes
   CHECK(tree.nodes[static_cast<std::size_t>(child(tree, 0, 2))].states == std::vector<int>{2, 3});
   CHECK(tree.expected_cost == doctest::Approx(1));
 }
+
+TEST_CASE("of many states, exactly once few are left: example A behind a first test that parts it from seventeen others") {
+  TestTable t = example_a();
+  t.weights.insert(t.weights.end(), 17, 1.0 / 17);
+  for (auto& outcomes : t.outcomes) outcomes.insert(outcomes.end(), 17, 0);
+  t.outcomes.push_back(std::vector<int>(5, 0));
+  t.outcomes.back().insert(t.outcomes.back().end(), 17, 1);
+  t.costs.push_back(0.01);
+  const TestTree tree = plan_tests(t);
+  CHECK(test_at(tree, 0) == 5);
+  CHECK(tree.expected_cost == doctest::Approx(0.01 + 2.11 / 2));
+  CHECK(plan_greedily(t).expected_cost == doctest::Approx(0.01 + 2.12 / 2));
+  CHECK(test_at(tree, child(tree, 0, 0)) == 2);
+  CHECK(tree.nodes[static_cast<std::size_t>(child(tree, 0, 1))].states.size() == 17);
+}
