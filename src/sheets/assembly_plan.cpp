@@ -69,6 +69,36 @@ Action simple(ActionType type) {
   return action;
 }
 
+/// In how many steps it is told: one thing to do in each.
+int turns_of(ActionType type) {
+  switch (type) {
+    case ActionType::disconnect:
+      return 4;
+    case ActionType::remove_covers:
+    case ActionType::clip_test_fuse:
+      return 3;
+    case ActionType::tie_loom:
+    case ActionType::part_again:
+    case ActionType::refit_tank:
+      return 2;
+    default:
+      return 1;
+  }
+}
+
+/// Each action once a turn.
+std::vector<Action> in_turns(const std::vector<Action>& actions) {
+  std::vector<Action> all;
+  for (const Action& action : actions) {
+    const int turns = turns_of(action.type);
+    for (int turn = 1; turn <= turns; ++turn) {
+      all.push_back(action);
+      if (turns > 1) all.back().turn = turn;
+    }
+  }
+  return all;
+}
+
 Action at_part(ActionType type, std::size_t part) {
   Action action = simple(type);
   action.part = PartId{static_cast<std::int32_t>(part)};
@@ -93,6 +123,7 @@ class Planner {
     std::vector<StagePlan> stages;
     for (const Stage stage : all_stages) {
       StagePlan plan{stage, groups_of(stage)};
+      for (ActionGroup& group : plan.groups) group.actions = in_turns(group.actions);
       add_author_steps(plan);
       const bool is_always = stage == Stage::battery || stage == Stage::tests;
       if (!plan.groups.empty() || is_always) stages.push_back(std::move(plan));
@@ -162,7 +193,7 @@ class Planner {
     ActionGroup found{words_("steps.find_title"), {}, {}, {}};
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
       if (build_.parts[p].provided == Provider::machine && is_worked_at(build_, build_.parts[p])) {
-        add_beside_part(found, at_part(ActionType::find, p));
+        add_beside_part(found, found_part(p));
         for (const InsideRef fuse : list_fuses(build_))
           if (fuse.part.at() == p) found.actions.push_back(take_out(fuse));
       }
@@ -173,7 +204,7 @@ class Planner {
         const Part& part = build_.parts[p];
         if (part.zone.index != static_cast<std::int32_t>(z) || part.provided == Provider::machine) continue;
         if (is_battery(part)) continue;  // it comes when all else is done
-        add_beside_part(group, at_part(ActionType::mount, p));
+        add_beside_part(group, {at_part(ActionType::mount, p)});
       }
       if (!group.actions.empty()) groups.push_back(std::move(group));
     }
@@ -181,12 +212,19 @@ class Planner {
     return groups;
   }
 
-  /// The action, and the author's steps that stand before or after its part.
-  void add_beside_part(ActionGroup& group, const Action& action) const {
-    const std::string& id = build_.part(action.part).id;
+  /// Contacts are clicked into a plug that is off.
+  std::vector<Action> found_part(std::size_t part) const {
+    std::vector<Action> actions{at_part(ActionType::find, part)};
+    if (gets_contacts(build_, build_.parts[part])) actions.push_back(at_part(ActionType::unplug, part));
+    return actions;
+  }
+
+  /// The actions, and the author's steps that stand before or after their part.
+  void add_beside_part(ActionGroup& group, const std::vector<Action>& actions) const {
+    const std::string& id = build_.part(actions.front().part).id;
     for (const AuthorStep& step : build_.steps)
       if (step.before == id && !is_stage(id)) group.actions.push_back(of_author(step));
-    group.actions.push_back(action);
+    group.actions.insert(group.actions.end(), actions.begin(), actions.end());
     for (const AuthorStep& step : build_.steps)
       if (step.after == id && !is_stage(id)) group.actions.push_back(of_author(step));
   }
@@ -199,6 +237,8 @@ class Planner {
     Action action = simple(ActionType::author);
     action.text = step.text;
     action.caution = step.caution;
+    action.before = step.before;
+    action.after = step.after;
     return action;
   }
 
@@ -279,15 +319,8 @@ class Planner {
   /// Housings that got wires are joined to what they plug onto; then the loom is tied.
   std::vector<ActionGroup> plugging() const {
     ActionGroup group{{}, {}, {}, "steps.plug_note"};
-    for (std::size_t p = 0; p < build_.parts.size(); ++p) {
-      const Part& part = build_.parts[p];
-      bool has_housing = false;
-      for (std::size_t k = 0; k < part.terminals.size(); ++k)
-        if (is_in_housing(build_.kind_of(part).terminals[k].form))
-          for (const WireId wire : wires_at_[part.terminals[k].at()])
-            has_housing = has_housing || is_joined_by_fitter(build_.wire(wire));
-      if (has_housing) group.actions.push_back(at_part(ActionType::plug, p));
-    }
+    for (std::size_t p = 0; p < build_.parts.size(); ++p)
+      if (gets_contacts(build_, build_.parts[p])) group.actions.push_back(at_part(ActionType::plug, p));
     std::vector<ActionGroup> groups;
     if (!group.actions.empty()) groups.push_back(std::move(group));
     groups.push_back(lone({simple(ActionType::tie_loom)}));
@@ -324,7 +357,10 @@ class Planner {
     if (!back.wires.empty()) good.actions.push_back(as(back, ActionType::part_again));
     if (!live.wires.empty()) good.actions.push_back(as(live, ActionType::unclip_test_fuse));
     good.actions.push_back(simple(ActionType::refit_tank));
-    if (!live.wires.empty()) good.actions.push_back(live);
+    if (!live.wires.empty()) {
+      good.actions.push_back(live);
+      good.actions.push_back(as(live, ActionType::cover_pole));
+    }
     if (!back.wires.empty()) good.actions.push_back(back);
     std::vector<ActionGroup> groups;
     if (!fitted.actions.empty()) groups.push_back(std::move(fitted));
@@ -455,6 +491,17 @@ bool is_worked_at(const Build& build, const Part& part) {
       return std::find(part.terminals.begin(), part.terminals.end(), end) != part.terminals.end();
     };
     return is_joined_by_fitter(wire) && (is_here(wire.from) || is_here(wire.to));
+  });
+}
+
+bool gets_contacts(const Build& build, const Part& part) {
+  const std::vector<KindTerminal>& terminals = build.kind_of(part).terminals;
+  return std::any_of(build.wires.begin(), build.wires.end(), [&](const Wire& wire) {
+    if (!is_joined_by_fitter(wire)) return false;
+    for (std::size_t k = 0; k < part.terminals.size(); ++k)
+      if (is_in_housing(terminals[k].form) && (part.terminals[k] == wire.from || part.terminals[k] == wire.to))
+        return true;
+    return false;
   });
 }
 

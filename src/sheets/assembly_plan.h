@@ -34,6 +34,7 @@ enum class ActionType : std::uint8_t {
   take_battery,   ///< a kit that brings a battery: the old one out
   take_fuse,      ///< a fuse of the machine that the kit's wires will use
   find,           ///< a part that the machine has
+  unplug,         ///< a plug of the machine that gets wires
   mount,          ///< a part that is new
   check_clear,    ///< what was mounted stands clear of heat, fuel and what moves
   cut_wires,      ///< all of them, and labels on both ends
@@ -54,6 +55,7 @@ enum class ActionType : std::uint8_t {
   part_again,      ///< the earthed pole's rings off
   unclip_test_fuse,
   refit_tank,
+  cover_pole,  ///< the live one, once its rings are bolted
   test_live,  ///< those of each situation
   refit_covers,
   author,
@@ -62,7 +64,8 @@ enum class ActionType : std::uint8_t {
 /// One thing to do.
 struct Action {
   ActionType type = ActionType::author;
-  PartId part;                   ///< find, mount, body_return, plug
+  int turn = 0;                  ///< of an action that is several steps: 1, 2 ...; 0: it is one
+  PartId part;                   ///< find, unplug, mount, body_return, plug
   EarthId earth;                 ///< clean_earth
   std::vector<WireId> wires;     ///< join_end and at battery poles: thickest first; lay_wires: in wire order
   std::vector<WireId> machines;  ///< join_end: wires of the machine already at that terminal
@@ -71,6 +74,7 @@ struct Action {
   SpliceId splice;               ///< make_splice
   InsideRef fuse;                ///< take_fuse, lay_fuse
   std::string text, caution;     ///< author
+  std::string before, after;     ///< author: what it stands beside, as the spec names it
 };
 
 /// Actions at one part, earth or zone.
@@ -88,6 +92,9 @@ struct StagePlan {
 
 /// The fitter works at the part: the kit brings it, or a wire of the kit ends there.
 bool is_worked_at(const Build& build, const Part& part);
+
+/// The fitter clicks contacts into a plug of the part.
+bool gets_contacts(const Build& build, const Part& part);
 
 /// A wire's end that the fitter joins: not one of a wire that the machine has already.
 bool is_joined_by_fitter(const Wire& wire);

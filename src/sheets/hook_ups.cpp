@@ -184,7 +184,9 @@ bool shows_step(const SheetContext& context, const AuthorStep& step) {
   const auto& builds = context.hook_ups->builds;
   const bool is_shared = std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* solved) {
     const std::vector<AuthorStep>& steps = solved->build.steps;
-    return std::any_of(steps.begin(), steps.end(), [&](const AuthorStep& other) { return other.text == step.text; });
+    return std::any_of(steps.begin(), steps.end(), [&](const AuthorStep& other) {
+      return other.text == step.text && other.before == step.before && other.after == step.after;
+    });
   });
   return is_shared == (context.extent == Extent::common);
 }

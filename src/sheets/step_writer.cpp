@@ -53,6 +53,8 @@ class StepWriter {
         return show_find(action.part);
       case ActionType::mount:
         return show_mount(action.part);
+      case ActionType::unplug:
+        return {sentence("steps.unplug", {{"part", build_.part(action.part).label}}), {}, {}};
       case ActionType::plug:
         return show_plug(action.part);
       case ActionType::clean_earth:
@@ -74,11 +76,12 @@ class StepWriter {
       case ActionType::join_for_test:
       case ActionType::part_again:
       case ActionType::unclip_test_fuse:
+      case ActionType::cover_pole:
         return show_pole(action);
       case ActionType::author:
         return show_author(action);
       default:
-        return show_plain(action.type);
+        return show_plain(action);
     }
   }
 
@@ -140,8 +143,14 @@ class StepWriter {
     }
   }
 
+  /// What its key ends with when it is told in several steps.
+  static std::string turn_of(const Action& action) {
+    return action.turn == 0 ? std::string() : "_" + std::to_string(action.turn);
+  }
+
   /// Actions that are alike on every machine.
-  ShownAction show_plain(ActionType type) const {
+  ShownAction show_plain(const Action& action) const {
+    const ActionType type = action.type;
     Places places = pole_names(build_, words_);
     const bool is_cut = type == ActionType::cut_wires;
     if (is_cut) {
@@ -151,8 +160,11 @@ class StepWriter {
     if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety", "safety.route"));
     if (const std::string_view part = part_of_tests(type); !part.empty())
       places.emplace_back("sheet", sheet_of_tests(context_, part));
-    ShownAction shown = plain(std::string(plain_key(type)), places);
-    if (type == ActionType::remove_covers || type == ActionType::refit_tank)
+    ShownAction shown = plain(std::string(plain_key(type)) + turn_of(action), places);
+    // The warning stands before the step that handles the tank.
+    const bool is_tank = (type == ActionType::remove_covers && action.turn == 2) ||
+                         (type == ActionType::refit_tank && action.turn == 1);
+    if (is_tank)
       shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
     return shown;
   }
@@ -201,7 +213,7 @@ class StepWriter {
     places.emplace_back("wires", wire_ids(build_, action.wires));
     places.emplace_back("pole", terminal_mark(build_, action.terminal));
     const std::string number = action.wires.size() == 1 ? "_one" : "";
-    return plain(std::string(pole_key(action)) + number, places);
+    return plain(std::string(pole_key(action)) + turn_of(action) + number, places);
   }
 
   std::string_view pole_key(const Action& action) const {
@@ -214,6 +226,8 @@ class StepWriter {
         return "steps.part_again";
       case ActionType::unclip_test_fuse:
         return "steps.unclip_test_fuse";
+      case ActionType::cover_pole:
+        return "steps.cover_pole";
       default:
         return action.terminal == live_pole(build_) ? "steps.join_live" : "steps.join_earthed";
     }
@@ -311,7 +325,8 @@ bool is_step_of_all(const SheetContext& context, const Action& action) {
   const auto& builds = context.hook_ups->builds;
   return std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* other) {
     return std::any_of(other->build.steps.begin(), other->build.steps.end(), [&](const AuthorStep& found) {
-      return found.text == action.text && found.caution == action.caution;
+      return found.text == action.text && found.caution == action.caution && found.before == action.before &&
+             found.after == action.after;
     });
   });
 }
@@ -333,15 +348,30 @@ bool is_joint_of_all(const SheetContext& context, const SheetContext& common, Te
                      [&](const SolvedBuild* other) { return wires_there(other->build).size() == own.size(); });
 }
 
+/// Every hook-up has the part, and the same is done at it.
+bool is_part_done_in_all(const SheetContext& context, const SheetContext& common, const Action& action) {
+  if (!shows_part(common, action.part)) return false;
+  const bool is_plug = action.type == ActionType::plug || action.type == ActionType::unplug;
+  const std::string& id = context.build().part(action.part).id;
+  const auto& builds = context.hook_ups->builds;
+  return std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* other) {
+    const std::vector<Part>& parts = other->build.parts;
+    return std::any_of(parts.begin(), parts.end(), [&](const Part& part) {
+      return part.id == id && (is_plug ? gets_contacts(other->build, part) : is_worked_at(other->build, part));
+    });
+  });
+}
+
 bool is_action_of_all(const SheetContext& context, const Action& action) {
   SheetContext common = context;
   common.extent = Extent::common;
   switch (action.type) {
     case ActionType::find:
+    case ActionType::unplug:
     case ActionType::mount:
     case ActionType::body_return:
     case ActionType::plug:
-      return shows_part(common, action.part);
+      return is_part_done_in_all(context, common, action);
     case ActionType::clean_earth:
       return is_earth_of_all(context, context.build().earths[static_cast<std::size_t>(action.earth.index)]);
     case ActionType::join_end:
@@ -350,6 +380,7 @@ bool is_action_of_all(const SheetContext& context, const Action& action) {
     case ActionType::join_for_test:
     case ActionType::part_again:
     case ActionType::unclip_test_fuse:
+    case ActionType::cover_pole:
       return is_joint_of_all(context, common, action.terminal);
     case ActionType::make_splice:
       return shows_splice(common, action.splice);

@@ -4,7 +4,7 @@
 //
 // Of several hook-ups, the steps that all share stand once. Twice they send the reader to the steps of his own hook-up
 // and those send him back: for what is cut and spliced on the bench, and for what is joined in the machine. A hook-up's
-// own steps are numbered from a hundred of their own: A from 101, B from 201.
+// own steps are numbered from a hundred of their own, above the common ones: A from 101, B from 201.
 #include <algorithm>
 #include <utility>
 
@@ -17,6 +17,7 @@
 #include "sheets/sheet_makers.h"
 #include "sheets/step_joints.h"
 #include "sheets/step_order.h"
+#include "sheets/step_phases.h"
 #include "sheets/step_writer.h"
 #include "solve/meter.h"
 
@@ -57,17 +58,6 @@ std::string stage_key(Stage stage) {
   return {};
 }
 
-/// Between phases a reader goes to the steps of his own hook-up and back.
-enum class Phase : std::uint8_t { bench, machine, end };
-
-Phase phase_of(Stage stage) {
-  if (stage <= Stage::splices) return Phase::bench;
-  return stage <= Stage::signals ? Phase::machine : Phase::end;
-}
-
-/// A connector of one hook-up only is pushed together when its wires are in; others when all are.
-Phase own_phase_of(Stage stage) { return stage == Stage::plugs ? Phase::machine : phase_of(stage); }
-
 /// Number, box, sentence and notes, picture at the far side; a hairline under it.
 Block step_row(const PageFlow& flow, const std::string& number, ShownAction shown) {
   const TypeSetting setting = flow.setting();
@@ -88,21 +78,6 @@ Block step_row(const PageFlow& flow, const std::string& number, ShownAction show
   if (has_picture) place_block(row.items, std::move(shown.picture), {picture_at, row_pad});
   add_step_marks(row, number, setting);
   return row;
-}
-
-/// All hook-ups do the same once their signal wires are joined.
-bool is_end_shared(const SheetContext& context) {
-  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
-    SheetContext own{context.input, *context.hook_ups->builds[b], {}, {}};
-    own.hook_ups = context.hook_ups;
-    own.build_index = b;
-    own.extent = Extent::own;
-    for (const StagePlan& plan : plan_assembly(own.solved, own.words()))
-      for (const ActionGroup& group : plan.groups)
-        for (const Action& action : group.actions)
-          if (own_phase_of(plan.stage) == Phase::end && shows_action(own, action)) return false;
-  }
-  return true;
 }
 
 std::string intro_of(const SheetContext& context) {
@@ -146,7 +121,7 @@ class StepPages {
 
   void add_own(const std::vector<StagePlan>& plans) {
     const bool ends_shared = is_end_shared(context_);
-    number_ = (static_cast<int>(context_.build_index) + 1) * 100;
+    number_ = own_steps_from(context_, context_.build_index);
     for (const StagePlan& plan : plans)
       if (own_phase_of(plan.stage) == Phase::bench) add_stage(plan);
     add_way_back("bench");
@@ -161,24 +136,12 @@ class StepPages {
       if (phase_of(plan.stage) == Phase::end) add_stage(plan);
   }
 
-  /// The page that chooses a hook-up asks for its conditions before any work.
-  static bool is_asked_before(const SheetContext& context, Stage stage, const Action& action) {
-    if (context.hook_ups == nullptr || stage != Stage::prepare || action.type != ActionType::author) return false;
-    const std::vector<AuthorStep>& steps = context.build().steps;
-    return std::any_of(steps.begin(), steps.end(),
-                       [&](const AuthorStep& step) { return step.before == "start" && step.text == action.text; });
-  }
-
-  static bool is_shown(const SheetContext& context, Stage stage, const Action& action) {
-    return shows_action(context, action) && !is_asked_before(context, stage, action);
-  }
-
   void add_stage(const StagePlan& plan) {
     StagePlan shown{plan.stage, {}};
     for (const ActionGroup& group : plan.groups) {
       ActionGroup kept{group.title, group.part, {}, group.note_key};
       for (const Action& action : group.actions)
-        if (is_shown(context_, plan.stage, action) ||
+        if (is_step_shown(context_, plan.stage, action) ||
             (is_end_ && !is_asked_before(context_, plan.stage, action)))
           kept.actions.push_back(action);
       if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
@@ -290,7 +253,7 @@ class StepPages {
     const bool needs_air = warning.height.number() > 0 || is_under_panel;
     const Millimetres air = needs_air && !has_head ? look::paragraph_gap : Millimetres(0);
     if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
-    if (action.type == ActionType::part_again) row.items.insert(row.items.begin(), AnchorItem{"after first power", {}});
+    if (action.type == ActionType::part_again && action.turn == 1) row.items.insert(row.items.begin(), AnchorItem{"after first power", {}});
     flow_.add(std::move(row), air);
   }
 
@@ -342,12 +305,14 @@ class StepPages {
       const Build& build = context_.hook_ups->builds[b]->build;
       const LinkTarget target{build.variant + "/steps", part == "bench" ? std::string() : part};
       const std::string label = build.variant_label.empty() ? build.variant : build.variant_label;
+      const int done = own_steps_from(context_, b) + (part == "bench" ? 0 : own_bench_steps(context_, b));
       lines.push_back(
           {words_(
                comes_back ? "steps.way_out" : "steps.way_on",
                {{"letter", hook_up_letter(b)},
                 {"label", label},
                 {"sheet", sheet_mark(target.sheet, target.anchor)},
+                {"first", std::to_string(done + 1)},
                 {"step", std::to_string(number_ + 1)}}),
            target});
     }
@@ -359,22 +324,9 @@ class StepPages {
   /// At the common step with which a reader goes on who comes back from his own.
   static std::string return_anchor_of(const std::string& part) { return "go on after " + part; }
 
-  /// How many steps the common run has up to the end of that phase.
-  int common_steps(Phase last) const {
-    SheetContext common{context_.input, *context_.hook_ups->builds.front(), {}, {}};
-    common.hook_ups = context_.hook_ups;
-    common.extent = Extent::common;
-    int count = 0;
-    for (const StagePlan& plan : plan_assembly(common.solved, words_))
-      for (const ActionGroup& group : plan.groups)
-        for (const Action& action : group.actions)
-          if (phase_of(plan.stage) <= last && is_shown(common, plan.stage, action)) ++count;
-    return count;
-  }
-
   void add_way_back(const std::string& part) {
     const LinkTarget target{"steps", return_anchor_of(part)};
-    const int step = common_steps(part == "bench" ? Phase::bench : Phase::machine) + 1;
+    const int step = common_steps(context_, part == "bench" ? Phase::bench : Phase::machine) + 1;
     const std::string text = words_(
         "steps.way_back", {{"sheet", sheet_mark(target.sheet, target.anchor)}, {"step", std::to_string(step)}});
     flow_.add(way({{text, target}}, words_("steps.way_back_title")), look::block_gap);

@@ -115,7 +115,7 @@ TEST_CASE("what a drawing leaves out though it is fed is named, so that its curr
 TEST_CASE("the chart of a fuse that the fitter chooses names the watts of the kit as printed, and its step leads there") {
   const Folio& folio = shared_sample("driving-lamp-kit").composed().folio;
   CHECK(text_of_run(folio, "fuses").find("as printed: 70 W") != std::string::npos);
-  const auto leads = find_pairs(folio, "Choose the fuse for (Driving lamp fuse) by the chart on sheet ([0-9]+)");
+  const auto leads = find_pairs(folio, "Lay beside (Driving lamp fuse) the fuse that the chart on sheet ([0-9]+)");
   REQUIRE(leads.size() == 1);
   const Sheet& chart = folio.sheets.at(static_cast<std::size_t>(std::stoi(leads.front().second) - 1));
   CHECK(text_on(chart).find("What hangs on Driving lamp fuse") != std::string::npos);

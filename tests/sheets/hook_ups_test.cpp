@@ -184,6 +184,49 @@ TEST_CASE("each hook-up is reached from the chooser, and its own steps from the 
   }
 }
 
+TEST_CASE("the common steps name the own step to go on with, and that step stands first in its part") {
+  for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
+    const SampleFolio& sample = shared_sample(name);
+    const auto texts_of = [&](const std::string& run) {
+      std::vector<std::string> texts;
+      for (const Sheet& sheet : sample.composed().folio.sheets)
+        if (first_of_run(sheet.id) == run)
+          for (const Item& item : sheet.items)
+            if (const auto* text = std::get_if<TextItem>(&item)) texts.push_back(text->text);
+      return texts;
+    };
+    const std::vector<std::string> common = texts_of("steps");
+    int common_steps = 0;
+    for (const std::string& text : common)
+      if (text == std::to_string(common_steps + 1)) ++common_steps;
+    CHECK(common_steps > 50);
+    std::set<int> taken;
+    for (std::size_t b = 0; b < sample.solved().size(); ++b) {
+      const std::string letter = hook_up_letter(b);
+      const std::vector<std::string> own = texts_of(sample.solved()[b].build.variant + "/steps");
+      int last = 0, first = 0, first_of_second = 0;
+      bool is_back = false;
+      for (std::size_t i = 0; i + 1 < own.size(); ++i) {
+        if (own[i] == sample.words()("steps.way_back_title")) is_back = true;
+        const int found = own[i].size() == 3 ? std::atoi(own[i].c_str()) : 0;  // large figures of own steps alone
+        if (found <= last || found != (last == 0 ? found / 100 * 100 + 1 : last + 1)) continue;
+        last = found;
+        if (first == 0) first = found;
+        if (is_back && first_of_second == 0) first_of_second = found;
+      }
+      REQUIRE(first_of_second > first);
+      CHECK(taken.insert(first / 100).second);
+      CHECK(first > common_steps);
+      for (const int number : {first, first_of_second}) {
+        const std::string told = "from step " + std::to_string(number) + ", ";
+        CHECK(std::count_if(common.begin(), common.end(), [&](const std::string& text) {
+                return text.starts_with(letter + ": ") && text.find(told) != std::string::npos;
+              }) == 1);
+      }
+    }
+  }
+}
+
 TEST_CASE("a run that shares a page is found by its own name, and begins below what stands there") {
   bool is_any = false;
   for (const std::string& name : sample_names()) {
