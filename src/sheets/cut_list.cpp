@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The cut list: wires by reel, each with its number and length and a box to tick; two columns.
+#include "sheets/cut_list.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -78,16 +79,21 @@ std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& gr
 
 }  // namespace
 
-std::vector<Sheet> make_cut_list(const SheetContext& context) {
-  const std::vector<WireGroup> groups = group_wires(context);
-  if (groups.empty()) return {};
-  const Words& words = context.words();
-  PageFlow flow(context, {"cuts", words("cuts.title"), words("cuts.intro")});
+void add_cut_list(PageFlow& flow, Millimetres gap) {
+  const SheetContext& context = flow.context();
   const Millimetres width = column_width(flow, 2);
   std::vector<Block> blocks;
-  for (const WireGroup& group : groups)
+  for (const WireGroup& group : group_wires(context))
     for (Block& block : group_blocks(context, group, width)) blocks.push_back(std::move(block));
-  add_columns(flow, std::move(blocks), {2, look::group_space}, {});
+  if (!blocks.empty()) add_columns(flow, std::move(blocks), {2, look::group_space}, gap);
+}
+
+std::vector<Sheet> make_cut_list(const SheetContext& context) {
+  // What a hook-up adds stands in its parts list.
+  if (context.extent == Extent::own || group_wires(context).empty()) return {};
+  const Words& words = context.words();
+  PageFlow flow(context, {"cuts", words("cuts.title"), words("cuts.intro")});
+  add_cut_list(flow, {});
   return flow.take();
 }
 

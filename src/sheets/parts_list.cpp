@@ -9,15 +9,18 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/cut_list.h"
 #include "sheets/fuse_list.h"
 #include "sheets/fuse_look.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/parts_tables.h"
 #include "sheets/print_text.h"
+#include "sheets/reference.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
+#include "sheets/wire_groups.h"
 
 namespace loomfolio {
 namespace {
@@ -198,17 +201,34 @@ void add_fuses(PageFlow& flow) {
   add_table(flow, table, look::paragraph_gap);
 }
 
+/// What a hook-up adds is short: the reels are told with what is cut from each.
+void add_own_wire(PageFlow& flow) {
+  const Words& words = flow.context().words();
+  if (group_wires(flow.context()).empty()) return;
+  flow.add_heading(words("cuts.title"), Millimetres(20));
+  flow.items().push_back(AnchorItem{std::string(cut_list_anchor), {}});
+  flow.add_text(words("cuts.intro"), look::text, look::paragraph_gap);
+  add_cut_list(flow, look::paragraph_gap);
+}
+
+std::string intro_of(const SheetContext& context) {
+  if (context.extent != Extent::own) return context.words()("parts.intro");
+  return context.words()("parts.own_intro", {{"sheet", sheet_mark("parts")}});
+}
+
 }  // namespace
 
 std::vector<Sheet> make_parts_list(const SheetContext& context) {
   if (context.build().parts.empty()) return {};
-  const Words& words = context.words();
-  PageFlow flow(context, {"parts", words("parts.title"), words("parts.intro")});
+  PageFlow flow(context, {"parts", context.words()("parts.title"), intro_of(context)});
   add_parts(flow);
   add_things(flow);
   add_fuses(flow);
   add_fittings(flow);
-  add_reel_wire(flow);
+  if (context.extent == Extent::own)
+    add_own_wire(flow);
+  else
+    add_reel_wire(flow);
   add_machines_own(flow);
   // A hook-up that adds nothing has no list of its own.
   return flow.is_at_top() ? std::vector<Sheet>{} : flow.take();

@@ -7,7 +7,9 @@
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/cavity_plugs.h"
 #include "sheets/fitted_ends.h"
+#include "sheets/fitting_picture.h"
 #include "sheets/fitting_text.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
@@ -64,6 +66,33 @@ void add_splice_row(const SheetContext& context, Table& table) {
       {{tick_cell(), text_cell(std::to_string(all)), text_cell(words("parts.splice")), text_cell(join(sizes, ", "))}});
 }
 
+/// A plug for each cavity that stays empty, and where it goes.
+void add_plug_row(const std::vector<EmptyCavities>& empty, const Words& words, Table& table) {
+  std::size_t count = 0;
+  std::vector<std::string> places;
+  for (const EmptyCavities& cavities : empty) {
+    count += cavities.marks.size();
+    places.push_back(words("parts.plug_place", {{"part", cavities.part}, {"marks", join(cavities.marks, ", ")}}));
+  }
+  if (count == 0) return;
+  table.rows.push_back(
+      {{tick_cell(), text_cell(std::to_string(count)), text_cell(words("parts.plug")), text_cell(join(places, "; "))}});
+}
+
+/// What to look for in the rows; that no plug is needed is said once, where there are sealed contacts.
+std::string fittings_text(const SheetContext& context, bool has_plugs) {
+  const Build& build = context.build();
+  const Words& words = context.words();
+  std::string text = words("parts.fittings_text");
+  const std::vector<FittedEnd> ends = find_fitted_ends(build);
+  const bool has_sealed = std::any_of(ends.begin(), ends.end(), [&](const FittedEnd& end) {
+    return fitting_shape(build, end.terminal) == FittingShape::sealed;
+  });
+  if (has_sealed) text += " " + words("parts.seals_text");
+  if (has_sealed && !has_plugs && !leaves_cavities_empty(context)) text += " " + words("parts.no_plugs_text");
+  return text;
+}
+
 }  // namespace
 
 Cell tick_cell() {
@@ -92,9 +121,12 @@ void add_fittings(PageFlow& flow) {
         {{tick_cell(), text_cell(std::to_string(count.total)), text_cell(fitting), text_cell(join(sizes, ", "))}});
   }
   add_splice_row(flow.context(), table);
+  const std::vector<EmptyCavities> empty = find_empty_cavities(flow.context());
+  add_plug_row(empty, words, table);
   if (table.rows.empty()) return;
   flow.add_heading(words("parts.fittings"), Millimetres(25));
-  flow.add_text(words("parts.fittings_text"), look::text, look::paragraph_gap);
+  if (flow.context().extent != Extent::own)
+    flow.add_text(fittings_text(flow.context(), !empty.empty()), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 

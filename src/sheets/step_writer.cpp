@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/anchors.h"
+#include "sheets/cut_list.h"
 #include "sheets/face_drawing.h"
 #include "sheets/fitting_picture.h"
 #include "sheets/fitting_text.h"
@@ -154,7 +155,9 @@ class StepWriter {
     Places places = pole_names(build_, words_);
     const bool is_cut = type == ActionType::cut_wires;
     if (is_cut) {
-      places.emplace_back("sheet", sheet_mark(context_.id_prefix + "cuts"));
+      places.emplace_back("sheet", context_.extent == Extent::own
+                                       ? sheet_mark(context_.id_prefix + "parts", cut_list_anchor)
+                                       : sheet_mark(context_.id_prefix + "cuts"));
       places.emplace_back("labels", sheet_mark("labels"));
     }
     if (type == ActionType::check_way) places.emplace_back("sheet", sheet_mark("safety", "safety.route"));

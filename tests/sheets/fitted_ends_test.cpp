@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include "base/text_measure.h"
 #include "sheets/assembly_plan.h"
+#include "sheets/cavity_plugs.h"
 #include "sheets/fitted_ends.h"
 #include "sheets/sample_sheets.h"
 
@@ -32,4 +34,30 @@ TEST_CASE("wires that share a fitting are counted as one, with the metal of all"
   for (const FittedEnd& end : ends) wires += end.wires.size();
   for (const Wire& wire : build.wires) wanted += is_joined_by_fitter(wire) ? 2 : 0;
   CHECK(wires == wanted);
+}
+
+TEST_CASE("a sealed cavity at which no wire ends needs a plug, unless the machine brings its connector") {
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
+  const SolvedBuild& given = sample.solved().front();
+  Build build = given.build;
+  const SolvedBuild solved{build, given.solutions, given.study, given.wire_loads};
+  const FixedTextMeasure measure;
+  const FolioInput input = sample.input(measure);
+  const SheetContext context{input, solved, {}, {}};
+  CHECK(find_empty_cavities(context).empty());
+  CHECK_FALSE(leaves_cavities_empty(context));
+  // The left lamp's return does without the second way.
+  std::vector<Wire>& wires = build.wires;
+  wires.erase(std::remove_if(wires.begin(), wires.end(),
+                             [&](const Wire& wire) {
+                               return given.build.terminal(wire.from).name == "left-plug.b2" ||
+                                      given.build.terminal(wire.to).name == "left-plug.b2";
+                             }),
+              wires.end());
+  const std::vector<EmptyCavities> found = find_empty_cavities(context);
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().marks == std::vector<std::string>{"b2"});
+  for (Part& part : build.parts)
+    if (part.label == found.front().part) part.provided = Provider::machine;
+  CHECK(find_empty_cavities(context).empty());
 }
