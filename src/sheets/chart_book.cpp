@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/side_by_side.h"
 #include "sheets/fault_chart_pages.h"
 #include "sheets/hook_ups.h"
 
@@ -37,42 +38,42 @@ std::string text_of(const FaultEntry& entry, const FaultWords& say, const FaultC
   return text;
 }
 
-struct KnownChart {
+struct SaidChart {
   std::string title, text;
 };
 
-void add_charts(ChartBook& book, std::vector<KnownChart>& known, std::size_t index) {
-  const FaultEntry& entry = book.entries[index];
-  const FaultWords say(entry.context, entry.plan, 0);
-  for (std::size_t c = 0; c < entry.plan.charts.size(); ++c) {
-    const FaultChart& chart = entry.plan.charts[c];
-    KnownChart one{say.symptom(chart.symptoms.front()) + (chart.works_in.is_set() ? "\n" : ""),
-                   text_of(entry, say, chart)};
-    const auto same =
-        std::find_if(known.begin(), known.end(), [&](const KnownChart& k) { return k.text == one.text; });
-    if (same != known.end()) {
+/// What each chart of each entry says, by entry and chart.
+std::vector<std::vector<SaidChart>> say_charts(const std::vector<FaultEntry>& entries) {
+  std::vector<std::vector<SaidChart>> said;
+  for (const FaultEntry& entry : entries) {
+    const FaultWords say(entry.context, entry.plan, 0);
+    std::vector<SaidChart>& own = said.emplace_back(entry.plan.charts.size());
+    work_side_by_side(own.size(), [&](std::size_t c) {
+      const FaultChart& chart = entry.plan.charts[c];
+      own[c] = {say.symptom(chart.symptoms.front()) + (chart.works_in.is_set() ? "\n" : ""), text_of(entry, say, chart)};
+    });
+  }
+  return said;
+}
+
+std::vector<SaidChart>::const_iterator find_text(const std::vector<SaidChart>& known, const std::string& text) {
+  return std::find_if(known.begin(), known.end(), [&](const SaidChart& k) { return k.text == text; });
+}
+
+/// `known` is what the book's charts say, by chart of the book.
+void add_charts(ChartBook& book, std::vector<SaidChart>& known, std::size_t index, const std::vector<SaidChart>& said) {
+  for (std::size_t c = 0; c < said.size(); ++c) {
+    const SaidChart& one = said[c];
+    if (const auto same = find_text(known, one.text); same != known.end()) {
       book.charts[static_cast<std::size_t>(same - known.begin())].entries.push_back(index);
       continue;
     }
     // Behind the last of the same trouble, else at the end.
     const auto alike =
-        std::find_if(known.rbegin(), known.rend(), [&](const KnownChart& k) { return k.title == one.title; });
+        std::find_if(known.rbegin(), known.rend(), [&](const SaidChart& k) { return k.title == one.title; });
     const auto at = alike == known.rend() ? known.end() - known.begin() : alike.base() - known.begin();
-    known.insert(known.begin() + at, std::move(one));
+    known.insert(known.begin() + at, one);
     book.charts.insert(book.charts.begin() + at, {{index}, c});
-  }
-}
-
-/// By text again: the first hook-up's chart may stand for another's. `known` is by chart of the book.
-void number_charts(ChartBook& book, const std::vector<KnownChart>& known) {
-  for (std::size_t e = 0; e < book.entries.size(); ++e) {
-    FaultEntry& entry = book.entries[e];
-    const FaultWords say(entry.context, entry.plan, 0);
-    for (const FaultChart& chart : entry.plan.charts) {
-      const std::string text = text_of(entry, say, chart);
-      const auto same = std::find_if(known.begin(), known.end(), [&](const KnownChart& k) { return k.text == text; });
-      entry.numbers.push_back(static_cast<std::size_t>(same - known.begin()));
-    }
   }
 }
 
@@ -96,9 +97,13 @@ ChartBook make_chart_book(const SheetContext& context) {
   if (context.hook_ups == nullptr) add(context);
   if (context.hook_ups != nullptr)
     for (SheetContext& own : own_contexts(context)) add(std::move(own));
-  std::vector<KnownChart> known;
-  for (std::size_t e = 0; e < book.entries.size(); ++e) add_charts(book, known, e);
-  number_charts(book, known);
+  const auto said = say_charts(book.entries);
+  std::vector<SaidChart> known;
+  for (std::size_t e = 0; e < book.entries.size(); ++e) add_charts(book, known, e, said[e]);
+  // By text again, now that all have their places: the first hook-up's chart may stand for another's.
+  for (std::size_t e = 0; e < book.entries.size(); ++e)
+    for (const SaidChart& one : said[e])
+      book.entries[e].numbers.push_back(static_cast<std::size_t>(find_text(known, one.text) - known.begin()));
   return book;
 }
 

@@ -9,15 +9,21 @@
 namespace loomfolio {
 namespace {
 
-/// Closes the tree's questions one after the other.
+/// Closes the tree's questions one after the other, from its tips: the one that tells least goes first.
 class Cutter {
  public:
   Cutter(const FaultPlan& plan, const FaultChart& chart)
-      : plan_(plan), d_(chart.diagnosis), is_closed_(chart.diagnosis.nodes.size()) {}
+      : plan_(plan), d_(chart.diagnosis), is_closed_(d_.nodes.size()), mass_(d_.nodes.size()) {
+    double all = 0;
+    for (const int s : d_.suspects) all += plan_.faults[static_cast<std::size_t>(s)].weight;
+    for (std::size_t n = 0; n < d_.nodes.size(); ++n) {
+      is_closed_[n] = d_.nodes[n].probe < 0 || is_one_mend(n);
+      mass_[n] = mass_of(n, all);
+    }
+  }
 
   std::vector<ChartBox> cut(std::size_t most_boxes) {
-    for (std::size_t n = 0; n < d_.nodes.size(); ++n) is_closed_[n] = d_.nodes[n].probe < 0 || is_one_mend(n);
-    while (count_open(0) > std::max<std::size_t>(most_boxes, 1)) is_closed_[least_telling()] = 1;
+    close_least_telling(std::max<std::size_t>(most_boxes, 1));
     std::vector<ChartBox> boxes;
     if (is_closed_[0])
       boxes.push_back({-1, -1, {{0, {}, -1, suspects_of(0), d_.nodes[0].probe >= 0 && !is_one_mend(0)}}, -1});
@@ -27,6 +33,14 @@ class Cutter {
   }
 
  private:
+  /// A question that is asked, with how many of those behind it still are.
+  struct Asked {
+    std::size_t node, parent;  ///< the parent is an index of the list that it stands in; the root names itself
+    double worth;
+    int open_behind = 0;
+    bool is_open = true;
+  };
+
   const DiagnosisNode& node(std::size_t n) const { return d_.nodes[n]; }
 
   /// A node's suspects count within the diagnosis; ours within the plan.
@@ -46,49 +60,45 @@ class Cutter {
     return mends.size() < 2;
   }
 
-  std::size_t count_open(std::size_t n) const {
-    if (is_closed_[n]) return 0;
-    std::size_t count = 1;
-    for (const auto& [outcome, child] : node(n).branches) count += count_open(static_cast<std::size_t>(child));
-    return count;
-  }
-
   /// Likelihood, and as much again as the mean suspect has: an end with a dozen rare things is as bad as one with two
-  /// usual ones.
-  double mass(std::size_t n) const {
-    double all = 0, sum = 0;
-    for (const int s : d_.suspects) all += plan_.faults[static_cast<std::size_t>(s)].weight;
+  /// usual ones. `all` is that of all suspects.
+  double mass_of(std::size_t n, double all) const {
+    double sum = 0;
     for (const int s : node(n).suspects) sum += fault(s).weight;
     return sum + all / static_cast<double>(d_.suspects.size()) * static_cast<double>(node(n).suspects.size());
   }
 
   /// Bits that the question tells, by how often it is asked.
   double worth(std::size_t n) const {
-    const double whole = mass(n);
     double bits = 0;
     for (const auto& [outcome, child] : node(n).branches) {
-      const double share = mass(static_cast<std::size_t>(child)) / whole;
+      const double share = mass_[static_cast<std::size_t>(child)] / mass_[n];
       if (share > 0 && share < 1) bits -= share * std::log2(share);
     }
-    return bits * whole;
+    return bits * mass_[n];
   }
 
-  std::size_t least_telling() const {
-    std::size_t least = 0;
-    double least_worth = -1;
-    for (std::size_t n = 0; n < d_.nodes.size(); ++n) {
-      if (is_closed_[n] || count_open(n) != 1 || !is_reached(n)) continue;
-      const double here = worth(n);
-      if (least_worth < 0 || here < least_worth) least = n, least_worth = here;
+  void gather_asked(std::size_t n, std::size_t parent, std::vector<Asked>& asked) const {
+    if (is_closed_[n]) return;
+    const std::size_t here = asked.size();
+    asked.push_back({n, parent, worth(n)});
+    if (here != parent) ++asked[parent].open_behind;
+    for (const auto& [outcome, child] : node(n).branches) gather_asked(static_cast<std::size_t>(child), here, asked);
+  }
+
+  void close_least_telling(std::size_t most) {
+    std::vector<Asked> asked;
+    gather_asked(0, 0, asked);
+    for (std::size_t open = asked.size(); open > most; --open) {
+      Asked* least = nullptr;
+      for (Asked& one : asked) {
+        const bool is_tip = one.is_open && one.open_behind == 0;
+        if (is_tip && (!least || one.worth < least->worth || (one.worth == least->worth && one.node < least->node))) least = &one;
+      }
+      least->is_open = false;
+      is_closed_[least->node] = 1;
+      --asked[least->parent].open_behind;
     }
-    return least;
-  }
-
-  bool is_reached(std::size_t n) const {
-    for (std::size_t p = 0; p < d_.nodes.size(); ++p)
-      for (const auto& [outcome, child] : node(p).branches)
-        if (static_cast<std::size_t>(child) == n) return !is_closed_[p] && is_reached(p);
-    return n == 0;
   }
 
   std::set<Mend> mends_of(const std::vector<int>& faults) const {
@@ -126,7 +136,7 @@ class Cutter {
     // The likeliest way goes straight down; the others follow after it.
     const auto child_of = [&](std::size_t exit) { return child_at[exit]; };
     std::stable_sort(open.begin(), open.end(),
-                     [&](std::size_t a, std::size_t b) { return mass(child_of(a)) > mass(child_of(b)); });
+                     [&](std::size_t a, std::size_t b) { return mass_[child_of(a)] > mass_[child_of(b)]; });
     for (const std::size_t exit : open) exits[exit].next = add_box(child_of(exit), static_cast<int>(here), boxes);
     boxes[here].below = open.empty() ? -1 : static_cast<int>(open.front());
     boxes[here].exits = std::move(exits);
@@ -135,7 +145,8 @@ class Cutter {
 
   const FaultPlan& plan_;
   const Diagnosis& d_;
-  std::vector<char> is_closed_;
+  std::vector<char> is_closed_;  ///< by node: nothing is asked there
+  std::vector<double> mass_;     ///< by node
 };
 
 }  // namespace

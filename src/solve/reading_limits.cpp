@@ -52,13 +52,17 @@ void widen_by(const std::vector<double>& nodes, ReadingLimits& limits) {
 
 ReadingLimits find_reading_limits(const Build& build, const Solution& solution) {
   ReadingLimits limits{solution.terminal_volts, solution.terminal_volts};
+  const Circuit described = make_circuit(build, solution.situation, usual_options(build));
+  Circuit circuit = described;
+  NodeSolver solver(circuit);  // one for all corners: they differ in values alone
+  std::vector<double> guess;
   for (const Supply supply : {Supply::weak, Supply::strong})
     for (const Joints joints : {Joints::worn, Joints::best}) {
-      Circuit circuit = make_circuit(build, solution.situation, usual_options(build));
+      circuit.branches = described.branches;
       set_supply(circuit, build.electrics, supply);
       set_joints(circuit, build, joints);
-      NodeSolver solver(circuit);
-      widen_by(solver.solve(solution.relays, Flash::lit, {}).volts, limits);
+      guess = solver.solve(solution.relays, Flash::lit, guess).volts;
+      widen_by(guess, limits);
     }
   return limits;
 }
