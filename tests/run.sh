@@ -5,12 +5,12 @@ set -eu
 cd "$(dirname "$0")/.."
 . ./tests/setup.sh
 install_missing tests
-cmake --preset dev >/dev/null
-cmake --build --preset dev
+cmake --preset whole >/dev/null
+cmake --build --preset whole
 logs=$(mktemp -d)
 trap 'rm -rf "$logs"' EXIT
 # Each program leaves NAME.log and NAME.code; the longest go first, so that none is waited for alone at the end.
-find build/dev/tests -maxdepth 2 -type f -name 'test_*' -printf '%s %p\n' | sort -rn | cut -d' ' -f2 | xargs -P "$(nproc)" -I '{}' sh -c '
+find build/whole/tests -maxdepth 2 -type f -name 'test_*' -printf '%s %p\n' | sort -rn | cut -d' ' -f2 | xargs -P "$(nproc)" -I '{}' sh -c '
   code=0
   "$1" >"$2/$(basename "$1").log" 2>&1 || code=$?
   echo "$code" >"$2/$(basename "$1").code"' run '{}' "$logs"

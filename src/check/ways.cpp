@@ -13,7 +13,7 @@ namespace loomfolio {
 namespace {
 
 constexpr int cost_through_load = 1, cost_open = 100;
-constexpr int unreached = std::numeric_limits<int>::max();
+constexpr int no_way = std::numeric_limits<int>::max();
 constexpr std::uint8_t supply_pole = 1, earth_pole = 2;
 
 bool joins_in_position(const Facts& facts, const Situation& situation, const Bridge& bridge) {
@@ -41,7 +41,7 @@ int cost_of(Step step) {
     case Step::barred:
       break;
   }
-  return unreached;
+  return no_way;
 }
 
 int price(const Way& way) {
@@ -85,7 +85,7 @@ WayFinder::WayFinder(const Seen& seen) : seen_(seen) {
   const Facts& facts = seen.facts;
   for (const Bridge& bridge : facts.paths.bridges) steps_.push_back(step_of(seen, bridge));
   is_pole_.assign(facts.paths.at.size(), 0);
-  cost_.assign(facts.paths.at.size(), unreached);
+  cost_.assign(facts.paths.at.size(), no_way);
   by_.assign(facts.paths.at.size(), -1);
   const auto add_pole = [&](PathPoint point, Toward toward) {
     is_pole_[static_cast<std::size_t>(point)] |= toward == Toward::supply ? supply_pole : earth_pole;
@@ -116,14 +116,14 @@ WayFinder::Ends WayFinder::search_from(PathPoint from, InsideRef load) {
   const auto reach = [&](PathPoint point, int cost, int by) {
     const auto p = static_cast<std::size_t>(point);
     if (cost >= cost_[p]) return;
-    if (cost_[p] == unreached) reached_.push_back(point);
+    if (cost_[p] == no_way) reached_.push_back(point);
     cost_[p] = cost;
     by_[p] = by;
     open.emplace(cost, point);
   };
   struct Best {
     PathPoint pole = -1;
-    int cost = unreached;
+    int cost = no_way;
   } supply, earth;
   const auto is_done = [](const Best& best, PathPoint first, int cost) {
     return first < 0 || (best.pole >= 0 && (cost > best.cost || best.pole == first));
@@ -152,7 +152,7 @@ WayFinder::Ends WayFinder::search_from(PathPoint from, InsideRef load) {
   if (supply.pole >= 0) ends.supply = way_to(from, supply.pole);
   if (earth.pole >= 0) ends.earth = way_to(from, earth.pole);
   for (const PathPoint point : reached_)
-    cost_[static_cast<std::size_t>(point)] = unreached, by_[static_cast<std::size_t>(point)] = -1;
+    cost_[static_cast<std::size_t>(point)] = no_way, by_[static_cast<std::size_t>(point)] = -1;
   reached_.clear();
   return ends;
 }

@@ -10,10 +10,10 @@ namespace {
 constexpr Choice<Scope> scopes[] = {{"machine", Scope::machine}, {"kit", Scope::kit}};
 constexpr Choice<UnitSystem> systems[] = {{"metric", UnitSystem::metric}, {"imperial", UnitSystem::imperial}};
 constexpr Choice<bool> poles[] = {{"negative", false}, {"positive", true}};
-constexpr QuantityRule volts_rule{Dimension::voltage, {1, 60}};
+constexpr QuantityRule machine_volts_rule{Dimension::voltage, {1, 60}};
 constexpr QuantityRule drop_rule{Dimension::voltage, {0.01, 6}};
 constexpr QuantityRule ambient_rule{Dimension::temperature, {-40, 120}};
-constexpr QuantityRule place_rule{Dimension::loom_length, {0, 10}};
+constexpr QuantityRule zone_place_rule{Dimension::loom_length, {0, 10}};
 
 /// A word that must be among those the library has.
 void read_known(std::string& into, std::string_view key, const std::vector<std::string>& known, DiagnosticId id,
@@ -81,12 +81,12 @@ Electrics read_electrics(TableReader& spec) {
   if (!tree) return electrics;
   TableReader table(*tree, "[electrics]", spec.findings());
   electrics.origin = table.origin();
-  table.quantity_into(electrics.nominal, "nominal", volts_rule);
+  table.quantity_into(electrics.nominal, "nominal", machine_volts_rule);
   scale_to_nominal(electrics);
   electrics.is_positive_earth = table.choice<bool>("earth", poles, Need::may).value_or(false);
-  table.quantity_into(electrics.resting, "resting", volts_rule);
-  table.quantity_into(electrics.running, "running", volts_rule);
-  table.quantity_into(electrics.cranking, "cranking", volts_rule);
+  table.quantity_into(electrics.resting, "resting", machine_volts_rule);
+  table.quantity_into(electrics.running, "running", machine_volts_rule);
+  table.quantity_into(electrics.cranking, "cranking", machine_volts_rule);
   table.quantity_into(electrics.ambient, "ambient", ambient_rule);
   read_drop_limits(electrics, table);
   table.refuse_unknown_keys();
@@ -102,7 +102,7 @@ std::vector<Zone> read_zones(TableReader& spec) {
     zone.id = table.id("id", Need::must);
     zone.label = table.line("label", Need::may);
     if (zone.label.empty()) zone.label = zone.id;
-    zone.place = table.quantity<Metres>("place", place_rule, Need::must).value_or(Metres(0));
+    zone.place = table.quantity<Metres>("place", zone_place_rule, Need::must).value_or(Metres(0));
     table.refuse_unknown_keys();
     for (const Zone& other : zones)
       if (!zone.id.empty() && other.id == zone.id) {

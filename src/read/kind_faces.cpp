@@ -11,7 +11,7 @@ constexpr Choice<View> views[] = {{"front", View::front},         {"top", View::
                                   {"rear", View::rear},           {"underside", View::underside},
                                   {"left side", View::left_side}, {"right side", View::right_side},
                                   {"wire side", View::wire_side}, {"mating side", View::mating_side}};
-constexpr QuantityRule size_rule{Dimension::paper_length, {1, 1000}};
+constexpr QuantityRule face_size_rule{Dimension::paper_length, {1, 1000}};
 
 /// The kinds of stroke, and how many numbers each takes.
 struct Stroke {
@@ -114,8 +114,8 @@ Face read_face(const TomlValue& tree, const Kind& kind, Diagnostics& findings) {
       table.report(DiagnosticId::duplicate_id, table.origin().key("id"), "the kind has two faces `" + face.id + "`");
   face.name = table.line("name", Need::may);
   face.seen = table.choice<View>("seen", views, Need::must).value_or(View::front);
-  const auto width = table.quantity<Millimetres>("width", size_rule, Need::must);
-  const auto height = table.quantity<Millimetres>("height", size_rule, Need::must);
+  const auto width = table.quantity<Millimetres>("width", face_size_rule, Need::must);
+  const auto height = table.quantity<Millimetres>("height", face_size_rule, Need::must);
   // An unread size is reported already; a huge face keeps what stands on it from being reported too.
   face.width = width.value_or(Millimetres(1000));
   face.height = height.value_or(Millimetres(1000));

@@ -56,10 +56,10 @@ ZoneId zone_of_thing(const Build& build, const DrawnThing& thing) {
 
 void add_pins(Assembly& assembly) {
   std::vector<PinWish>& pins = assembly.build.layout.pins;
-  for (const auto& [name, edges] : assembly.draft.layout.pins) {
+  for (const auto& [name, at_edges] : assembly.draft.layout.pins) {
     const Found found = find_named(assembly, name, false);
     if (!found.is_thing()) continue;
-    PinWish pin{found.thing, edges, name.where};
+    PinWish pin{found.thing, at_edges, name.where};
     std::sort(pin.edges.begin(), pin.edges.end());
     const auto same = std::find_if(pins.begin(), pins.end(), [&](const PinWish& other) {
       return pin.edges.size() == 2 && other.edges == pin.edges &&

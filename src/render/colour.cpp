@@ -26,4 +26,13 @@ Colour to_grey(Colour colour) {
   return {code, code, code};
 }
 
+std::string to_hex(Colour colour) {
+  std::string text = "#";
+  for (const std::uint8_t part : {colour.red, colour.green, colour.blue}) {
+    text += "0123456789abcdef"[part >> 4];
+    text += "0123456789abcdef"[part & 15];
+  }
+  return text;
+}
+
 }  // namespace loomfolio

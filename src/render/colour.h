@@ -9,6 +9,9 @@ namespace loomfolio {
 /// (IEC 61966-2-1).
 Colour to_grey(Colour colour);
 
+/// '#rrggbb', in small letters.
+std::string to_hex(Colour colour);
+
 /// `colour` as it is to be put on paper.
 inline Colour shown(Colour colour, Colouring colouring) {
   return colouring == Colouring::grey ? to_grey(colour) : colour;

@@ -7,24 +7,16 @@
 //   H1 {
 //   }
 #include "base/text.h"
+#include "render/colour.h"
 #include "render/render.h"
 
 namespace loomfolio {
 namespace {
 
-std::string number(Millimetres length) { return fixed(length.number(), 2); }
-std::string place(Point p) { return number(p.x) + " " + number(p.y); }
+std::string mm(Millimetres length) { return fixed(length.number(), 2); }
+std::string spot(Point p) { return mm(p.x) + " " + mm(p.y); }
 std::string box(const Rect& r) {
-  return number(r.x) + " " + number(r.y) + " " + number(r.width) + " x " + number(r.height);
-}
-
-std::string hex(Colour colour) {
-  std::string text = "#";
-  for (const std::uint8_t part : {colour.red, colour.green, colour.blue}) {
-    text += "0123456789abcdef"[part >> 4];
-    text += "0123456789abcdef"[part & 15];
-  }
-  return text;
+  return mm(r.x) + " " + mm(r.y) + " " + mm(r.width) + " x " + mm(r.height);
 }
 
 /// In quotes, on one line whatever the text holds.
@@ -41,24 +33,24 @@ std::string quoted(const std::string& text) {
 }
 
 std::string to_text(const Pen& pen) {
-  std::string text = " stroke " + number(pen.width) + " " + hex(pen.colour);
+  std::string text = " stroke " + mm(pen.width) + " " + to_hex(pen.colour);
   if (!pen.dashes.empty()) text += " dashes";
-  for (const Millimetres dash : pen.dashes) text += " " + number(dash);
+  for (const Millimetres dash : pen.dashes) text += " " + mm(dash);
   if (pen.cap != Cap::butt) text += pen.cap == Cap::round ? " round" : " square";
   return text;
 }
 
 std::string to_text(const Stroke& stroke, const Fill& fill) {
-  return (stroke.is_drawn ? to_text(stroke.pen) : "") + (fill.is_filled ? " fill " + hex(fill.colour) : "");
+  return (stroke.is_drawn ? to_text(stroke.pen) : "") + (fill.is_filled ? " fill " + to_hex(fill.colour) : "");
 }
 
-std::string to_text(const PathMove& p) { return " M " + place(p.to); }
-std::string to_text(const PathLine& p) { return " L " + place(p.to); }
+std::string to_text(const PathMove& p) { return " M " + spot(p.to); }
+std::string to_text(const PathLine& p) { return " L " + spot(p.to); }
 std::string to_text(const PathCurve& p) {
-  return " C " + place(p.control_1) + " " + place(p.control_2) + " " + place(p.to);
+  return " C " + spot(p.control_1) + " " + spot(p.control_2) + " " + spot(p.to);
 }
 std::string to_text(const PathArc& p) {
-  return " A " + place(p.centre) + " " + number(p.radius) + " " + shortest(p.from_degrees) + " " +
+  return " A " + spot(p.centre) + " " + mm(p.radius) + " " + shortest(p.from_degrees) + " " +
          shortest(p.to_degrees);
 }
 std::string to_text(const PathClose&) { return " Z"; }
@@ -71,16 +63,16 @@ std::string to_text(const PathItem& item) {
 
 std::string to_text(const RectItem& item) {
   const bool is_round = item.corner > Millimetres(0);
-  return "rect " + box(item.rect) + (is_round ? " corner " + number(item.corner) : "") +
+  return "rect " + box(item.rect) + (is_round ? " corner " + mm(item.corner) : "") +
          to_text(item.stroke, item.fill);
 }
 
 std::string to_text(const TextItem& item) {
   const TextStyle& style = item.style;
-  std::string text = "text " + place(item.at) + " " + quoted(item.text);
+  std::string text = "text " + spot(item.at) + " " + quoted(item.text);
   text += style.face == FaceName::mono ? " mono" : " sans";
   if (style.weight == Weight::bold) text += " bold";
-  text += " " + shortest(style.points) + " " + hex(item.colour);
+  text += " " + shortest(style.points) + " " + to_hex(item.colour);
   if (item.align != Align::left) text += item.align == Align::centre ? " centre" : " right";
   return text + (item.is_upright ? " upright" : "");
 }
@@ -88,7 +80,7 @@ std::string to_text(const TextItem& item) {
 std::string to_text(const LinkItem& item) {
   return "link " + box(item.rect) + " " + quoted(item.sheet) + (item.anchor.empty() ? "" : " " + quoted(item.anchor));
 }
-std::string to_text(const AnchorItem& item) { return "anchor " + place(item.at) + " " + quoted(item.name); }
+std::string to_text(const AnchorItem& item) { return "anchor " + spot(item.at) + " " + quoted(item.name); }
 std::string to_text(const TagOpenItem& item) {
   return item.tag + (item.alt.empty() ? "" : " " + quoted(item.alt)) + " {";
 }
@@ -97,8 +89,8 @@ std::string to_text(const TagCloseItem&) { return "}"; }
 }  // namespace
 
 std::string render_dump(const Sheet& sheet) {
-  std::string dump = "sheet " + quoted(sheet.id) + " " + quoted(sheet.title) + " " + number(sheet.width) + " x " +
-                     number(sheet.height);
+  std::string dump = "sheet " + quoted(sheet.id) + " " + quoted(sheet.title) + " " + mm(sheet.width) + " x " +
+                     mm(sheet.height);
   if (!sheet.label.empty()) dump += " label " + quoted(sheet.label);
   if (!sheet.group.empty()) dump += " group " + quoted(sheet.group);
   for (const JoinedRun& run : sheet.joined) dump += " joined " + quoted(run.id) + " " + quoted(run.title);

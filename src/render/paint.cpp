@@ -110,6 +110,11 @@ void show_line(const Painter& painter, const ShapedLine& line, double x, double 
 
 }  // namespace
 
+cairo_status_t append_bytes(void* text, const unsigned char* bytes, unsigned int count) {
+  static_cast<std::string*>(text)->append(reinterpret_cast<const char*>(bytes), count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
 void paint(const Painter& painter, const PathItem& item) {
   cairo_new_path(painter.cairo);
   for (const PathPiece& piece : item.pieces) add_piece(painter.cairo, piece);

@@ -112,18 +112,13 @@ void write_outline(cairo_surface_t* surface, const std::vector<Sheet>& sheets) {
   }
 }
 
-cairo_status_t append(void* text, const unsigned char* bytes, unsigned int count) {
-  static_cast<std::string*>(text)->append(reinterpret_cast<const char*>(bytes), count);
-  return CAIRO_STATUS_SUCCESS;
-}
-
 /// The pages as cairo writes them; empty when it failed.
 std::string draw_pages(const Folio& folio, const Shaper& shaper, Colouring colouring, PdfExtras& extras) {
   std::string pdf;
   const PlaceIndex places = gather_places(folio, extras);
   const Sheet& first = folio.sheets.front();
   const CairoSurface surface(
-      cairo_pdf_surface_create_for_stream(append, &pdf, to_points(first.width), to_points(first.height)));
+      cairo_pdf_surface_create_for_stream(append_bytes, &pdf, to_points(first.width), to_points(first.height)));
   const CairoContext cairo(cairo_create(surface.get()));
   const Painter painter{cairo.get(), shaper, colouring};
   write_outline(surface.get(), folio.sheets);

@@ -11,14 +11,15 @@
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
+#include "render/pdf_objects.h"
 #include "render/pdf_places.h"
 #include "render/pdf_structure.h"
 
 namespace loomfolio {
 namespace {
 
-QPDFObjectHandle text(const std::string& utf8) { return QPDFObjectHandle::newUnicodeString(utf8); }
-QPDFObjectHandle name(const std::string& plain) { return QPDFObjectHandle::newName("/" + plain); }
+using pdf::name;
+using pdf::text;
 
 /// ISO 8601 day to a PDF date (ISO 32000-1, 7.9.4); empty when it is none.
 std::string pdf_date(const std::string& day) {

@@ -7,12 +7,14 @@
 
 #include "base/text.h"
 #include "render/paint.h"
+#include "render/pdf_objects.h"
 
 namespace loomfolio {
 namespace {
 
-QPDFObjectHandle text(const std::string& utf8) { return QPDFObjectHandle::newUnicodeString(utf8); }
-QPDFObjectHandle name(const std::string& plain) { return QPDFObjectHandle::newName("/" + plain); }
+using pdf::name;
+using pdf::text;
+
 QPDFObjectHandle real(double points) { return QPDFObjectHandle::newReal(shortest(points, 3)); }
 
 /// PDF counts upwards from the foot of the sheet.

@@ -6,15 +6,6 @@
 #include "render/paint.h"
 
 namespace loomfolio {
-namespace {
-
-cairo_status_t append(void* text, const unsigned char* bytes, unsigned int count) {
-  static_cast<std::string*>(text)->append(reinterpret_cast<const char*>(bytes), count);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-}  // namespace
-
 std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per_inch, Colouring colouring) {
   const auto& shaper = fonts.inside().shaper;
   if (!shaper) return {};
@@ -34,7 +25,7 @@ std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per
         item);
   std::string png;
   const bool is_drawn = cairo_status(cairo.get()) == CAIRO_STATUS_SUCCESS &&
-                        cairo_surface_write_to_png_stream(surface.get(), append, &png) == CAIRO_STATUS_SUCCESS;
+                        cairo_surface_write_to_png_stream(surface.get(), append_bytes, &png) == CAIRO_STATUS_SUCCESS;
   return is_drawn ? png : std::string();
 }
 

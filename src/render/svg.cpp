@@ -56,15 +56,6 @@ std::string encoded(const std::string& text) {
   return url;
 }
 
-std::string hex(Colour colour) {
-  std::string text = "#";
-  for (const std::uint8_t part : {colour.red, colour.green, colour.blue}) {
-    text += "0123456789abcdef"[part >> 4];
-    text += "0123456789abcdef"[part & 15];
-  }
-  return text;
-}
-
 Point on_circle(const PathArc& arc, double degrees) {
   const double angle = degrees * std::numbers::pi / 180;
   return arc.centre + Point{arc.radius * std::cos(angle), arc.radius * std::sin(angle)};
@@ -149,7 +140,7 @@ class SvgWriter {
     // No longer and no shorter than measured, whichever face the reader has.
     const Millimetres width = fonts_.measure().measure(item.text, style).width;
     if (width > Millimetres(0)) svg_ += " textLength=\"" + number(width) + "\" lengthAdjust=\"spacingAndGlyphs\"";
-    svg_ += " fill=\"" + hex(shown(item.colour, colouring_)) + "\">" + escaped(item.text) + "</text>\n";
+    svg_ += " fill=\"" + to_hex(shown(item.colour, colouring_)) + "\">" + escaped(item.text) + "</text>\n";
   }
 
   void add(const LinkItem& item) {
@@ -199,10 +190,10 @@ class SvgWriter {
   }
 
   std::string painted(const Stroke& stroke, const Fill& fill) const {
-    std::string text = " fill=\"" + (fill.is_filled ? hex(shown(fill.colour, colouring_)) : "none") + "\"";
+    std::string text = " fill=\"" + (fill.is_filled ? to_hex(shown(fill.colour, colouring_)) : "none") + "\"";
     if (!stroke.is_drawn || stroke.pen.width <= Millimetres(0)) return text;
     const Pen& pen = stroke.pen;
-    text += " stroke=\"" + hex(shown(pen.colour, colouring_)) + "\" stroke-width=\"" + number(pen.width) + "\"";
+    text += " stroke=\"" + to_hex(shown(pen.colour, colouring_)) + "\" stroke-width=\"" + number(pen.width) + "\"";
     if (pen.cap == Cap::round) text += " stroke-linecap=\"round\" stroke-linejoin=\"round\"";
     if (pen.cap == Cap::square) text += " stroke-linecap=\"square\"";
     std::string dashes;

@@ -12,15 +12,15 @@ using test::source_folder;
 
 namespace {
 
-struct Machine {
+struct SolvedMachine {
   Sources sources;
   Build build;
   std::vector<Solution> solutions;
 };
 
-const Machine& machine() {
-  static const Machine loaded = [] {
-    Machine m;
+const SolvedMachine& machine() {
+  static const SolvedMachine loaded = [] {
+    SolvedMachine m;
     std::string why;
     const auto text = DiskFiles().read(source_folder + "/samples/street-single.toml", why);
     Diagnostics findings;
@@ -43,7 +43,7 @@ InsideRef element(const std::string& part, const std::string& id) {
 }
 
 LoadWays ways_of(const std::string& part, const std::string& id, const std::string& situation) {
-  const Machine& m = machine();
+  const SolvedMachine& m = machine();
   const Facts facts = gather_facts({m.build, m.solutions});
   for (std::size_t s = 0; s < m.build.situations.size(); ++s)
     if (m.build.situations[s].name == situation)
@@ -53,7 +53,7 @@ LoadWays ways_of(const std::string& part, const std::string& id, const std::stri
 }
 
 std::string say_supply(const LoadWays& ways) {
-  const Machine& m = machine();
+  const SolvedMachine& m = machine();
   return say_way(m.build, trace_paths(m.build), ways.to_supply);
 }
 

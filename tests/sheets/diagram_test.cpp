@@ -8,6 +8,7 @@
 
 #include "disk_files.h"
 #include "sheets/diagram_graph.h"
+#include "sheets/fixed_face.h"
 #include "sheets/look.h"
 #include "sheets/sample_sheets.h"
 
@@ -15,26 +16,25 @@ using namespace loomfolio;
 
 namespace {
 
-const FixedTextMeasure fixed_face;
-const std::string source_folder = LOOMFOLIO_SOURCE_FOLDER;
+const std::string specs_folder = LOOMFOLIO_SOURCE_FOLDER;
 
 /// The specs of samples/ and tests/machines/, from the source folder.
 std::vector<std::string> all_specs() {
   std::vector<std::string> specs;
   for (const std::string folder : {"/samples/", "/tests/machines/"})
-    for (const std::string& file : DiskFiles().list(source_folder + folder))
+    for (const std::string& file : DiskFiles().list(specs_folder + folder))
       if (file.ends_with(".toml")) specs.push_back(folder + file);
   return specs;
 }
 
 Project read_project(const std::string& spec) {
-  std::ifstream in(source_folder + spec, std::ios::binary);
+  std::ifstream in(specs_folder + spec, std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
   const DiskFiles files;
   Sources sources;
   Diagnostics findings;
-  const Library library = read_library(source_folder + "/layouts", files, sources, findings);
+  const Library library = read_library(specs_folder + "/layouts", files, sources, findings);
   return read_spec(spec, text.str(), library, sources, findings);
 }
 

@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "sheets/diagram_part.h"
 #include "sheets/diagram_wire.h"
+#include "sheets/fixed_face.h"
 #include "sheets/sample_sheets.h"
 #include "sheets/wire_contrast.h"
 #include "sheets/wire_look.h"
@@ -16,8 +17,6 @@
 using namespace loomfolio;
 
 namespace {
-
-const FixedTextMeasure fixed_face;
 
 /// How often a path leaves the height `y` mm upwards.
 int count_hops(const std::vector<PathPiece>& path, double y) {

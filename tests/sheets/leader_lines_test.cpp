@@ -10,7 +10,7 @@ using namespace loomfolio;
 
 namespace {
 
-Point at(double x, double y) { return {Millimetres(x), Millimetres(y)}; }
+Point mm_point(double x, double y) { return {Millimetres(x), Millimetres(y)}; }
 
 bool spans(double a, double b, double x) { return x > std::min(a, b) + 1e-9 && x < std::max(a, b) - 1e-9; }
 
@@ -37,10 +37,10 @@ int all_crossings(const std::vector<std::vector<Point>>& lines) {
 }
 
 const Rect picture{{}, {}, Millimetres(30), Millimetres(20)};
-const std::vector<LeadEnd> around{{at(5, 0), LabelSide::top},     {at(20, 0), LabelSide::top},
-                                  {at(0, 6), LabelSide::left},    {at(0, 14), LabelSide::left},
-                                  {at(30, 10), LabelSide::right}, {at(8, 20), LabelSide::bottom},
-                                  {at(22, 20), LabelSide::bottom}};
+const std::vector<LeadEnd> around{{mm_point(5, 0), LabelSide::top},     {mm_point(20, 0), LabelSide::top},
+                                  {mm_point(0, 6), LabelSide::left},    {mm_point(0, 14), LabelSide::left},
+                                  {mm_point(30, 10), LabelSide::right}, {mm_point(8, 20), LabelSide::bottom},
+                                  {mm_point(22, 20), LabelSide::bottom}};
 
 }  // namespace
 

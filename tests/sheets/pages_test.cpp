@@ -5,14 +5,13 @@
 #include <algorithm>
 #include <set>
 
+#include "sheets/fixed_face.h"
 #include "sheets/frame.h"
 #include "sheets/sample_sheets.h"
 
 using namespace loomfolio;
 
 namespace {
-
-const FixedTextMeasure fixed_face;
 
 struct TextBox {
   Rect rect;

@@ -10,8 +10,8 @@ using namespace loomfolio;
 
 namespace {
 
-const Paper a4{"A4"};
-const Paper a3{"A3", Millimetres(297), Millimetres(420)};
+const Paper bare_a4{"A4"};
+const Paper bare_a3{"A3", Millimetres(297), Millimetres(420)};
 
 Folio two_sheets(const std::string& text, const LinkItem& link) {
   Folio folio;
@@ -29,14 +29,14 @@ Folio two_sheets(const std::string& text, const LinkItem& link) {
 TEST_CASE("marks become sheet number and grid field when the folio is whole") {
   Folio folio =
       two_sheets("see sheet " + sheet_mark("diagram") + ", " + cell_mark("diagram", "w5") + ".", {{}, "diagram", "w5"});
-  CHECK(resolve_references(folio, a4, a3).empty());
+  CHECK(resolve_references(folio, bare_a4, bare_a3).empty());
   CHECK(std::get<TextItem>(folio.sheets[0].items[0]).text == "see sheet 2, B2.");
   CHECK(folio.sheets[0].items.size() == 2);
 }
 
 TEST_CASE("what leads nowhere is reported and its link removed") {
   Folio folio = two_sheets("see " + sheet_mark("nowhere"), {{}, "diagram", "w6"});
-  CHECK(resolve_references(folio, a4, a3) == std::vector<std::string>{"nowhere", "diagram#w6"});
+  CHECK(resolve_references(folio, bare_a4, bare_a3) == std::vector<std::string>{"nowhere", "diagram#w6"});
   CHECK(std::get<TextItem>(folio.sheets[0].items[0]).text == "see \u2013");
   CHECK(folio.sheets[0].items.size() == 1);
 }

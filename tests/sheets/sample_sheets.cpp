@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "disk_files.h"
+#include "sheets/fixed_face.h"
 
 namespace loomfolio {
 namespace {
@@ -55,7 +56,6 @@ FolioInput SampleFolio::input(const TextMeasure& measure) const {
 }
 
 const SampleFolio& shared_sample(const std::string& name) {
-  static const FixedTextMeasure fixed_face;
   static std::map<std::string, std::unique_ptr<SampleFolio>> samples;
   std::unique_ptr<SampleFolio>& sample = samples[name];
   if (!sample) sample = std::make_unique<SampleFolio>(name, "", fixed_face);

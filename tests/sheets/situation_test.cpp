@@ -8,6 +8,7 @@
 
 #include "check/paths.h"
 #include "sheets/diagram_live.h"
+#include "sheets/fixed_face.h"
 #include "sheets/sample_sheets.h"
 #include "sheets/situation_layout.h"
 #include "sheets/situation_paths.h"
@@ -17,8 +18,6 @@
 using namespace loomfolio;
 
 namespace {
-
-const FixedTextMeasure fixed_face;
 
 SituationId situation_named(const Build& build, const std::string& name) {
   for (std::size_t s = 0; s < build.situations.size(); ++s)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Columns and rows of tables.
+#include "sheets/fixed_face.h"
 #include "sheets/table.h"
 
 #include <doctest/doctest.h>
@@ -9,8 +10,6 @@
 using namespace loomfolio;
 
 namespace {
-
-const FixedTextMeasure fixed_face;
 
 Table two_columns(const std::string& left, const std::string& right) {
   Table table;

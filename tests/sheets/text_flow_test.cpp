@@ -4,13 +4,12 @@
 
 #include <doctest/doctest.h>
 
+#include "sheets/fixed_face.h"
 #include "sheets/reference.h"
 
 using namespace loomfolio;
 
 namespace {
-
-const FixedTextMeasure fixed_face;
 
 Paragraph plain(const std::string& text) { return {{{text, look::text, look::ink, {}}}, Align::left, "P"}; }
 

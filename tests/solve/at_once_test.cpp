@@ -58,7 +58,7 @@ BuildMaker machines(int count) {
   return m;
 }
 
-ProtectionStudy study(const BuildMaker& m) {
+ProtectionStudy study_all_on(const BuildMaker& m) {
   const auto solutions = solve_all(m.build);
   ProtectionStudy found = study_protection(m.build, solutions);
   study_at_once(m.build, solutions, found);
@@ -69,7 +69,7 @@ ProtectionStudy study(const BuildMaker& m) {
 
 TEST_CASE("horn, grips and main beam at once: each switch in one position, so not both beams") {
   const BuildMaker m = machines(1);
-  const FuseStudy fuse = study(m).fuses.at(0);
+  const FuseStudy fuse = study_all_on(m).fuses.at(0);
   CHECK(fuse.load.number() == doctest::Approx(5).epsilon(1e-3));      // horn and dipped
   CHECK(fuse.at_once.number() == doctest::Approx(12).epsilon(1e-3));  // horn, grips and main
   CHECK(m.build.situations[fuse.at_once_from.at()].name == "horn");
@@ -96,7 +96,7 @@ TEST_CASE("a load behind two switches: a situation that closes both shows that i
 }
 
 TEST_CASE("three machines on one battery: each fuse as if its machine were alone") {
-  for (const FuseStudy& fuse : study(machines(3)).fuses) {
+  for (const FuseStudy& fuse : study_all_on(machines(3)).fuses) {
     CHECK(fuse.at_once.number() == doctest::Approx(12).epsilon(1e-3));
     CHECK(fuse.at_once_moved.size() == 2);
   }
@@ -107,7 +107,7 @@ TEST_CASE("a switch that no hand works stays as it is") {
   for (Part& part : m.build.parts)
     for (Inside& inside : part.insides)
       if (part.id == "grips-switch0") inside.worked_by = "pressure";
-  CHECK(study(m).fuses.at(0).at_once.number() == doctest::Approx(8).epsilon(1e-3));  // horn and main
+  CHECK(study_all_on(m).fuses.at(0).at_once.number() == doctest::Approx(8).epsilon(1e-3));  // horn and main
 }
 
 TEST_CASE("a button that pulls in the starter's relay is not pressed") {
@@ -118,10 +118,10 @@ TEST_CASE("a button that pulls in the starter's relay is not pressed") {
   m.wire("S0", "start.a", 1.5, 0.3);
   m.wire("start.b", "relay.86", 1.5, 0.3);
   m.wire("relay.85", "E1", 1.5, 0.3);
-  CHECK(study(m).fuses.at(0).at_once.number() == doctest::Approx(12).epsilon(1e-3));
+  CHECK(study_all_on(m).fuses.at(0).at_once.number() == doctest::Approx(12).epsilon(1e-3));
   m.build.kinds.back().group = "switching";
   m.build.kinds[m.build.part(m.find_part("relay")).kind.at()].group = "control";
-  CHECK(study(m).fuses.at(0).at_once.number() > 14);
+  CHECK(study_all_on(m).fuses.at(0).at_once.number() > 14);
 }
 
 TEST_CASE("a fuse between battery and generator: all on, and the generator dead") {
@@ -133,7 +133,7 @@ TEST_CASE("a fuse between battery and generator: all on, and the generator dead"
   m.wire("S0", "regulator.+", 2.5, 0.3);
   m.wire("regulator.-", "E1", 2.5, 0.3);
   m.build.situations[1].engine = EngineState::running;
-  const FuseStudy fuse = study(m).fuses.at(0);
+  const FuseStudy fuse = study_all_on(m).fuses.at(0);
   CHECK(fuse.load.number() == doctest::Approx(5).epsilon(0.01));
   CHECK(fuse.is_uncharged);
   CHECK(fuse.at_once.number() == doctest::Approx(12).epsilon(1e-3));
