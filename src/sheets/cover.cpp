@@ -15,7 +15,14 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres entry_height(4.8), group_space(2.6), tool_box(3);
+constexpr Millimetres group_space(2.6), tool_box(3);
+
+/// How far apart lines stand: as long as the cover holds all, the first.
+struct Spacing {
+  Millimetres entry;  ///< height of a line of the contents
+  Millimetres tool;   ///< below a tool
+};
+constexpr Spacing roomy{Millimetres(4.8), Millimetres(1.1)}, tight{Millimetres(4.4), Millimetres(0.5)};
 
 /// One after another, downwards.
 class Stack {
@@ -77,9 +84,9 @@ void add_title(PageFlow& flow) {
 }
 
 /// Title, a dotted leader, the sheet's number; the whole line leads there.
-Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlow& flow) {
+Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlow& flow, Millimetres height) {
   const TextMeasure& measure = flow.setting().measure;
-  Block block{width, entry_height, {}};
+  Block block{width, height, {}};
   const Millimetres baseline(3.6);
   const std::string number = sheet_mark(entry.id);
   const Millimetres number_width = measure.measure(widest(number), look::text).width;
@@ -88,7 +95,7 @@ Block contents_line(const ContentsEntry& entry, Millimetres width, const PageFlo
   const bool is_right_to_left = flow.setting().is_right_to_left;
   const auto x = [&](Millimetres from_near) { return is_right_to_left ? width - from_near : from_near; };
   block.items.push_back(TagOpenItem{"TOCI", {}});
-  block.items.push_back(LinkItem{{{}, {}, width, entry_height}, entry.id, {}});
+  block.items.push_back(LinkItem{{{}, {}, width, height}, entry.id, {}});
   add_text(block.items, {x({}), baseline}, title.text, title.style, look::ink,
            is_right_to_left ? Align::right : Align::left);
   add_text(block.items, {x(width), baseline}, number, look::text, look::accent,
@@ -130,7 +137,7 @@ Block hook_up_lines(const std::vector<ContentsEntry>& entries, Millimetres width
   return stack.take();
 }
 
-std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width) {
+std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width, const Spacing& spacing) {
   std::vector<Block> blocks;
   std::string group;
   const std::vector<ContentsEntry>& contents = flow.context().contents;
@@ -149,7 +156,7 @@ std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width) {
     }
     Stack stack(width);
     if (opens_group) stack.put(contents_group(entry.group, width, flow));
-    stack.put(contents_line(entry, width, flow));
+    stack.put(contents_line(entry, width, flow, spacing.entry));
     blocks.push_back(stack.take());
   }
   return blocks;
@@ -162,11 +169,11 @@ Block head_block(const std::string& text, Millimetres width, const PageFlow& flo
   return block;
 }
 
-Block tool_line(const std::string& tool, Millimetres width, const PageFlow& flow) {
+Block tool_line(const std::string& tool, Millimetres width, const PageFlow& flow, Millimetres space) {
   const Millimetres indent = tool_box + Millimetres(2.5);
   Block text =
       set_paragraph({{{tool, look::text, look::ink, {}}}, Align::left, "LBody"}, width - indent, flow.setting());
-  Block block{width, text.height + Millimetres(1.1), {}};
+  Block block{width, text.height + space, {}};
   const bool is_right_to_left = flow.setting().is_right_to_left;
   block.items.push_back(TagOpenItem{"LI", {}});
   add_rect(block.items, {is_right_to_left ? width - tool_box : Millimetres(0), Millimetres(0.8), tool_box, tool_box},
@@ -176,7 +183,7 @@ Block tool_line(const std::string& tool, Millimetres width, const PageFlow& flow
   return block;
 }
 
-Block tools_block(const PageFlow& flow, Millimetres width) {
+Block tools_block(const PageFlow& flow, Millimetres width, const Spacing& spacing) {
   const Words& words = flow.context().words();
   std::vector<const Build*> builds;
   for (const SolvedBuild& solved : flow.context().input.builds) builds.push_back(&solved.build);
@@ -184,7 +191,7 @@ Block tools_block(const PageFlow& flow, Millimetres width) {
   stack.put(head_block(words("cover.tools"), width, flow));
   Block open{width, {}, {TagOpenItem{"L", {}}}}, close{width, {}, {TagCloseItem{}}};
   stack.put(open);
-  for (const std::string& tool : tools_needed(builds, words)) stack.put(tool_line(tool, width, flow));
+  for (const std::string& tool : tools_needed(builds, words)) stack.put(tool_line(tool, width, flow, spacing.tool));
   stack.put(close);
   return stack.take();
 }
@@ -207,16 +214,19 @@ Block continue_below(const PageFlow& flow, Block tools, std::vector<Block>& line
   return column.take();
 }
 
-/// Contents at the near side, tools at the other and contents below them; what does not fit goes on the next page in
-/// two columns.
-void add_contents_and_tools(PageFlow& flow) {
+/// Contents at the near side, tools at the other and contents below them.
+struct CoverColumns {
+  Block contents, tools;
+  std::vector<Block> left;  ///< lines that found no room
+};
+
+CoverColumns set_columns(const PageFlow& flow, const Spacing& spacing) {
   const Millimetres width = column_width(flow, 2);
-  const Words& words = flow.context().words();
-  std::vector<Block> lines = contents_blocks(flow, width);
-  Block tools = tools_block(flow, width);
+  std::vector<Block> lines = contents_blocks(flow, width, spacing);
+  CoverColumns columns{{}, tools_block(flow, width, spacing), {}};
   const Millimetres room = flow.room() - Millimetres(6.5);
   Stack column(width);
-  Block head = head_block(words("cover.contents"), width, flow);
+  Block head = head_block(flow.context().words()("cover.contents"), width, flow);
   std::size_t placed = 0;
   Millimetres used = head.height;
   column.put(std::move(head));
@@ -224,18 +234,27 @@ void add_contents_and_tools(PageFlow& flow) {
     used += lines[placed].height;
     column.put(std::move(lines[placed]));
   }
-  Block contents = column.take();
-  if (placed < lines.size()) tools = continue_below(flow, std::move(tools), lines, placed, room);
-  Block both{flow.width(), std::max(contents.height, tools.height), {}};
-  const bool is_right_to_left = flow.setting().is_right_to_left;
-  const Millimetres far = width + look::gutter;
-  place_block(both.items, std::move(contents), {is_right_to_left ? far : Millimetres(0), {}});
-  place_block(both.items, std::move(tools), {is_right_to_left ? Millimetres(0) : far, {}});
-  flow.add(std::move(both), Millimetres(6));
-  if (placed == lines.size()) return;
+  columns.contents = column.take();
+  if (placed < lines.size()) columns.tools = continue_below(flow, std::move(columns.tools), lines, placed, room);
   lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(placed));
+  columns.left = std::move(lines);
+  return columns;
+}
+
+/// What does not fit, however tight, goes on the next page in two columns.
+void add_contents_and_tools(PageFlow& flow) {
+  CoverColumns columns = set_columns(flow, roomy);
+  if (!columns.left.empty())
+    if (CoverColumns closer = set_columns(flow, tight); closer.left.empty()) columns = std::move(closer);
+  Block both{flow.width(), std::max(columns.contents.height, columns.tools.height), {}};
+  const bool is_right_to_left = flow.setting().is_right_to_left;
+  const Millimetres far = column_width(flow, 2) + look::gutter;
+  place_block(both.items, std::move(columns.contents), {is_right_to_left ? far : Millimetres(0), {}});
+  place_block(both.items, std::move(columns.tools), {is_right_to_left ? Millimetres(0) : far, {}});
+  flow.add(std::move(both), Millimetres(6));
+  if (columns.left.empty()) return;
   flow.new_page();
-  add_columns(flow, std::move(lines), {2, Millimetres(0)}, {});
+  add_columns(flow, std::move(columns.left), {2, Millimetres(0)}, {});
 }
 
 }  // namespace

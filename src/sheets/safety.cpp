@@ -38,10 +38,19 @@ constexpr std::array<Hazard, 10> hazards{{
     {Signal::notice, "safety.electronics"},
 }};
 
+/// As wide as the longest signal word of the language asks.
+Millimetres signal_bar_width(const PageFlow& flow) {
+  const Words& words = flow.context().words();
+  Millimetres width(37);
+  for (const char* word : {"signal.danger", "signal.warning", "signal.caution", "signal.notice"})
+    width = std::max(width, flow.setting().measure.measure(words(word), look::signal_word).width + Millimetres(14));
+  return width;
+}
+
 /// A small bar with the signal word as panels show it, and its meaning beside it.
 Block signal_meaning(Signal signal, std::string_view meaning, const PageFlow& flow, Millimetres width) {
   const Words& words = flow.context().words();
-  const Millimetres bar_width(37);
+  const Millimetres bar_width = signal_bar_width(flow);
   Block block{width, {}, {}};
   Block bar = signal_bar(signal, bar_width, words, flow.setting());
   Block text = set_text(words(meaning), look::text, width - bar_width - look::gutter, flow.setting());
