@@ -4,11 +4,13 @@
 #include <utility>
 
 #include "base/side_by_side.h"
-#include "sheets/fault_chart_pages.h"
+#include "sheets/fault_pages.h"
 #include "sheets/hook_ups.h"
 
 namespace loomfolio {
 namespace {
+
+constexpr std::size_t most_asked = 16;
 
 void add_lines(std::string& text, const std::vector<Paragraph>& lines, const std::string& prefix) {
   for (const Paragraph& line : lines)
@@ -28,7 +30,7 @@ std::string text_of(const FaultEntry& entry, const FaultWords& say, const FaultC
   for (const Symptom& symptom : chart.symptoms) text += say.symptom(symptom) + '\n';
   const SituationId situation = chart.diagnosis.symptom.situation;
   text += say.situation(situation) + '\n' + say.settings(situation) + '\n' + say.not_asked(chart) + '\n';
-  for (const DrawnBox& box : boxes_to_draw(entry.plan, say, chart, most_chart_questions)) {
+  for (const DrawnBox& box : boxes_to_draw(entry.plan, say, chart, most_asked)) {
     add_lines(text, box.question, entry.context.id_prefix);
     for (const DrawnExit& exit : box.exits) {
       text += exit.reading + std::to_string(exit.next) + '\n';

@@ -30,28 +30,15 @@ class ChartDrawing {
  public:
   ChartDrawing(Millimetres width, const ChartStyle& style) : width_(width), style_(style) { block_.width = width; }
 
-  Block draw(const std::vector<DrawnBox>& boxes, ChartSpan span) {
-    for (std::size_t i = span.first; i < span.last; ++i) {
-      const bool is_last = i + 1 == span.last;
-      draw_row(is_last ? as_last(boxes[i]) : boxes[i], static_cast<int>(i) + 1);
-      if (is_last) break;
+  Block draw(const std::vector<DrawnBox>& boxes) {
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+      draw_row(boxes[i], static_cast<int>(i) + 1);
       if (boxes[i].below >= 0)
         draw_down(boxes[i].exits[static_cast<std::size_t>(boxes[i].below)]);
-      else
+      else if (i + 1 < boxes.size())
         block_.height += row_gap;
     }
     return std::move(block_);
-  }
-
-  /// What leads down leads to the next page.
-  static DrawnBox as_last(DrawnBox box) {
-    box.below = -1;
-    return box;
-  }
-
-  Millimetres height_of(const DrawnBox& box) const {
-    const std::vector<PlacedExit> exits = place_exits(box);
-    return row_height(stack(box.question, question_share - number_room - pad), exits);
   }
 
  private:
@@ -98,20 +85,12 @@ class ChartDrawing {
     return placed;
   }
 
-  static Millimetres height_of_exits(const std::vector<PlacedExit>& exits) {
-    return exits.empty() ? Millimetres(0) : exits.back().y + exits.back().height;
-  }
-
-  static Millimetres row_height(const Block& question, const std::vector<PlacedExit>& exits) {
-    return std::max({question.height + pad * 2, height_of_exits(exits), Millimetres(9)});
-  }
-
   void draw_row(const DrawnBox& box, int number) {
     const Millimetres top = block_.height;
     Block question = stack(box.question, question_share - number_room - pad);
     std::vector<PlacedExit> exits = place_exits(box);
-    const Millimetres height = row_height(question, exits);
-    const Millimetres exits_height = height_of_exits(exits);
+    const Millimetres exits_height = exits.empty() ? Millimetres(0) : exits.back().y + exits.back().height;
+    const Millimetres height = std::max({question.height + pad * 2, exits_height, Millimetres(9)});
     if (!box.question.empty())
       draw_question(std::move(question), {x({}, question_share), top, question_share, height}, number);
     for (PlacedExit& exit : exits) draw_exit(exit, top + (height - exits_height) / 2, !box.question.empty());
@@ -175,28 +154,8 @@ class ChartDrawing {
 
 }  // namespace
 
-Block draw_fault_chart(const std::vector<DrawnBox>& boxes, ChartSpan span, Millimetres width, const ChartStyle& style) {
-  return ChartDrawing(width, style).draw(boxes, span);
-}
-
-std::vector<ChartRow> measure_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style) {
-  const ChartDrawing drawing(width, style);
-  std::vector<ChartRow> rows;
-  for (const DrawnBox& box : boxes) {
-    const Millimetres height = drawing.height_of(box);
-    const bool leads_down = box.below >= 0;
-    rows.push_back({height, leads_down ? drawing.height_of(ChartDrawing::as_last(box)) : height, leads_down});
-  }
-  return rows;
-}
-
-Millimetres chart_height(const std::vector<ChartRow>& rows, ChartSpan span) {
-  Millimetres height;
-  for (std::size_t i = span.first; i < span.last; ++i) {
-    const ChartRow& row = rows[i];
-    height += i + 1 == span.last ? row.last_height : row.height + (row.leads_down ? down_gap : row_gap);
-  }
-  return height;
+Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style) {
+  return ChartDrawing(width, style).draw(boxes);
 }
 
 }  // namespace loomfolio

@@ -28,21 +28,8 @@ struct ChartStyle {
   TypeSetting setting;
 };
 
-/// Boxes that stand on one page: from the first to before the last.
-struct ChartSpan {
-  std::size_t first = 0, last = 0;
-};
-
-/// The boxes from top to bottom, numbered from 1 in the whole chart. An exit to the box that follows is an arrow down; others
-/// name the box, and so does one to a box on the next page.
-Block draw_fault_chart(const std::vector<DrawnBox>& boxes, ChartSpan span, Millimetres width, const ChartStyle& style);
-
-/// How high each box stands with its ends, and how much less or more as the last of its page.
-struct ChartRow {
-  Millimetres height, last_height;
-  bool leads_down = false;
-};
-std::vector<ChartRow> measure_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style);
-Millimetres chart_height(const std::vector<ChartRow>& rows, ChartSpan span);
+/// The boxes from top to bottom, numbered from 1. An exit to the box that follows is an arrow down; others name the
+/// box.
+Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style);
 
 }  // namespace loomfolio

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Fault finding: a list of what a person may see, a chart for each function that fails, then what blows fuses and what
-// is on or weak that should not be. A chart takes at most two pages; what it cannot ask for want of room stands together
+// is on or weak that should not be. A chart takes at most one page; what it cannot ask for want of room stands together
 // in one end.
 #include <algorithm>
 #include <cmath>
@@ -11,7 +11,6 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/fault_chart.h"
-#include "sheets/fault_chart_pages.h"
 #include "sheets/fault_pages.h"
 #include "sheets/fault_words.h"
 #include "sheets/hook_up_tables.h"
@@ -30,7 +29,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5), foot_gap(2);
+constexpr std::size_t most_questions = 16;  // no page has room for more
+constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5);
 constexpr TextStyle cause_style{FaceName::sans, Weight::regular, 9}, seen_style{FaceName::sans, Weight::bold, 9};
 constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
@@ -52,10 +52,9 @@ class FaultPages {
               {});
     add_rules();
     add_index();
-    std::vector<std::vector<Block>> charts(book_.charts.size());
-    work_side_by_side(charts.size(), [&](std::size_t c) { charts[c] = chart_pages(c); });
-    for (std::vector<Block>& pages : charts)
-      for (Block& page : pages) flow_.add(std::move(page), Millimetres(11));
+    std::vector<Block> charts(book_.charts.size());
+    work_side_by_side(charts.size(), [&](std::size_t c) { charts[c] = whole_chart(c); });
+    for (Block& chart : charts) flow_.add(std::move(chart), Millimetres(11));
     if (book_.has_blows()) add_blows();
     if (has_odd()) add_odd();
     return flow_.take();
@@ -175,14 +174,13 @@ class FaultPages {
   }
 
   /// The number on a dark tab, and the trouble beside it.
-  enum class Anchored : std::uint8_t { yes, no };
-  Block head(std::size_t index, const std::string& title, Anchored anchored = Anchored::yes) const {
+  Block head(std::size_t index, const std::string& title) const {
     const bool is_right_to_left = flow_.setting().is_right_to_left;
     const Millimetres width = flow_.width(), text_width = width - tab_width - head_gap;
     Block text = set_paragraph({{{title, tab_style, look::ink, {}}}, Align::left, "H2"}, text_width, flow_.setting());
     Block block{width, std::max(tab_height, text.height), {}};
     const Millimetres tab_x = is_right_to_left ? width - tab_width : Millimetres(0);
-    if (anchored == Anchored::yes) block.items.push_back(AnchorItem{number(index), {}});
+    block.items.push_back(AnchorItem{number(index), {}});
     add_filled_rect(block.items, {tab_x, {}, tab_width, tab_height}, look::ink, Millimetres(0.8));
     add_text(block.items, {tab_x + tab_width / 2, baseline_at_middle(tab_height / 2, tab_style)}, number(index),
              tab_style, look::paper, Align::centre);
@@ -241,21 +239,16 @@ class FaultPages {
     return rest_volts(BatteryType::flooded, sound::least_charge, build.electrics.nominal).number();
   }
 
-  std::string chart_title(std::size_t c) const {
-    const BookChart& in_book = book_.charts[c];
-    std::string title = say_[in_book.entries.front()]->symptom(first_of(c).symptoms.front());
-    if (in_book.entries.size() < book_.entries.size())
-      title += " (" + words_("hook_up.column") + " " + letters_text(in_book.entries) + ")";
-    return title;
-  }
-
   Block chart_head(std::size_t c) const {
     const FaultChart& chart = first_of(c);
     const BookChart& in_book = book_.charts[c];
     const FaultEntry& entry = book_.entries[in_book.entries.front()];
     const FaultWords& say = *say_[in_book.entries.front()];
     const Build& build = entry.context.build();
-    Block block = head(c, chart_title(c));
+    std::string title = say.symptom(chart.symptoms.front());
+    if (in_book.entries.size() < book_.entries.size())
+      title += " (" + words_("hook_up.column") + " " + letters_text(in_book.entries) + ")";
+    Block block = head(c, title);
     const SituationId situation = chart.diagnosis.symptom.situation;
     std::string set =
         words_("faults.set", {{"situation", say.situation(situation)}, {"settings", say.settings(situation)}});
@@ -277,25 +270,25 @@ class FaultPages {
     return block;
   }
 
-  std::vector<Block> chart_pages(std::size_t c) const {
+  /// As many questions as fit on one page.
+  Block whole_chart(std::size_t c) const {
     const FaultChart& chart = first_of(c);
     const std::size_t first = book_.charts[c].entries.front();
     const FaultWords& say = *say_[first];
     const ChartStyle style{words_("faults.go_to"), flow_.setting()};
-    std::vector<Block> pages{chart_head(c), head(c, chart_title(c) + ", " + words_("page.continued"), Anchored::no)};
-    std::string rest = say.not_asked(chart);
-    if (chart.works_in.is_set()) rest.clear();
-    Block foot;
-    if (!rest.empty()) foot = set_text(rest, look::text, flow_.width(), flow_.setting());
-    const Millimetres foot_room = rest.empty() ? Millimetres(0) : foot.height + foot_gap;
-    const ChartRoom room{flow_.full_room() - pages[0].height - look::gutter - foot_room,
-                         flow_.full_room() - pages[1].height - look::gutter - foot_room};
-    const PagedChart paged = page_chart(book_.entries[first].plan, say, chart, room, flow_.width(), style);
-    pages.resize(paged.pages.size());
-    for (std::size_t p = 0; p < pages.size(); ++p)
-      put_below(pages[p], draw_fault_chart(paged.boxes, paged.pages[p], flow_.width(), style), look::gutter);
-    if (!rest.empty()) put_below(pages.back(), std::move(foot), foot_gap);
-    return pages;
+    Block block;
+    std::size_t last = most_questions + 1;
+    for (std::size_t most = most_questions; most > 0; --most) {
+      std::vector<DrawnBox> boxes = boxes_to_draw(book_.entries[first].plan, say, chart, most);
+      if (boxes.size() == last) continue;
+      last = boxes.size();
+      block = chart_head(c);
+      put_below(block, draw_fault_chart(boxes, flow_.width(), style), look::gutter);
+      if (const std::string rest = say.not_asked(chart); !rest.empty() && !chart.works_in.is_set())
+        put_below(block, set_text(rest, look::text, flow_.width(), flow_.setting()), Millimetres(2));
+      if (block.height <= flow_.full_room()) break;
+    }
+    return block;
   }
 
   void add_blows() {

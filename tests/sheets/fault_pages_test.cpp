@@ -12,7 +12,6 @@
 
 #include "check/paths.h"
 #include "sheets/cold_tests.h"
-#include "sheets/fault_chart_pages.h"
 #include "sheets/fault_plan.h"
 #include "sheets/reference.h"
 #include "sheets/sample_sheets.h"
@@ -195,32 +194,4 @@ TEST_CASE("ohms before the battery: pulled fuses leave what hangs behind them, a
   CHECK(print_ohms(Ohms(4.23)) == "4.2\u00a0\u2126");
   CHECK(print_ohms(Ohms(200)) == "200\u00a0\u2126");
   CHECK(print_ohms(Ohms(1500)) == "1.5\u00a0k\u2126");
-}
-
-TEST_CASE("a chart on two pages: each box once and in order, as high as measured, and a way to the next page is named") {
-  const FixedTextMeasure measure;
-  ChartStyle style{"go to {number}", {measure}};
-  const Paragraph words{{{"Volts. Red: Starter relay 50.", look::text, look::ink, {}}}, Align::left, "P"};
-  std::vector<DrawnBox> boxes;
-  for (int i = 0; i < 5; ++i) boxes.push_back({{words}, {{"0 V", -1, {words, words}}, {"12 V", i < 4 ? i + 1 : -1, {words}}}, i < 4 ? 1 : -1});
-  const Millimetres width(180);
-  const std::vector<ChartRow> rows = measure_fault_chart(boxes, width, style);
-  for (const ChartSpan span : {ChartSpan{0, 5}, ChartSpan{0, 3}, ChartSpan{3, 5}, ChartSpan{2, 3}}) {
-    const Block drawn = draw_fault_chart(boxes, span, width, style);
-    CHECK(drawn.height.number() == doctest::Approx(chart_height(rows, span).number()));
-    int go_to = 0;
-    for (const Item& item : drawn.items)
-      if (const auto* text = std::get_if<TextItem>(&item)) go_to += text->text.starts_with("go to");
-    CHECK(go_to == (span.last < 5 ? 1 : 0));
-  }
-}
-
-TEST_CASE("the more a chart asks, the fewer things stand together in the ends that it cut; uncut none") {
-  for (const SolvedBuild& solved : shared_sample("street-single").solved())
-    for (const FaultChart& chart : shared_plan(solved).charts) {
-      const FaultPlan& plan = shared_plan(solved);
-      CHECK(largest_cut_end(plan, cut_chart(plan, chart, 1000)) == 0);
-      CHECK(largest_cut_end(plan, cut_chart(plan, chart, most_chart_questions)) <=
-            largest_cut_end(plan, cut_chart(plan, chart, 2)));
-    }
 }
