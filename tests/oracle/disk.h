@@ -37,20 +37,22 @@ struct Sample {
   Project project;
 };
 
-/// All of samples/; `diagnostics` gets what reading found.
-inline std::vector<Sample> read_samples(Diagnostics& diagnostics) {
+/// All of a folder; `diagnostics` gets what reading found.
+inline std::vector<Sample> read_specs(const std::string& folder, Diagnostics& diagnostics) {
   const std::string root = LOOMFOLIO_SOURCE_FOLDER;
   const SourceFolder files;
   Sources sources;
   const Library library = read_library(root + "/layouts", files, sources, diagnostics);
   std::vector<Sample> samples;
-  for (const std::string& name : files.list(root + "/samples")) {
+  for (const std::string& name : files.list(root + "/" + folder)) {
     if (!name.ends_with(".toml")) continue;
     std::string why;
-    const auto text = files.read(root + "/samples/" + name, why);
+    const auto text = files.read(root + "/" + folder + "/" + name, why);
     if (text) samples.push_back({name, read_spec(name, *text, library, sources, diagnostics)});
   }
   return samples;
 }
+
+inline std::vector<Sample> read_samples(Diagnostics& diagnostics) { return read_specs("samples", diagnostics); }
 
 }  // namespace loomfolio::test
