@@ -42,7 +42,7 @@ NodeVolts solve_with(const Machine& m, const Branch& added) {
   Circuit circuit = m.circuit;
   circuit.branches.push_back(added);
   NodeSolver solver(circuit);
-  return solver.solve(m.settled.relays, Flash::lit, {});
+  return solver.solve(m.settled.relays, Flash::lit, m.settled.nodes.volts);  // where Newton begins changes no answer
 }
 
 double greatest_gap(const WhatIf& answer, const NodeVolts& anew) {
