@@ -87,9 +87,9 @@ TEST_CASE("a load behind two switches: a situation that closes both shows that i
   m.wire("master.b", "fog.a", 1.5, 0.3);
   m.wire("fog.b", "fogs.+", 1.5, 0.3);
   m.wire("fogs.-", "E1", 1.5, 0.3);
-  CHECK(study(m).fuses.at(0).at_once.number() == doctest::Approx(12).epsilon(1e-3));  // nothing says that both go on
+  CHECK(study_all_on(m).fuses.at(0).at_once.number() == doctest::Approx(12).epsilon(1e-3));  // nothing says that both go on
   m.situation("fog", {{"master", "on"}, {"fog", "on"}});
-  const FuseStudy fuse = study(m).fuses.at(0);
+  const FuseStudy fuse = study_all_on(m).fuses.at(0);
   CHECK(m.build.situations[fuse.at_once_from.at()].name == "horn");
   CHECK(fuse.at_once.number() == doctest::Approx(14.5).epsilon(1e-3));  // and still the horn, which "fog" leaves off
   REQUIRE(fuse.at_once_moved.size() == 4);                              // dip, grips, both of the fog lamps
