@@ -61,8 +61,6 @@ bool is_source(const Inside& inside) { return inside.type == InsideType::source;
 
 bool is_battery(const Part& part) { return std::any_of(part.insides.begin(), part.insides.end(), is_source); }
 
-bool is_in_housing(TerminalForm form) { return form == TerminalForm::sealed || form == TerminalForm::cavity; }
-
 Action simple(ActionType type) {
   Action action;
   action.type = type;
@@ -77,6 +75,7 @@ int turns_of(ActionType type) {
     case ActionType::remove_covers:
     case ActionType::clip_test_fuse:
       return 3;
+    case ActionType::free_wire:
     case ActionType::tie_loom:
     case ActionType::part_again:
     case ActionType::refit_tank:
@@ -212,10 +211,17 @@ class Planner {
     return groups;
   }
 
-  /// Contacts are clicked into a plug that is off.
+  /// Contacts are clicked into a plug that is off, and taken out of it.
   std::vector<Action> found_part(std::size_t part) const {
     std::vector<Action> actions{at_part(ActionType::find, part)};
     if (gets_contacts(build_, build_.parts[part])) actions.push_back(at_part(ActionType::unplug, part));
+    for (const TerminalId terminal : build_.parts[part].terminals)
+      for (const WireId wire : wires_to_free(build_, terminal)) {
+        Action action = at_part(ActionType::free_wire, part);
+        action.terminal = terminal;
+        action.wires = {wire};
+        actions.push_back(std::move(action));
+      }
     return actions;
   }
 
@@ -510,6 +516,24 @@ bool is_joined_by_fitter(const Wire& wire) { return wire.provided == Provider::k
 bool shares_fitting(const Build& build, TerminalId terminal) {
   const FittingShape shape = fitting_shape(build, terminal);
   return shape != FittingShape::ring && shape != FittingShape::bare;
+}
+
+bool is_in_housing(TerminalForm form) { return form == TerminalForm::sealed || form == TerminalForm::cavity; }
+
+std::vector<WireId> wires_to_free(const Build& build, TerminalId terminal) {
+  const FittingShape shape = fitting_shape(build, terminal);
+  if (!shares_fitting(build, terminal) || shape == FittingShape::splice || shape == FittingShape::lead) return {};
+  std::vector<WireId> machines;
+  bool has_new = false;
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const Wire& wire = build.wires[w];
+    if (wire.from != terminal && wire.to != terminal) continue;
+    if (is_joined_by_fitter(wire))
+      has_new = true;
+    else
+      machines.push_back(WireId{static_cast<std::int32_t>(w)});
+  }
+  return has_new ? machines : std::vector<WireId>{};
 }
 
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words) {

@@ -35,6 +35,7 @@ enum class ActionType : std::uint8_t {
   take_fuse,      ///< a fuse of the machine that the kit's wires will use
   find,           ///< a part that the machine has
   unplug,         ///< a plug of the machine that gets wires
+  free_wire,      ///< a wire of the machine that will share its fitting with a new one
   mount,          ///< a part that is new
   check_clear,    ///< what was mounted stands clear of heat, fuel and what moves
   cut_wires,      ///< all of them, and labels on both ends
@@ -101,6 +102,12 @@ bool is_joined_by_fitter(const Wire& wire);
 
 /// Several wires at such a terminal share one fitting; on a stud each has a ring of its own.
 bool shares_fitting(const Build& build, TerminalId terminal);
+
+/// A contact that clicks into a connector's cavity.
+bool is_in_housing(TerminalForm form);
+
+/// Wires of the machine whose fitting must go, since a new wire shares the one that takes its place.
+std::vector<WireId> wires_to_free(const Build& build, TerminalId terminal);
 
 /// Stages that have nothing to do are left out, save the battery's and the tests'.
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words);

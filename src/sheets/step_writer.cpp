@@ -56,6 +56,8 @@ class StepWriter {
         return show_mount(action.part);
       case ActionType::unplug:
         return {sentence("steps.unplug", {{"part", build_.part(action.part).label}}), {}, {}};
+      case ActionType::free_wire:
+        return show_free_wire(action);
       case ActionType::plug:
         return show_plug(action.part);
       case ActionType::clean_earth:
@@ -176,6 +178,17 @@ class StepWriter {
     ShownAction shown{{{action.text, look::text, look::ink, {}}}, {}, {}};
     if (!action.caution.empty()) shown.warning = author_panel(action.caution);
     return shown;
+  }
+
+  ShownAction show_free_wire(const Action& action) const {
+    const KindTerminal* terminal = kind_terminal_of(build_, action.terminal);
+    const bool is_cavity = terminal != nullptr && is_in_housing(terminal->form);
+    return {sentence("steps.free_wire" + turn_of(action) + (is_cavity && action.turn == 1 ? "_cavity" : ""),
+                     {{"wires", wire_ids(build_, action.wires)},
+                      {"part", build_.part(action.part).label},
+                      {"mark", terminal_mark(build_, action.terminal)}}),
+            {},
+            {}};
   }
 
   ShownAction show_plug(PartId id) const {
@@ -384,6 +397,7 @@ bool is_action_of_all(const SheetContext& context, const Action& action) {
     case ActionType::part_again:
     case ActionType::unclip_test_fuse:
     case ActionType::cover_pole:
+    case ActionType::free_wire:
       return is_joint_of_all(context, common, action.terminal);
     case ActionType::make_splice:
       return shows_splice(common, action.splice);

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "sheets/assembly_plan.h"
 #include "sheets/names.h"
 
 namespace loomfolio {
@@ -15,6 +16,7 @@ struct Fittings {
   std::set<TerminalForm> forms;
   std::set<std::string> threads;  ///< M4, M6
   bool has_splices = false, has_earths = false, has_cables = false;
+  bool has_old_contacts = false;  ///< one of the machine comes out of its cavity
 };
 
 void gather_end(const Build& build, TerminalId id, Fittings& fittings) {
@@ -29,6 +31,7 @@ void gather_end(const Build& build, TerminalId id, Fittings& fittings) {
   const KindTerminal* kind = kind_terminal_of(build, id);
   if (kind == nullptr) return;
   fittings.forms.insert(kind->form);
+  if (is_in_housing(kind->form) && !wires_to_free(build, id).empty()) fittings.has_old_contacts = true;
   if (!kind->thread.empty()) fittings.threads.insert(kind->thread);
 }
 
@@ -61,6 +64,7 @@ std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, c
   for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse"}) tools.push_back(words(key));
   if (fittings.has_earths) tools.push_back(words("tools.earth"));
   tools.push_back(words("tools.care"));
+  if (fittings.has_old_contacts) tools.push_back(words("tools.pin"));
   for (const Build* build : builds)
     for (const AuthorStep& step : build->steps)
       for (const std::string& tool : step.tools)

@@ -362,3 +362,23 @@ TEST_CASE("ohms are told as a pocket meter shows them") {
     CHECK(ids == std::vector<std::string>{"6", "8"});
   }
 }
+
+TEST_CASE("a plug of the machine that gets a wire is unplugged, and a wire that will share its contact freed, before all joins") {
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
+  const auto actions_of = [&](const SolvedBuild& solved) {
+    return actions_in_order(plan_assembly(solved, sample.words()));
+  };
+  const std::vector<Action> with_beam = actions_of(sample.solved().front()), own = actions_of(sample.solved().back());
+  CHECK(place_of(with_beam, ActionType::unplug) == -1);
+  CHECK(place_of(with_beam, ActionType::free_wire) == -1);
+  const auto find = place_of(own, ActionType::unplug), free = place_of(own, ActionType::free_wire);
+  REQUIRE(free > find);
+  const Action& freed = own[static_cast<std::size_t>(free)];
+  CHECK(sample.solved().back().build.wire(freed.wires.front()).id == "M4");
+  CHECK(own[static_cast<std::size_t>(free) + 1].turn == 2);
+  CHECK(free < place_of(own, ActionType::join_end, freed.terminal));
+  // The plug goes on again.
+  CHECK(std::any_of(own.begin() + free, own.end(), [&](const Action& action) {
+    return action.type == ActionType::plug && action.part == freed.part;
+  }));
+}
