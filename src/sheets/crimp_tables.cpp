@@ -2,15 +2,18 @@
 #include "sheets/crimp_tables.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <utility>
 
 #include "base/text.h"
 #include "sheets/crimp_figures.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/parts_tables.h"
 #include "sheets/print_text.h"
 #include "sheets/pull_force.h"
 #include "sheets/right_to_left.h"
+#include "sheets/wire_star.h"
 
 namespace loomfolio {
 namespace {
@@ -79,6 +82,31 @@ Table fit_table(const SheetContext& context, FittingShape shape, const std::vect
           })),
           text_cell(use.strip ? both_units(*use.strip, words) : words(is_ring ? "crimps.as_barrel" : "crimps.by_maker")),
           std::move(sizes)}});
+  }
+  return table;
+}
+
+Table barrel_table(const SheetContext& context, const std::vector<const Build*>& builds) {
+  const Words& words = context.words();
+  std::map<double, std::map<std::string, std::vector<std::size_t>>> by_area;  // splices, and the builds that have them
+  for (std::size_t b = 0; b < builds.size(); ++b)
+    for (const Splice& splice : builds[b]->splices) {
+      const WireSides sides = sides_at(*builds[b], splice.terminal);
+      const SquareMillimetres area = total_area(*builds[b], sides.left) + total_area(*builds[b], sides.right);
+      by_area[area.number()][splice.id].push_back(b);
+    }
+  Table table;
+  table.columns = {{words("crimps.fitting"), CellAlign::near, Wrapping::wraps, 1},
+                   {words("crimps.together"), CellAlign::near, Wrapping::wraps, 0.7},
+                   {words("crimps.strip"), CellAlign::near, Wrapping::wraps, 0.7},
+                   {words("crimps.used_on"), CellAlign::near, Wrapping::wraps, 1.2}};
+  for (const auto& [area, splices] : by_area) {
+    std::vector<std::string> places;
+    for (const auto& [id, of_builds] : splices)
+      places.push_back(of_builds.size() == builds.size() ? id : id + " (" + letters_text(of_builds) + ")");
+    table.rows.push_back({{text_cell(words("parts.splice"), look::table_bold),
+                           text_cell(print_area(SquareMillimetres(area))), text_cell(words("crimps.as_barrel")),
+                           text_cell(join(places, ", "))}});
   }
   return table;
 }

@@ -13,6 +13,9 @@ namespace loomfolio {
 /// A row a fitting: what it takes, how far its wire is stripped, where it is used here and whether that fits.
 Table fit_table(const SheetContext& context, FittingShape shape, const std::vector<FittingUse>& uses);
 
+/// A row for all splices that need a barrel of one size: by the metal of all wires that lie in it.
+Table barrel_table(const SheetContext& context, const std::vector<const Build*>& builds);
+
 /// Strip lengths at true size: the wire is laid on the page. No height where no terminal states one.
 Block strip_rulers(const PageFlow& flow, const std::vector<FittingUse>& uses);
 

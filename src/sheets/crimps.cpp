@@ -63,13 +63,16 @@ class CrimpPages {
     // Families follow each other; head, table and first pictures stay together.
     std::vector<Block> rows = step_rows(flow_, procedure.shape, uses);
     std::vector<Block> examples = example_rows(flow_, procedure.shape, *uses.front().wires.begin()->second.front());
-    Millimetres height = Millimetres(22) + look::line_step(look::table) * (2.5 * static_cast<double>(uses.size()));
+    Block rulers = strip_rulers(flow_, uses);
+    const bool is_splice = procedure.shape == FittingShape::splice;
+    const Table table = is_splice ? barrel_table(context_, builds_) : fit_table(context_, procedure.shape, uses);
+    Millimetres height = Millimetres(10) + rulers.height;
+    height += look::line_step(look::table) * (2.5 * static_cast<double>(table.rows.size()));
     if (!rows.empty()) height += rows.front().height + look::gutter;
     flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
     flow_.items().push_back(AnchorItem{fitting_anchor(procedure.shape), {}});
-    add_table(flow_, fit_table(context_, procedure.shape, uses), look::paragraph_gap);
-    if (Block rulers = strip_rulers(flow_, uses); rulers.height.number() > 0)
-      flow_.add(std::move(rulers), look::paragraph_gap);
+    add_table(flow_, table, look::paragraph_gap);
+    if (rulers.height.number() > 0) flow_.add(std::move(rulers), look::paragraph_gap);
     for (Block& row : rows) flow_.add(std::move(row), look::gutter);
     add_examples(words_(procedure.title), std::move(examples));
   }
