@@ -63,6 +63,18 @@ void add_commands(CLI::App& app, Request& request) {
   take_spec(meter);
   add_meter_options(*meter, request);
 
+  CLI::App* tables = add("tables", "write one table of the pages as CSV or JSON, for other programs", CommandName::tables);
+  take_spec(tables);
+  tables->add_option("TABLE", request.table, "wires, fuses, parts, cuts or earths")->required();
+  tables->add_option("-o,--output", request.output, "where to write; JSON where it ends in .json, - for standard output, which is usual")
+      ->type_name("FILE");
+  tables->add_option("--variant", request.variant, "only this hook-up of the spec")->type_name("NAME");
+  tables->add_flag("--json", request.as_json, "JSON instead of CSV");
+
+  CLI::App* watch = add("watch", "print at each save of the spec, until stopped", CommandName::watch);
+  watch->add_option("SPEC", request.spec, "build spec")->required();
+  add_page_options(*watch, request);
+
   CLI::App* parts = add("parts", "the library of part kinds: a list, or one kind", CommandName::parts);
   parts->add_option("KIND", request.kind, "a kind's id");
 

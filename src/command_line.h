@@ -7,7 +7,7 @@
 
 namespace loomfolio {
 
-enum class CommandName : std::uint8_t { print, check, meter, parts, new_spec, bench_layout };
+enum class CommandName : std::uint8_t { print, check, meter, tables, parts, new_spec, watch, bench_layout };
 
 /// What the user asked for. A field that the command does not know is empty.
 struct Request {
@@ -15,6 +15,7 @@ struct Request {
   std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input (new: FILE, "-" for standard output)
   std::string earlier;               ///< bench-layout: the graph of an earlier drawing to stay near; empty: none
   std::string kind;                  ///< parts: the KIND argument; empty: list all
+  std::string table;                 ///< tables: the TABLE argument
   std::string where;                 ///< meter: the WHERE argument
   std::string situation;             ///< meter: --in; empty: all
   std::string output;                ///< -o, "-" for standard output; empty: beside the spec

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Opens files, calls run(), sets the exit code.
+#include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
+#include <thread>
 
 #include <unistd.h>
 
@@ -26,6 +28,9 @@ std::string find_share_folder() {
 int main(int count, char** values) {
   loomfolio::DiskFiles files;
   loomfolio::Surroundings surroundings{files, std::cin, std::cout, std::cerr, find_share_folder(),
-                                       isatty(STDOUT_FILENO) == 1, isatty(STDERR_FILENO) == 1};
+                                       isatty(STDOUT_FILENO) == 1, isatty(STDERR_FILENO) == 1, [] {
+                                         std::this_thread::sleep_for(std::chrono::milliseconds(300));
+                                         return true;
+                                       }};
   return loomfolio::run({values + 1, values + count}, surroundings);
 }

@@ -2,6 +2,7 @@
 // The whole program as one function.
 #pragma once
 
+#include <functional>
 #include <iosfwd>
 #include <string>
 #include <vector>
@@ -25,6 +26,7 @@ struct Surroundings {
   std::string share_folder;       ///< holds layouts/ and fonts/
   bool out_is_terminal = false;
   bool err_is_terminal = false;   ///< colour and progress only then
+  std::function<bool()> wait = {};  ///< watch: some tenths of a second; false ends the watching. Not set: it looks once
 };
 
 /// Exit code: 0 clean, 1 findings of error, 2 could not run.

@@ -115,17 +115,6 @@ void find_missing_glyphs(const Folio& folio, const FontSet& fonts, const Proof& 
   }
 }
 
-bool write_out(const std::string& path, const std::string& content, Surroundings& surroundings) {
-  if (path == "-") {
-    surroundings.out << content;
-    return true;
-  }
-  std::string why;
-  if (surroundings.files.write(path, content, why)) return true;
-  surroundings.err << "loomfolio: cannot write `" << path << "`: " << why << "; it is as it was\n";
-  return false;
-}
-
 std::string render_sheet(const Sheet& sheet, Form form, const FontSet& fonts, const Request& request) {
   const Colouring colouring = request.is_mono ? Colouring::grey : Colouring::full;
   if (form == Form::svg) return render_svg(sheet, fonts, colouring);

@@ -31,6 +31,17 @@ std::optional<std::string> read_text(const std::string& name, Surroundings& surr
   return text;
 }
 
+bool write_out(const std::string& path, const std::string& content, Surroundings& surroundings) {
+  if (path == "-") {
+    surroundings.out << content;
+    return true;
+  }
+  std::string why;
+  if (surroundings.files.write(path, content, why)) return true;
+  surroundings.err << "loomfolio: cannot write `" << path << "`: " << why << "; it is as it was\n";
+  return false;
+}
+
 std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings) {
   Proof proof;
   proof.spec_name = request.spec == "-" ? "standard input" : request.spec;

@@ -28,6 +28,9 @@ struct Proof {
 /// The text of a file or of standard input ("-"); nothing when it cannot be had, which is then said on `err`.
 std::optional<std::string> read_text(const std::string& name, Surroundings& surroundings);
 
+/// Writes to a file, whole or not at all, or to standard output ("-"). False when it could not, which is then said on `err`.
+bool write_out(const std::string& path, const std::string& content, Surroundings& surroundings);
+
 /// Reads, solves and checks. Nothing when the spec's text cannot be had or the program's own layouts/ are broken.
 std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings);
 

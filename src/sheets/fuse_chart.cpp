@@ -92,31 +92,6 @@ Block fuse_face(const PageFlow& flow, const Part& part, const Face& face, const 
   return block;
 }
 
-/// The chargers that one of the wires ends at.
-std::vector<PartId> chargers_on(const Build& build, const std::vector<WireId>& wires) {
-  std::vector<PartId> chargers;
-  for (const WireId id : wires)
-    for (const TerminalId end : {build.wire(id).from, build.wire(id).to}) {
-      const Terminal& terminal = build.terminal(end);
-      if (terminal.owner != OwnerType::part) continue;
-      const PartId part{terminal.owner_index};
-      const auto& insides = build.part(part).insides;
-      const bool charges = std::any_of(insides.begin(), insides.end(),
-                                       [](const Inside& inside) { return inside.type == InsideType::charger; });
-      if (charges && std::find(chargers.begin(), chargers.end(), part) == chargers.end()) chargers.push_back(part);
-    }
-  return chargers;
-}
-
-/// What takes current behind the fuse; where nothing does, what gives it.
-std::string protected_parts(const Build& build, const std::vector<WireId>& wires) {
-  std::vector<PartId> parts = consumers_on(build, wires);
-  if (parts.empty()) parts = chargers_on(build, wires);
-  std::vector<std::string> names;
-  for (const PartId part : parts) names.push_back(build.part(part).label);
-  return join(names, ", ");
-}
-
 /// The rating that the chart shows.
 Amperes shown_rating(const SheetContext& context, const FuseStudy& study) {
   const FuseChoice* choice = choice_of(context, study.fuse);
@@ -175,7 +150,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   row.anchor = fuse_anchor(build, ref);
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
-               text_cell(protected_parts(build, study.wires)),
+               text_cell(protected_text(build, study.wires)),
                load_cell(context, study),
                thinnest_cell(context, study),
                text_cell(stopped_text(context.solved, study, context.words()))};

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "sheets/names.h"
 
 namespace loomfolio {
@@ -50,6 +51,22 @@ std::string list_stopped(const SolvedBuild& solved, const std::vector<Stopped>& 
   return list(solved.build, stopped);
 }
 
+/// The chargers that one of the wires ends at.
+std::vector<PartId> chargers_on(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<PartId> chargers;
+  for (const WireId id : wires)
+    for (const TerminalId end : {build.wire(id).from, build.wire(id).to}) {
+      const Terminal& terminal = build.terminal(end);
+      if (terminal.owner != OwnerType::part) continue;
+      const PartId part{terminal.owner_index};
+      const auto& insides = build.part(part).insides;
+      const bool charges = std::any_of(insides.begin(), insides.end(),
+                                       [](const Inside& inside) { return inside.type == InsideType::charger; });
+      if (charges && std::find(chargers.begin(), chargers.end(), part) == chargers.end()) chargers.push_back(part);
+    }
+  return chargers;
+}
+
 }  // namespace
 
 std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words) {
@@ -58,6 +75,14 @@ std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, cons
   const std::string running =
       study.stops_running.empty() ? words("fuses.running_nothing") : list_stopped(solved, study.stops_running, words);
   return words("fuses.parked_all", {{"running", running}});
+}
+
+std::string protected_text(const Build& build, const std::vector<WireId>& wires) {
+  std::vector<PartId> parts = consumers_on(build, wires);
+  if (parts.empty()) parts = chargers_on(build, wires);
+  std::vector<std::string> names;
+  for (const PartId part : parts) names.push_back(build.part(part).label);
+  return join(names, ", ");
 }
 
 }  // namespace loomfolio

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What stops when a fuse blows, in words.
+// What a fuse protects, and what stops when it blows, in words.
 #pragma once
 
 #include <string>
@@ -14,5 +14,8 @@ namespace loomfolio {
 /// coil that works in some situation. A fuse that cuts the battery off while the generator feeds on: what stops with the
 /// engine stopped, and with it running.
 std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words);
+
+/// Labels of the parts that take current at the ends of those wires; where none does, of those that give it.
+std::string protected_text(const Build& build, const std::vector<WireId>& wires);
 
 }  // namespace loomfolio
