@@ -71,8 +71,8 @@ Action simple(ActionType type) {
 int turns_of(ActionType type) {
   switch (type) {
     case ActionType::disconnect:
-      return 4;
     case ActionType::remove_covers:
+      return 4;
     case ActionType::clip_test_fuse:
       return 3;
     case ActionType::free_wire:
@@ -287,6 +287,13 @@ class Planner {
     for (std::size_t e = 0; e < build_.earths.size(); ++e) {
       Action action = simple(ActionType::clean_earth);
       action.earth = EarthId{static_cast<std::int32_t>(e)};
+      action.terminal = build_.earths[e].terminal;
+      for (const WireId wire : wires_at_[action.terminal.at()])
+        if (!is_joined_by_fitter(build_.wire(wire))) action.wires.push_back(wire);
+      if (is_kit() && !action.wires.empty()) {
+        metal.actions.push_back(action);
+        metal.actions.back().type = ActionType::undo_earth;
+      }
       metal.actions.push_back(action);
     }
     for (std::size_t p = 0; p < build_.parts.size(); ++p)

@@ -42,6 +42,7 @@ enum class ActionType : std::uint8_t {
   make_splice,
   lay_wires,    ///< those that run from one zone to another
   check_way,    ///< the loom lies clear, with slack at both stops
+  undo_earth,   ///< a bolt that holds rings of the machine
   clean_earth,  ///< bare metal where wires bolt to frame or engine
   body_return,  ///< a part whose own metal is its return
   join_end,     ///< all wires that the fitter joins at one terminal, for good
@@ -67,7 +68,7 @@ struct Action {
   ActionType type = ActionType::author;
   int turn = 0;                  ///< of an action that is several steps: 1, 2 ...; 0: it is one
   PartId part;                   ///< find, unplug, mount, body_return, plug
-  EarthId earth;                 ///< clean_earth
+  EarthId earth;                 ///< undo_earth, clean_earth
   std::vector<WireId> wires;     ///< join_end and at battery poles: thickest first; lay_wires: in wire order
   std::vector<WireId> machines;  ///< join_end: wires of the machine already at that terminal
   TerminalId terminal;           ///< where the wires end

@@ -61,7 +61,9 @@ class StepWriter {
       case ActionType::plug:
         return show_plug(action.part);
       case ActionType::clean_earth:
-        return show_earth(build_.earths[static_cast<std::size_t>(action.earth.index)]);
+        return show_earth(action, "steps.clean_earth");
+      case ActionType::undo_earth:
+        return show_earth(action, "steps.undo_earth");
       case ActionType::body_return:
         return {sentence("steps.body_return", {{"part", build_.part(action.part).label}}), {}, {}};
       case ActionType::make_splice:
@@ -284,9 +286,10 @@ class StepWriter {
     return draw_face(face, {}, scale, context_.measure());
   }
 
-  ShownAction show_earth(const Earth& earth) const {
+  ShownAction show_earth(const Action& action, std::string_view key) const {
+    const Earth& earth = build_.earths[static_cast<std::size_t>(action.earth.index)];
     const std::string place = earth.place.empty() ? earth.label : earth.place;
-    return {sentence("steps.clean_earth", {{"id", earth.id}, {"place", place}}), {}, {}};
+    return {sentence(key, {{"id", earth.id}, {"place", place}, {"wires", wire_ids(build_, action.wires)}}), {}, {}};
   }
 
   ShownAction show_splice(const Splice& splice) const {
@@ -334,6 +337,19 @@ bool is_earth_of_all(const SheetContext& context, const Earth& earth) {
   return std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* other) {
     return std::any_of(other->build.earths.begin(), other->build.earths.end(),
                        [&](const Earth& found) { return found.id == earth.id && found.place == earth.place; });
+  });
+}
+
+/// In every hook-up rings of the machine sit under the bolt, the same ones.
+bool is_bolt_of_all(const SheetContext& context, const Action& action) {
+  const Build& build = context.build();
+  const auto& builds = context.hook_ups->builds;
+  return std::all_of(builds.begin(), builds.end(), [&](const SolvedBuild* other) {
+    return std::all_of(action.wires.begin(), action.wires.end(), [&](WireId wire) {
+      return std::any_of(other->build.wires.begin(), other->build.wires.end(), [&](const Wire& found) {
+        return found.id == build.wire(wire).id && !is_joined_by_fitter(found);
+      });
+    });
   });
 }
 
@@ -390,6 +406,8 @@ bool is_action_of_all(const SheetContext& context, const Action& action) {
       return is_part_done_in_all(context, common, action);
     case ActionType::clean_earth:
       return is_earth_of_all(context, context.build().earths[static_cast<std::size_t>(action.earth.index)]);
+    case ActionType::undo_earth:
+      return is_bolt_of_all(context, action);
     case ActionType::join_end:
     case ActionType::ready_ring:
     case ActionType::clip_test_fuse:
@@ -422,6 +440,8 @@ bool shows_action(const SheetContext& context, const Action& action) {
   if (action.type == ActionType::lay_wires)
     return std::any_of(action.wires.begin(), action.wires.end(),
                        [&](WireId wire) { return shows_wire(context, wire); });
+  // A hook-up's own steps come after the common ones that clean the metal.
+  if (action.type == ActionType::undo_earth && context.extent == Extent::own) return false;
   return is_action_of_all(context, action) == (context.extent == Extent::common);
 }
 
