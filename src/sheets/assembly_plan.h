@@ -92,6 +92,9 @@ struct StagePlan {
   std::vector<ActionGroup> groups;
 };
 
+/// Each action as often as it is told in steps, with its turn.
+std::vector<Action> in_turns(const std::vector<Action>& actions);
+
 /// The fitter works at the part: the kit brings it, or a wire of the kit ends there.
 bool is_worked_at(const Build& build, const Part& part);
 

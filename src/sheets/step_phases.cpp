@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "sheets/hook_ups.h"
-#include "sheets/step_writer.h"
+#include "sheets/step_sharing.h"
 
 namespace loomfolio {
 namespace {

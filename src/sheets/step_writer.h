@@ -27,10 +27,6 @@ struct ShownAction {
 
 ShownAction show_action(const SheetContext& context, const Action& action);
 
-/// Whether the page shows it: all where it shows a whole build, else by what the hook-ups share.
-bool shows_action(const SheetContext& context, const Action& action);
-
-/// 'sheet 30'; on pages common to several hook-ups 'A: sheet 30, B: sheet 41'. `run` is a kind of sheet that each
 /// 'sheet 53': of the tests, at that anchor. All hook-ups share them.
 std::string sheet_of_tests(const SheetContext& context, std::string_view anchor);
 
