@@ -71,6 +71,11 @@ void add_commands(CLI::App& app, Request& request) {
   tables->add_option("--variant", request.variant, "only this hook-up of the spec")->type_name("NAME");
   tables->add_flag("--json", request.as_json, "JSON instead of CSV");
 
+  CLI::App* compare = add("compare", "say what changed from one spec to another; with -o, print the new one with bars beside it", CommandName::compare);
+  compare->add_option("OLD", request.earlier, "build spec, or a PDF printed earlier")->required();
+  compare->add_option("NEW", request.spec, "build spec, or a PDF printed later")->required();
+  add_page_options(*compare, request);
+
   CLI::App* watch = add("watch", "print at each save of the spec, until stopped", CommandName::watch);
   watch->add_option("SPEC", request.spec, "build spec")->required();
   add_page_options(*watch, request);

@@ -7,13 +7,13 @@
 
 namespace loomfolio {
 
-enum class CommandName : std::uint8_t { print, check, meter, tables, parts, new_spec, watch, bench_layout };
+enum class CommandName : std::uint8_t { print, check, meter, tables, compare, parts, new_spec, watch, bench_layout };
 
 /// What the user asked for. A field that the command does not know is empty.
 struct Request {
   CommandName command = CommandName::print;
   std::string spec;                  ///< the SPEC or GRAPH argument, "-" for standard input (new: FILE, "-" for standard output)
-  std::string earlier;               ///< bench-layout: the graph of an earlier drawing to stay near; empty: none
+  std::string earlier;               ///< compare: OLD; bench-layout: the graph of an earlier drawing to stay near, empty: none
   std::string kind;                  ///< parts: the KIND argument; empty: list all
   std::string table;                 ///< tables: the TABLE argument
   std::string where;                 ///< meter: the WHERE argument

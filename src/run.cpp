@@ -20,6 +20,7 @@ int run(const std::vector<std::string>& arguments, Surroundings& surroundings) {
     case CommandName::meter: return run_meter(parsed.request, surroundings);
     case CommandName::tables: return run_tables(parsed.request, surroundings);
     case CommandName::watch: return run_watch(parsed.request, surroundings);
+    case CommandName::compare: return run_compare(parsed.request, surroundings);
     case CommandName::parts: return run_parts(parsed.request, surroundings);
     case CommandName::new_spec: return run_new(parsed.request, surroundings);
     case CommandName::bench_layout: return run_bench_layout(parsed.request, surroundings);

@@ -12,6 +12,7 @@ int run_check(const Request& request, Surroundings& surroundings);
 int run_meter(const Request& request, Surroundings& surroundings);
 int run_tables(const Request& request, Surroundings& surroundings);
 int run_watch(const Request& request, Surroundings& surroundings);
+int run_compare(const Request& request, Surroundings& surroundings);
 int run_parts(const Request& request, Surroundings& surroundings);
 int run_new(const Request& request, Surroundings& surroundings);
 int run_bench_layout(const Request& request, Surroundings& surroundings);

@@ -4,8 +4,7 @@
 
 #include "base/text.h"
 #include "commands/command.h"
-#include "commands/progress.h"
-#include "commands/proof.h"
+#include "commands/pages.h"
 #include "read/languages.h"
 #include "render/attachments.h"
 #include "render/render.h"
@@ -150,6 +149,11 @@ PlacementBook open_book(const Request& request, const std::string& output, Form 
   return {};
 }
 
+int complain_ending(const std::string& output, Surroundings& surroundings) {
+  surroundings.err << "loomfolio: cannot tell what to write from `" << output << "`\nhint: end it with .pdf, .svg, .png or .txt\n";
+  return 2;
+}
+
 int refuse(const Proof& proof, Surroundings& surroundings) {
   report_findings(proof, surroundings);
   surroundings.err << "loomfolio: nothing printed\n";
@@ -159,60 +163,77 @@ int refuse(const Proof& proof, Surroundings& surroundings) {
 
 }  // namespace
 
-int run_print(const Request& request, Surroundings& surroundings) {
-  Progress progress(surroundings);
+std::unique_ptr<PagesKit> gather_pages_kit(const Request& request, Proof& proof, Surroundings& surroundings) {
+  apply_wishes(request, proof.project);
+  const Document& document = proof.project.builds.front().document;
+  Words words = read_words(proof.library, document.language, surroundings.files, proof.sources, proof.diagnostics);
+  translate_kinds(proof.project, words);
+  const auto papers = choose_papers(proof.library.papers, document.paper);
+  if (!papers) {
+    surroundings.err << "loomfolio: no paper `" << document.paper << "`\n";
+    return nullptr;
+  }
+  auto kit = std::make_unique<PagesKit>(std::move(words), *papers, surroundings.share_folder + "/fonts");
+  if (!kit->fonts.error().empty()) {
+    surroundings.err << "loomfolio: " << kit->fonts.error() << "\n";
+    return nullptr;
+  }
+  return kit;
+}
+
+FolioInput PagesKit::input_of(const Proof& proof) const {
+  FolioInput input{proof.project, {}, words, papers.text, papers.drawing, fonts.measure(), {}};
+  for (std::size_t i = 0; i < proof.project.builds.size(); ++i)
+    input.builds.push_back({proof.project.builds[i], proof.solutions[i], proof.studies[i]});
+  if (papers.larger) input.larger_paper = &*papers.larger;
+  return input;
+}
+
+int print_pages(const Request& request, Proof& proof, const EarlierFolio* earlier, Progress& progress, Surroundings& surroundings) {
   const std::string output = choose_output(request);
   const auto form = choose_form(output);
-  if (!form) {
-    surroundings.err << "loomfolio: cannot tell what to write from `" << output << "`\nhint: end it with .pdf, .svg, .png or .txt\n";
-    return 2;
-  }
-  progress.step("reading and solving");
-  auto proof = prove_spec(request, surroundings);
-  if (!proof) return 2;
-  const bool may_print = !proof->solutions.empty() && (request.is_draft || !has_errors(proof->diagnostics));
-  if (!may_print) return refuse(*proof, surroundings);
-  if (has_wrong_wish(request, *proof, surroundings)) return 2;
-  apply_wishes(request, proof->project);
-
-  const Document& document = proof->project.builds.front().document;
-  const Words words = read_words(proof->library, document.language, surroundings.files, proof->sources, proof->diagnostics);
-  translate_kinds(proof->project, words);
-  const auto papers = choose_papers(proof->library.papers, document.paper);
-  const FontSet fonts(surroundings.share_folder + "/fonts");
-  if (!fonts.error().empty() || !papers) {
-    surroundings.err << "loomfolio: " << (papers ? fonts.error() : "no paper `" + document.paper + "`") << "\n";
-    return 2;
-  }
+  if (!form) return complain_ending(output, surroundings);
+  const bool may_print = !proof.solutions.empty() && (request.is_draft || !has_errors(proof.diagnostics));
+  if (!may_print) return refuse(proof, surroundings);
+  if (has_wrong_wish(request, proof, surroundings)) return 2;
+  const auto kit = gather_pages_kit(request, proof, surroundings);
+  if (!kit) return 2;
 
   progress.step("drawing the sheets");
-  FolioInput input{proof->project, {}, words, papers->text, papers->drawing, fonts.measure(), {}};
-  for (std::size_t i = 0; i < proof->project.builds.size(); ++i)
-    input.builds.push_back({proof->project.builds[i], proof->solutions[i], proof->studies[i]});
-  if (papers->larger) input.larger_paper = &*papers->larger;
+  FolioInput input = kit->input_of(proof);
   input.options.variant = request.variant;
   if (request.overlay == "costs") input.options.overlay = Overlay::costs;
-  input.options.is_draft = has_errors(proof->diagnostics);
+  input.options.is_draft = has_errors(proof.diagnostics);
+  input.options.earlier = earlier;
   PlacementBook book = open_book(request, output, *form, surroundings);
   input.placements = &book;
   Folio folio = compose_folio(input);
   const bool is_kept = *form == Form::pdf || !request.placement.empty();
   const std::string places = is_kept ? write_placements(book.take(request.variant)) : std::string();
-  folio.attachments.push_back({"spec.toml", "application/toml", words("file.spec"), proof->spec_text});
-  folio.attachments.push_back({placement_name, "application/json", words("file.placement"), places});
+  folio.attachments.push_back({spec_attachment, "application/toml", kit->words("file.spec"), proof.spec_text});
+  folio.attachments.push_back({placement_name, "application/json", kit->words("file.placement"), places});
   if (!choose_sheets(request, folio, surroundings)) return 2;
-  find_missing_glyphs(folio, fonts, *proof, proof->diagnostics);
-  sort_diagnostics(proof->diagnostics);
-  if (!request.is_draft && has_errors(proof->diagnostics)) return refuse(*proof, surroundings);
+  find_missing_glyphs(folio, kit->fonts, proof, proof.diagnostics);
+  sort_diagnostics(proof.diagnostics);
+  if (!request.is_draft && has_errors(proof.diagnostics)) return refuse(proof, surroundings);
 
   progress.step("writing");
-  const bool is_written = *form == Form::pdf
-                              ? write_out(output, render_pdf(folio, fonts, request.is_mono ? Colouring::grey : Colouring::full), surroundings)
-                              : write_pictures(folio, output, *form, fonts, request, surroundings);
+  const Colouring colouring = request.is_mono ? Colouring::grey : Colouring::full;
+  const bool is_written = *form == Form::pdf ? write_out(output, render_pdf(folio, kit->fonts, colouring), surroundings)
+                                             : write_pictures(folio, output, *form, kit->fonts, request, surroundings);
   progress.wipe();
-  report_findings(*proof, surroundings);
+  report_findings(proof, surroundings);
   if (!is_written || (!request.placement.empty() && !write_out(request.placement, places, surroundings))) return 2;
-  return has_errors(proof->diagnostics) ? 1 : 0;
+  return has_errors(proof.diagnostics) ? 1 : 0;
+}
+
+int run_print(const Request& request, Surroundings& surroundings) {
+  const std::string output = choose_output(request);
+  if (!choose_form(output)) return complain_ending(output, surroundings);
+  Progress progress(surroundings);
+  progress.step("reading and solving");
+  auto proof = prove_spec(request, surroundings);
+  return proof ? print_pages(request, *proof, nullptr, progress, surroundings) : 2;
 }
 
 }  // namespace loomfolio

@@ -43,11 +43,15 @@ bool write_out(const std::string& path, const std::string& content, Surroundings
 }
 
 std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings) {
-  Proof proof;
-  proof.spec_name = request.spec == "-" ? "standard input" : request.spec;
   auto text = read_text(request.spec, surroundings);
   if (!text) return std::nullopt;
-  proof.spec_text = std::move(*text);
+  return prove_text(request.spec == "-" ? "standard input" : request.spec, std::move(*text), surroundings);
+}
+
+std::optional<Proof> prove_text(const std::string& name, std::string text, Surroundings& surroundings) {
+  Proof proof;
+  proof.spec_name = name;
+  proof.spec_text = std::move(text);
 
   Diagnostics library_findings;
   proof.library =

@@ -31,7 +31,10 @@ std::optional<std::string> read_text(const std::string& name, Surroundings& surr
 /// Writes to a file, whole or not at all, or to standard output ("-"). False when it could not, which is then said on `err`.
 bool write_out(const std::string& path, const std::string& content, Surroundings& surroundings);
 
-/// Reads, solves and checks. Nothing when the spec's text cannot be had or the program's own layouts/ are broken.
+/// Reads, solves and checks the text of a spec; `name` is for messages. Nothing when the program's own layouts/ are broken.
+std::optional<Proof> prove_text(const std::string& name, std::string text, Surroundings& surroundings);
+
+/// The spec that the request names. Nothing also when its text cannot be had.
 std::optional<Proof> prove_spec(const Request& request, Surroundings& surroundings);
 
 /// Prints the findings to `err`, coloured on a terminal, and a closing count.

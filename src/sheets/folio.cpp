@@ -6,6 +6,7 @@
 #include <future>
 #include <utility>
 
+#include "sheets/change_bars.h"
 #include "sheets/decimal_sign.h"
 #include "sheets/frame.h"
 #include "sheets/glossary.h"
@@ -213,6 +214,8 @@ void frame_all(Folio& folio, const FolioInput& input, const Document& document) 
 
 }  // namespace
 
+std::vector<Sheet> make_sheets(const FolioInput& input) { return Composer(input).make_all(); }
+
 Composed compose_with_report(const FolioInput& input) {
   Composed composed;
   if (input.builds.empty()) return composed;
@@ -224,7 +227,8 @@ Composed compose_with_report(const FolioInput& input) {
   folio.info.language = input.words.language();
   folio.info.date = document.date;
   folio.info.fingerprint = input.project.fingerprint;
-  folio.sheets = Composer(input).make_all();
+  folio.sheets = make_sheets(input);
+  if (input.options.earlier != nullptr) put_change_bars(folio.sheets, *input.options.earlier, input.words, input.measure);
   composed.lost_references = resolve_references(folio, input.text_paper, input.drawing_paper);
   frame_all(folio, input, document);
   if (input.words.is_right_to_left()) put_reading_marks(folio);

@@ -16,6 +16,7 @@
 namespace loomfolio {
 
 class PlacementBook;
+struct EarlierFolio;
 
 /// What is drawn over the diagrams beside what they always show.
 enum class Overlay : std::uint8_t {
@@ -28,6 +29,7 @@ struct FolioOptions {
   std::string variant;              ///< only this one; empty: all
   bool is_draft = false;            ///< the check found errors: every sheet says that it is a draft
   Overlay overlay = Overlay::none;
+  const EarlierFolio* earlier = nullptr;  ///< what it did not say gets a bar in the margin (change_bars.h)
 };
 
 struct FolioInput {
@@ -111,6 +113,9 @@ struct Composed {
   std::vector<std::string> lost_references;
 };
 Composed compose_with_report(const FolioInput& input);
+
+/// Sheets as their makers leave them: without frames, references as marks.
+std::vector<Sheet> make_sheets(const FolioInput& input);
 
 /// All sheets with frames, links resolved, in order. Never fails; an empty choice gives an empty folio.
 Folio compose_folio(const FolioInput& input);

@@ -23,4 +23,10 @@ PlainTable make_cuts_table(const SolvedBuild& solved, const Words& words);
 /// A row a wire end at an earth or splice: where it is, what meets there.
 PlainTable make_earths_table(const SolvedBuild& solved, const Words& words);
 
+/// A row a situation: engine, switches, what must work. For comparing.
+PlainTable make_situations_table(const SolvedBuild& solved, const Words& words);
+
+/// A row a value of the document and its electrics, by name. For comparing.
+PlainTable make_build_table(const SolvedBuild& solved, const Words& words);
+
 }  // namespace loomfolio
