@@ -19,6 +19,7 @@
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
+#include "sheets/put_below.h"
 #include "sheets/reference.h"
 #include "sheets/table.h"
 #include "solve/battery.h"
@@ -98,17 +99,11 @@ class FaultPages {
     std::vector<int> charts;  ///< by entry; -1: none
   };
 
-  /// 'F3, sheet 60' as links; with several hook-ups in one narrow cell.
+  /// 'F3 sheet 60' as links; with several hook-ups in one narrow cell.
   Cell chart_cell(int chart) const {
     if (chart < 0) return text_cell("");
-    const std::string name = number(static_cast<std::size_t>(chart));
-    const LinkTarget target{context_.id_prefix + "faults", name};
-    Cell cell{{{{{name, look::table_bold, look::accent, target}}, Align::left, {}}}};
-    cell.lines.push_back({{{words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, name)}}), look::table_small,
-                            look::accent, target}},
-                          Align::left,
-                          {}});
-    return cell;
+    return fault_page_cell(context_, number(static_cast<std::size_t>(chart)),
+                           is_several() ? ReferenceLines::two : ReferenceLines::one);
   }
 
   Row index_row(const IndexLine& line) const {
@@ -187,12 +182,6 @@ class FaultPages {
     const Point at{is_right_to_left ? Millimetres(0) : tab_width + head_gap, (block.height - text.height) / 2};
     place_block(block.items, std::move(text), at);
     return block;
-  }
-
-  void put_below(Block& block, Block next, Millimetres gap) const {
-    const Millimetres y = block.height + gap, height = next.height;
-    place_block(block.items, std::move(next), {{}, y});
-    block.height = y + height;
   }
 
   /// What anyone looks at by hand before the first box; nothing for a lamp: its bulb and fuse are boxes.
@@ -402,6 +391,18 @@ class FaultPages {
 
 std::string fault_page_number(std::size_t index, const Words& words) {
   return words("faults.number", {{"number", std::to_string(index + 1)}});
+}
+
+Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines) {
+  const LinkTarget target{context.id_prefix + "faults", number};
+  const std::string sheet = context.words()("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
+  if (number.empty()) return {{{{{sheet, look::table_bold, look::accent, target}}, Align::left, {}}}};
+  Cell cell{{{{{number, look::table_bold, look::accent, target}}, Align::left, {}}}};
+  if (lines == ReferenceLines::two)
+    cell.lines.push_back({{{sheet, look::table_small, look::accent, target}}, Align::left, {}});
+  else
+    cell.lines.front().spans.push_back({"\u00a0 " + sheet, look::table_small, look::accent, target});
+  return cell;
 }
 
 std::vector<Sheet> make_fault_finding(const SheetContext& context, const ChartBook& book) {

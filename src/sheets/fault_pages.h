@@ -9,6 +9,7 @@
 #include "sheets/fault_plan.h"
 #include "sheets/fault_words.h"
 #include "sheets/folio.h"
+#include "sheets/table.h"
 
 namespace loomfolio {
 
@@ -40,6 +41,11 @@ std::vector<DrawnBox> boxes_to_draw(const FaultPlan& plan, const FaultWords& say
 
 /// 'F3' for the chart of index 2 in ChartBook::charts; also the anchor of that chart on the sheets "faults".
 std::string fault_page_number(std::size_t index, const Words& words);
+
+/// Whether a chart's number and its sheet stand beside each other or, in a narrow column, one below the other.
+enum class ReferenceLines : std::uint8_t { one, two };
+/// 'F3 sheet 60', which leads there; without a number the first of the fault pages.
+Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines);
 
 /// Sheets "faults": the list of what a person may see, the charts, the tables. None when the book has no chart.
 std::vector<Sheet> make_fault_finding(const SheetContext& context, const ChartBook& book);

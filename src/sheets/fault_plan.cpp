@@ -68,6 +68,15 @@ class Planner {
     return suspects;
   }
 
+  /// What puts it out without blowing a fuse there. A short elsewhere on the fuse is no reason to set what feeds the
+  /// short: the fuse page names it, and a chart asks for the fuse in any situation.
+  std::set<int> lasting_suspects(SituationId s, InsideRef what) const {
+    std::set<int> suspects = suspects_in(s, what, Expected::off);
+    std::erase_if(suspects,
+                  [&](int f) { return !book_.effect(static_cast<std::size_t>(f), s.at()).blown.empty(); });
+    return suspects;
+  }
+
   bool burns_somewhere(std::size_t fault) const {
     for (std::size_t s = 0; s < solutions_.size(); ++s)
       if (study_.burns(fault, s)) return true;
@@ -92,7 +101,7 @@ class Planner {
       std::set<int> missed;
       if (s == group.situation || state_in(s, what) == Expected::off || is_running_in_vain(group.kind, s))
         return missed;
-      for (const int f : suspects_in(s, what, Expected::off))
+      for (const int f : lasting_suspects(s, what))
         if (!covered_.contains(f)) missed.insert(f);
       return missed;
     };
@@ -144,7 +153,7 @@ class Planner {
     double most = 0;
     std::vector<double> shown;
     for (const SituationId s : among) {
-      shown.push_back(weight(suspects_in(s, what, Expected::off)));
+      shown.push_back(weight(lasting_suspects(s, what)));
       most = std::max(most, shown.back());
     }
     if (most <= 0) return {};

@@ -45,6 +45,16 @@ std::vector<Sheet> interleave(std::vector<std::vector<Sheet>> runs) {
   return sheets;
 }
 
+/// 'Signals' for 'Signals (1)': a line of the contents stands for the whole run.
+std::string title_of_run(const std::string& title, const Words& words) {
+  const std::string blank = "\n", numbered = words("page.numbered", {{"title", blank}, {"number", "1"}});
+  const std::size_t at = numbered.find(blank);
+  if (at == std::string::npos) return title;
+  const std::string before = numbered.substr(0, at), after = numbered.substr(at + blank.size());
+  const bool is_first = title.size() > before.size() + after.size() && title.starts_with(before) && title.ends_with(after);
+  return is_first ? title.substr(before.size(), title.size() - before.size() - after.size()) : title;
+}
+
 /// Puts the lower part of a sheet below what stands on `sheet`.
 void join_run(Sheet& sheet, Sheet&& lower) {
   sheet.joined.push_back({std::move(lower.id), std::move(lower.title), lower.begins});
@@ -149,7 +159,7 @@ class Composer {
   void make_opening() {
     SheetContext context = context_of(0);
     for (const Sheet& sheet : sheets_) {
-      if (first_of_run(sheet.id) == sheet.id) context.contents.push_back({sheet.id, sheet.title, sheet.group});
+      if (first_of_run(sheet.id) == sheet.id) context.contents.push_back({sheet.id, title_of_run(sheet.title, input_.words), sheet.group});
       for (const JoinedRun& run : sheet.joined) context.contents.push_back({run.id, run.title, sheet.group});
     }
     std::vector<Sheet> others = std::exchange(sheets_, {});

@@ -10,6 +10,7 @@
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
 #include "sheets/paired_rows.h"
+#include "sheets/put_below.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/works_pictures.h"
 #include "sheets/works_strip.h"
@@ -84,12 +85,12 @@ class WorksPages {
   Told tell(const KindUse& use) const {
     const bool is_used = context_.extent != Extent::common;
     Told told{*kind_block(use, flow_.width(), Wanted::always), is_used ? use_block(use, flow_.width()) : Block{}};
-    if (told.kind.height + use_gap + told.use.height <= flow_.full_room()) append(told.kind, std::exchange(told.use, {}), use_gap);
+    if (told.kind.height + use_gap + told.use.height <= flow_.full_room()) put_below(told.kind, std::exchange(told.use, {}), use_gap);
     if (is_used && has_strip(use)) return told;
     const Millimetres column = column_width(flow_, 2);
     if (auto narrow = kind_block(use, column, Wanted::if_roomy)) {
       told.narrow = std::move(*narrow);
-      if (is_used) append(told.narrow, use_block(use, column), use_gap);
+      if (is_used) put_below(told.narrow, use_block(use, column), use_gap);
     }
     return told;
   }
@@ -101,13 +102,6 @@ class WorksPages {
       all.back().place = all.size() - 1;
     }
     return all;
-  }
-
-  static void append(Block& block, Block&& below, Millimetres gap) {
-    if (below.height.number() <= 0) return;
-    const Millimetres y = block.height + gap, height = below.height;
-    place_block(block.items, std::move(below), {{}, y});
-    block.height = y + height;
   }
 
   /// What stands in one of two columns is set side by side; what finds no neighbour takes the whole width.
@@ -143,7 +137,7 @@ class WorksPages {
     WorksPictures pictures = make_works_pictures(context_, use.parts.front(), width, flow_.setting());
     if (wanted == Wanted::if_roomy && !pictures.is_roomy) return std::nullopt;
     Block block{width, {}, {}};
-    const auto put = [&block](Block part, Millimetres gap) { append(block, std::move(part), gap); };
+    const auto put = [&block](Block part, Millimetres gap) { put_below(block, std::move(part), gap); };
     put(head(use, width), {});
     put(set_text(kind.about, look::text, width, flow_.setting()), Millimetres(2));
     put(std::move(pictures.block), Millimetres(3.5));
@@ -202,7 +196,7 @@ class WorksPages {
     for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
     if (told.empty()) return {};
     Block block{width, {}, {}};
-    const auto put = [&block](Block part_of, Millimetres gap) { append(block, std::move(part_of), gap); };
+    const auto put = [&block](Block part_of, Millimetres gap) { put_below(block, std::move(part_of), gap); };
     if (story || told.size() > 1) {
       // Named, as the list may stand on the next sheet.
       const std::string head = words_("works.in_use") + ": " + build_.part(part).label;

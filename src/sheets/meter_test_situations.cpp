@@ -336,11 +336,7 @@ class SituationTests {
   }
 
   Cell page_cell(const std::string& number) const {
-    const LinkTarget target{context_.id_prefix + "faults", number};
-    const std::string sheet = words_("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
-    Cell cell{{{{{number.empty() ? sheet : number, look::table_bold, look::accent, target}}, Align::left, {}}}};
-    if (!number.empty()) cell.lines.push_back({{{sheet, look::table_small, look::accent, target}}, Align::left, {}});
-    return cell;
+    return fault_page_cell(context_, number, ReferenceLines::one);
   }
 
   std::string state_note(Expected state) const {
