@@ -112,10 +112,17 @@ class Cutter {
     for (ChartExit& exit : exits) {
       if (exit.suspects.empty() || mends_of(exit.suspects) != mends_of(suspects)) continue;
       exit.also.push_back(outcome);
+      exit.node = -1;
       exit.suspects.insert(exit.suspects.end(), suspects.begin(), suspects.end());
       return true;
     }
     return false;
+  }
+
+  void close(ChartExit& exit, std::size_t n) const {
+    exit.suspects = suspects_of(n);
+    exit.is_cut = node(n).probe >= 0 && !is_one_mend(n);
+    if (exit.is_cut) exit.node = static_cast<int>(n);
   }
 
   int add_box(std::size_t n, int parent, std::vector<ChartBox>& boxes) const {
@@ -129,7 +136,7 @@ class Cutter {
       child_at.push_back(c);
       exits.push_back({outcome, {}, -1, {}, false});
       if (is_closed_[c])
-        exits.back().suspects = suspects_of(c), exits.back().is_cut = node(c).probe >= 0 && !is_one_mend(c);
+        close(exits.back(), c);
       else
         open.push_back(exits.size() - 1);
     }

@@ -17,6 +17,7 @@
 namespace loomfolio {
 namespace {
 
+constexpr std::size_t most_looked_through = 4;  // more things at one end are worth one question more
 constexpr TextStyle small_print{FaceName::sans, Weight::regular, 9}, small_bold{FaceName::sans, Weight::bold, 9};
 
 std::string_view mend_key(FaultType type) {
@@ -55,14 +56,16 @@ FaultWords::Remedy FaultWords::remedy_for(const Mend& mend) const {
   if (mend.earth.is_set()) return {"faults.mend_earth", build_.earths[mend.earth.at()].id};
   if (mend.body.is_set()) return {"faults.mend_body", name_in_sentence(words_, owner_name(build_, mend.body, words_))};
   const Inside& inside = inside_of(build_, mend.inside);
-  if (mend.type == FaultType::fuse_blown) return {"faults.mend_fuse", name_in_sentence(words_, fuse_name(build_, mend.inside))};
+  if (mend.type == FaultType::fuse_blown)
+    return {"faults.mend_fuse", name_in_sentence(words_, fuse_name(build_, mend.inside))};
   if (mend.type == FaultType::switch_open || mend.type == FaultType::switch_stuck)
     return {mend_key(mend.type), name_in_sentence(words_, switch_name(build_, mend.inside))};
   std::string_view key = mend_key(mend.type);
   if (mend.type == FaultType::element_dead) {
     if (inside.type == InsideType::lamp) key = "faults.mend_bulb";
     if (inside.type == InsideType::coil) key = "faults.mend_coil";
-    if (inside.is_winding) return {"faults.mend_winding", name_in_sentence(words_, build_.part(mend.inside.part).label)};
+    if (inside.is_winding)
+      return {"faults.mend_winding", name_in_sentence(words_, build_.part(mend.inside.part).label)};
   }
   return {key, called(mend.inside)};
 }
@@ -157,6 +160,30 @@ std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const 
   return spans;
 }
 
+/// One question more without a box: where the meter stands on volts already, the next place and what each reading there
+/// means.
+std::vector<Paragraph> FaultWords::next_question(const FaultChart& chart, const ChartBox& asked,
+                                                 const ChartExit& exit) const {
+  if (asked.probe < 0 || exit.node < 0) return {};
+  const Diagnosis& d = chart.diagnosis;
+  const DiagnosisNode& node = d.nodes[static_cast<std::size_t>(exit.node)];
+  const Probe& probe = d.probes[static_cast<std::size_t>(node.probe)];
+  const auto leaves_all_set = [&](const Probe& one) {
+    return one.type == ProbeType::volts || (one.type == ProbeType::watch && one.situation == d.symptom.situation);
+  };
+  if (!leaves_all_set(d.probes[static_cast<std::size_t>(asked.probe)]) || !leaves_all_set(probe)) return {};
+  std::vector<Paragraph> lines{paragraph(marked_spans(ask_of(probe), small_print, small_bold))};
+  for (const auto& [outcome, child] : node.branches) {
+    std::vector<int> suspects;
+    for (const int s : d.nodes[static_cast<std::size_t>(child)].suspects)
+      suspects.push_back(d.suspects[static_cast<std::size_t>(s)]);
+    const std::string reading = reading_of(probe, probe.outcomes[static_cast<std::size_t>(outcome)]);
+    lines.push_back(
+        paragraph({{reading + ": ", small_bold, look::ink, {}}, {list_mends(suspects), small_print, look::ink, {}}}));
+  }
+  return lines;
+}
+
 std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const {
   std::set<Mend> seen;
   std::vector<Mend> mends;
@@ -180,8 +207,11 @@ std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& 
                         small_print,
                         look::ink,
                         {}}})};
-  std::vector<Paragraph> lines{paragraph(
-      {{words_(key) + " ", small_bold, look::ink, {}}, {list_mends(exit.suspects), small_print, look::ink, {}}})};
+  std::vector<Paragraph> lines;
+  if (mends.size() > most_looked_through) lines = next_question(chart, asked, exit);
+  if (lines.empty())
+    lines.push_back(paragraph(
+        {{words_(key) + " ", small_bold, look::ink, {}}, {list_mends(exit.suspects), small_print, look::ink, {}}}));
   if (mends.size() > 1)
     if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(paragraph(std::move(action)));
   return lines;

@@ -73,6 +73,7 @@ struct ChartExit {
   int next = -1;              ///< box; -1: an end
   std::vector<int> suspects;  ///< of an end: into FaultPlan::faults, most likely first
   bool is_cut = false;        ///< more measurements would tell them apart, but the chart has no room for them
+  int node = -1;              ///< of an end that is cut: into Diagnosis::nodes, what would be asked next; -1: not one question
 };
 struct ChartBox {
   int parent = -1;               ///< the box that leads here; -1: the first

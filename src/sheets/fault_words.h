@@ -62,6 +62,7 @@ class FaultWords {
   std::string put_back(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
   SituationId set_before(const FaultChart& chart, const std::vector<ChartBox>& boxes, std::size_t box) const;
   Paragraph where(const Probe& probe) const;
+  std::vector<Paragraph> next_question(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const;
   std::vector<Span> next_action(const std::vector<Mend>& mends) const;
   std::string list_wires(const std::vector<WireId>& wires) const;
   std::string changed_settings(SituationId from, SituationId to) const;

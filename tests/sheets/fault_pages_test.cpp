@@ -29,6 +29,21 @@ std::set<int> all_ends(const std::vector<ChartBox>& boxes) {
   return ends;
 }
 
+/// What an end would ask next parts just what stands there.
+void check_next_questions(const Diagnosis& d, const std::vector<ChartBox>& boxes) {
+  for (const ChartBox& box : boxes)
+    for (const ChartExit& exit : box.exits) {
+      if (exit.node < 0) continue;
+      const DiagnosisNode& node = d.nodes[static_cast<std::size_t>(exit.node)];
+      CHECK(exit.is_cut);
+      CHECK(node.branches.size() > 1);
+      std::multiset<int> told;
+      for (const auto& [outcome, child] : node.branches)
+        for (const int s : d.nodes[static_cast<std::size_t>(child)].suspects) told.insert(d.suspects[static_cast<std::size_t>(s)]);
+      CHECK(told == std::multiset<int>(exit.suspects.begin(), exit.suspects.end()));
+    }
+}
+
 /// The end that the fault's own readings lead to.
 const ChartExit* follow(FaultStudy& study, const FaultChart& chart, const std::vector<ChartBox>& boxes, int fault) {
   std::size_t at = 0;
@@ -65,6 +80,7 @@ TEST_CASE("however small a chart is cut, every suspect stands in one of its ends
         CHECK(boxes.size() >= last);
         last = boxes.size();
         CHECK(all_ends(boxes) == suspects);
+        check_next_questions(chart.diagnosis, boxes);
       }
     }
   }
