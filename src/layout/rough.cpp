@@ -176,11 +176,12 @@ void Rough::rebuild() {
   find_courses();
 }
 
-void Rough::add_best(int wire) {
+bool Rough::add_below(int wire, long limit) {
   Course& course = course_[wire];
-  find_best(wire, course);
+  if (!find_best(wire, limit, course)) return false;
   total_ += course.own + plan_.weights.crossing * course.crossings;
   for (const auto& [strip, run] : course.runs) strips_[strip].add(wire, run);
+  return true;
 }
 
 /// Takes its runs off the strips; the total stays.

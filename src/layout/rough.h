@@ -134,12 +134,15 @@ class Rough {
   void pass_row(int row, Grid wish, int& left_body, Grid& x) const;
   bool draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, long limit, Course& course) const;
   bool draw_direct(const EndPoint& a, const EndPoint& b, Course& course) const;
-  void find_best(int wire, Course& best);
+  /// The cheapest course below `limit`; false where every one costs as much, and `best` is then of no use.
+  bool find_best(int wire, long limit, Course& best);
   long least_cost(int wire) const;
   long least_cost(const EndPoint& a, const EndPoint& b, int from_channel, int to_channel) const;
   void offer(Course& course, Course& best, long& best_cost) const;
   long count_crossings_of(const Course& course, long stop_at) const;
-  void add_best(int wire);
+  void add_best(int wire) { add_below(wire, INT64_MAX); }
+  /// Adds its best course if that costs less than `limit`.
+  bool add_below(int wire, long limit);
   void take_out(int wire);
   void remove(int wire);
   struct Kept {

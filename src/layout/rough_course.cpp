@@ -196,9 +196,9 @@ void Rough::offer(Course& course, Course& best, long& best_cost) const {
   std::swap(course, best);
 }
 
-void Rough::find_best(int wire, Course& best) {
+bool Rough::find_best(int wire, long limit, Course& best) {
   const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
-  long best_cost = INT64_MAX;
+  long best_cost = limit;
   if (draw_direct(a, b, drawn_)) offer(drawn_, best, best_cost);
   const auto [a1, a2] = channels_of(a, b);
   const auto [b1, b2] = channels_of(b, a);
@@ -208,6 +208,7 @@ void Rough::find_best(int wire, Course& best) {
         if (late && from == to) continue;
         if (draw_course(a, b, {from, to, late}, best_cost, drawn_)) offer(drawn_, best, best_cost);
       }
+  return best_cost < limit;
 }
 
 void Rough::reroute(int rounds) {

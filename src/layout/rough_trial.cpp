@@ -56,18 +56,25 @@ void Rough::put_back() {
 }
 
 /// What the kept wires cost where the bodies now stand, against before. Those not yet drawn count with the least they
-/// can come to, so that most trials end before anything is drawn.
+/// can come to, so that most trials end before anything is drawn; and a wire is drawn only as far as what is left up to
+/// `bound` allows.
 long Rough::try_kept(long charge, long bound) {
   const long off = total_;
   total_ += charge;
   long to_come = 0;
   for (std::size_t i = 0; i < kept_count_; ++i) to_come += kept_[i].least = least_cost(kept_[i].wire);
   std::size_t added = 0;
-  while (added < kept_count_ && total_ + to_come - total_before_ < bound) {
+  long change = total_ + to_come - total_before_;
+  while (added < kept_count_ && change < bound) {
     to_come -= kept_[added].least;
-    add_best(kept_[added++].wire);
+    const long left = bound - (total_ + to_come - total_before_);
+    if (!add_below(kept_[added].wire, left)) {
+      change = bound;
+      break;
+    }
+    ++added;
+    change = total_ + to_come - total_before_;
   }
-  const long change = total_ + to_come - total_before_;
   for (std::size_t i = 0; i < added; ++i) take_out(kept_[i].wire);
   total_ = off;
   return change;
