@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The revision history.
+// The revision history: of the document, so that all hook-ups share it.
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
@@ -8,7 +8,7 @@ namespace loomfolio {
 
 std::vector<Sheet> make_changes(const SheetContext& context) {
   const std::vector<Change>& changes = context.build().changes;
-  if (changes.empty()) return {};
+  if (changes.empty() || context.extent == Extent::own) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"changes", words("changes.title"), words("changes.intro")});
   Table table;

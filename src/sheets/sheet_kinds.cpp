@@ -24,7 +24,7 @@ const std::vector<SheetKind>& sheet_kinds() {
       {"tests", SheetScope::split, make_tests},
       {"parts", SheetScope::split, make_parts_list},
       {"cuts", SheetScope::split, make_cut_list},
-      {"changes", SheetScope::last, make_changes},
+      {"changes", SheetScope::split, make_changes},
       {"labels", SheetScope::last, make_label_strips, Joining::alone},
   };
   return kinds;
