@@ -114,12 +114,6 @@ Table rest_table(const Studied& one) {
   return table;
 }
 
-Cell lines_cell(const std::vector<std::string>& lines) {
-  Cell cell;
-  for (const std::string& line : lines) cell.lines.push_back({{{line, look::table, look::ink, {}}}, Align::left, {}});
-  return cell;
-}
-
 Cell poles_cell(const Studied& one, Volts poles) {
   const bool is_low = poles < one.context.build().electrics.cranking;
   return two_line_cell(print_volts(poles), is_low ? one.words()("battery.below_that") : "");

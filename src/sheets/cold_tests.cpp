@@ -12,7 +12,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr double pulled_fuse = 1e9;      // ohm
 constexpr double least_share = 0.7;      // of the solved ohms: filaments cold and warm, parts as they come; from memory
 constexpr double most_told = 1000;       // ohm
 constexpr double beeps_below = 50;       // ohm: a usual hand meter, from memory
@@ -38,7 +37,7 @@ std::string mark_of(const Build& build, InsideRef what, std::size_t node) {
 Build with_fuses_out(Build build) {
   for (Part& part : build.parts)
     for (Inside& inside : part.insides)
-      if (inside.type == InsideType::fuse) inside.type = InsideType::resistor, inside.resistance = Ohms(pulled_fuse);
+      if (inside.type == InsideType::fuse) inside.type = InsideType::resistor, inside.resistance = pulled_fuse;
   return build;
 }
 

@@ -16,7 +16,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid tag_pad = 60;
 constexpr Millimetres bar_width{1.6}, splice_dot{1.1}, flag_step{2.9};
 
 struct Drawer {

@@ -8,6 +8,7 @@
 #include "sheets/diagram_flags.h"
 #include "sheets/diagram_pairs.h"
 #include "sheets/diagram_part.h"
+#include "sheets/diagram_tags.h"
 #include "sheets/diagram_views.h"
 #include "sheets/diagram_wishes.h"
 #include "sheets/wire_look.h"
@@ -15,7 +16,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid tag_pad = 60, earth_width = 1500, earth_symbol = 350, earth_words_room = 2400;
+constexpr Grid earth_width = 1500, earth_symbol = 350, earth_words_room = 2400;
 
 struct Maker {
   const GraphRequest& request;

@@ -9,7 +9,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Grid least_seen = 700;  // of a wire beside its labels
-constexpr Grid step = 50, clear = 30, wire_shown = 120, tag_pad = 60;
+constexpr Grid step = 50, clear = 30, wire_shown = 120;
 
 GridBox box_between(GridPoint a, GridPoint b) {
   return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};

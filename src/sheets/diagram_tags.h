@@ -11,6 +11,9 @@
 
 namespace loomfolio {
 
+/// Between the words of a wire's label and its edge.
+inline constexpr Grid tag_pad = 60;
+
 struct SpareTag {
   std::size_t wire = 0;  ///< of the graph
   GridBox box;

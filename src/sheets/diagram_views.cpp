@@ -3,6 +3,7 @@
 // sense: the feed of a fuse, the coil of a contact. Terminals are reached through the inside up to the next terminal,
 // and over one fuse at most: else a fuse box would always be shown whole.
 #include "sheets/diagram_views.h"
+#include "sheets/raw_node.h"
 
 #include <algorithm>
 
@@ -17,10 +18,6 @@ struct Reach {
   int node = -1;
   int fuses = 0;
 };
-
-int raw_node(const Kind& kind, const Inside::Node& node) {
-  return node.terminal >= 0 ? node.terminal : static_cast<int>(kind.terminals.size()) + node.inner;
-}
 
 /// Points that the element joins to the one at `place`.
 std::vector<int> joined_to(const Inside& inside, std::size_t place) {

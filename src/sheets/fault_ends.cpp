@@ -10,6 +10,7 @@
 #include "sheets/anchors.h"
 #include "sheets/assembly_plan.h"
 #include "sheets/fault_pages.h"
+#include "sheets/fault_text.h"
 #include "sheets/fault_words.h"
 #include "sheets/names.h"
 #include "sheets/reference.h"
@@ -18,7 +19,6 @@ namespace loomfolio {
 namespace {
 
 constexpr std::size_t most_looked_through = 4;  // more things at one end are worth one question more
-constexpr TextStyle small_print{FaceName::sans, Weight::regular, 9}, small_bold{FaceName::sans, Weight::bold, 9};
 
 std::string_view mend_key(FaultType type) {
   switch (type) {
@@ -46,8 +46,6 @@ std::string_view mend_key(FaultType type) {
       return "faults.mend_earth";
   }
 }
-
-Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::left, "P"}; }
 
 }  // namespace
 
@@ -146,16 +144,16 @@ std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const 
         at.insert(terminal.owner_index);
     for (const std::int32_t part : at) ++connectors[part];
   }
-  if (chafed > 0 && broken == 0) return {{words_("faults.find_chafed"), small_print, look::ink, {}}};
+  if (chafed > 0 && broken == 0) return {{words_("faults.find_chafed"), fault_print, look::ink, {}}};
   if (broken == 0) return {};
   const auto most = std::max_element(connectors.begin(), connectors.end(),
                                      [](const auto& a, const auto& b) { return a.second < b.second; });
-  if (most == connectors.end() || most->second < 2) return {{words_("faults.beep_wires"), small_print, look::ink, {}}};
+  if (most == connectors.end() || most->second < 2) return {{words_("faults.beep_wires"), fault_print, look::ink, {}}};
   const Part& part = build_.parts[static_cast<std::size_t>(most->first)];
   const LinkTarget target{context_.id_prefix + (is_worked_at(build_, part) ? "terminals" : "diagram"),
                           part_anchor(part)};
-  std::vector<Span> spans = marked_spans(words_("faults.pull_apart", {{"part", part.label}}), small_print, small_bold);
-  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), small_print,
+  std::vector<Span> spans = marked_spans(words_("faults.pull_apart", {{"part", part.label}}), fault_print, fault_bold);
+  spans.push_back({words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), fault_print,
                    look::accent, target});
   return spans;
 }
@@ -172,14 +170,14 @@ std::vector<Paragraph> FaultWords::next_question(const FaultChart& chart, const 
     return one.type == ProbeType::volts || (one.type == ProbeType::watch && one.situation == d.symptom.situation);
   };
   if (!leaves_all_set(d.probes[static_cast<std::size_t>(asked.probe)]) || !leaves_all_set(probe)) return {};
-  std::vector<Paragraph> lines{paragraph(marked_spans(ask_of(probe), small_print, small_bold))};
+  std::vector<Paragraph> lines{fault_paragraph(marked_spans(ask_of(probe), fault_print, fault_bold))};
   for (const auto& [outcome, child] : node.branches) {
     std::vector<int> suspects;
     for (const int s : d.nodes[static_cast<std::size_t>(child)].suspects)
       suspects.push_back(d.suspects[static_cast<std::size_t>(s)]);
     const std::string reading = reading_of(probe, probe.outcomes[static_cast<std::size_t>(outcome)]);
     lines.push_back(
-        paragraph({{reading + ": ", small_bold, look::ink, {}}, {list_mends(suspects), small_print, look::ink, {}}}));
+        fault_paragraph({{reading + ": ", fault_bold, look::ink, {}}, {list_mends(suspects), fault_print, look::ink, {}}}));
   }
   return lines;
 }
@@ -196,24 +194,24 @@ std::vector<Paragraph> FaultWords::end(const FaultChart& chart, const ChartBox& 
   };
   const bool is_new_fuse = is_asked(ProbeType::new_fuse);
   if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_asked(ProbeType::short_to_earth))
-    return {paragraph({{words_("faults.mend_fuse_free", {{"part", fuse_name(build_, mends.front().inside)}}),
-                        small_print,
+    return {fault_paragraph({{words_("faults.mend_fuse_free", {{"part", fuse_name(build_, mends.front().inside)}}),
+                        fault_print,
                         look::ink,
                         {}}})};
   if (mends.size() == 1 && mends.front().type == FaultType::battery_flat)
-    return {paragraph({{words_("faults.charge_first"), small_bold, look::ink, {}}})};
+    return {fault_paragraph({{words_("faults.charge_first"), fault_bold, look::ink, {}}})};
   if (mends.size() == 1 && mends.front().type == FaultType::fuse_blown && is_new_fuse)
-    return {paragraph({{words_("faults.mend_fuse_tired", {{"part", fuse_name(build_, mends.front().inside)}}),
-                        small_print,
+    return {fault_paragraph({{words_("faults.mend_fuse_tired", {{"part", fuse_name(build_, mends.front().inside)}}),
+                        fault_print,
                         look::ink,
                         {}}})};
   std::vector<Paragraph> lines;
   if (mends.size() > most_looked_through) lines = next_question(chart, asked, exit);
   if (lines.empty())
-    lines.push_back(paragraph(
-        {{words_(key) + " ", small_bold, look::ink, {}}, {list_mends(exit.suspects), small_print, look::ink, {}}}));
+    lines.push_back(fault_paragraph(
+        {{words_(key) + " ", fault_bold, look::ink, {}}, {list_mends(exit.suspects), fault_print, look::ink, {}}}));
   if (mends.size() > 1)
-    if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(paragraph(std::move(action)));
+    if (std::vector<Span> action = next_action(mends); !action.empty()) lines.push_back(fault_paragraph(std::move(action)));
   return lines;
 }
 

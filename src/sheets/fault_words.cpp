@@ -11,6 +11,7 @@
 #include "check/paths.h"
 #include "sheets/anchors.h"
 #include "sheets/assembly_plan.h"
+#include "sheets/fault_text.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
@@ -45,10 +46,6 @@ std::string_view odd_key(const Build& build, const Symptom& symptom) {
   if (symptom.expected == Expected::dim) return "faults.too_strong";
   return is_lamp ? "faults.lights_always" : "faults.works_always";
 }
-
-constexpr TextStyle small_print{FaceName::sans, Weight::regular, 9}, small_bold{FaceName::sans, Weight::bold, 9};
-
-Paragraph paragraph(std::vector<Span> spans) { return {std::move(spans), Align::left, "P"}; }
 
 }  // namespace
 
@@ -320,7 +317,7 @@ std::string FaultWords::changed_settings(SituationId from, SituationId to) const
 
 /// Zone, and the sheet of the terminal map that shows the terminal.
 Paragraph FaultWords::where(const Probe& probe) const {
-  const TextStyle style = small_print;
+  const TextStyle style = fault_print;
   const bool is_at_terminal = probe.at.is_set();
   const ZoneId zone = is_at_terminal ? zone_of(build_, probe.at) : build_.part(probe.what.part).zone;
   std::vector<Span> spans{{zone_name(build_.zone(zone)), style, look::grey, {}}};
@@ -335,7 +332,7 @@ Paragraph FaultWords::where(const Probe& probe) const {
     spans.push_back(
         {words_("faults.on_sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}}), style, look::accent, target});
   }
-  return paragraph(std::move(spans));
+  return fault_paragraph(std::move(spans));
 }
 
 std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::vector<ChartBox>& boxes,
@@ -348,16 +345,16 @@ std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::
   std::string ask = put_back(chart, boxes, box);
   if (moves && now != head) ask += words_("faults.ask_in", {{"situation", situation(now)}}) + " ";
   ask += ask_of(probe);
-  std::vector<Paragraph> lines{paragraph(marked_spans(ask, look::text, look::text_bold))};
+  std::vector<Paragraph> lines{fault_paragraph(marked_spans(ask, look::text, look::text_bold))};
   if (moves) {
-    lines.push_back(paragraph({{changed_settings(before, now), small_print, look::grey, {}}}));
+    lines.push_back(fault_paragraph({{changed_settings(before, now), fault_print, look::grey, {}}}));
     if (is_in_gear(build_, situations_[now.at()]))
-      lines.push_back(paragraph(marked_spans(words_("faults.in_gear"), small_print, small_bold)));
+      lines.push_back(fault_paragraph(marked_spans(words_("faults.in_gear"), fault_print, fault_bold)));
     if (situations_[now.at()].engine == EngineState::running)
-      lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
+      lines.push_back(fault_paragraph(marked_spans(words_("faults.engine_running"), fault_print, fault_bold)));
   }
   if (probe.type == ProbeType::alternating)
-    lines.push_back(paragraph(marked_spans(words_("faults.engine_running"), small_print, small_bold)));
+    lines.push_back(fault_paragraph(marked_spans(words_("faults.engine_running"), fault_print, fault_bold)));
   if (probe.type != ProbeType::watch) lines.push_back(where(probe));
   return lines;
 }

@@ -13,7 +13,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr double pulled_fuse = 1e9;  // ohm
 constexpr double live_share = 0.5;   // of the nominal volts: a place that reads more has supply
 constexpr double lasting_share = 0.75;
 
@@ -50,7 +49,7 @@ class Trials {
     for (const InsideRef fuse : left_) {
       Inside& inside = inside_at(fuse);
       inside.type = InsideType::resistor;
-      inside.resistance = Ohms(pulled_fuse);
+      inside.resistance = pulled_fuse;
     }
     bare_.situations.assign(1, Situation{});
   }

@@ -7,13 +7,10 @@
 
 #include "base/text.h"
 #include "sheets/print_text.h"
+#include "sheets/raw_node.h"
 
 namespace loomfolio {
 namespace {
-
-int raw_node(const Kind& kind, const Inside::Node& node) {
-  return node.terminal >= 0 ? node.terminal : static_cast<int>(kind.terminals.size()) + node.inner;
-}
 
 WireState make_wire_state(const Build& build, const Solution& solution, WireId wire) {
   WireState state;

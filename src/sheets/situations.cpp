@@ -15,12 +15,6 @@
 namespace loomfolio {
 namespace {
 
-Cell lines_cell(const std::vector<std::string>& lines) {
-  Cell cell;
-  for (const std::string& line : lines) cell.lines.push_back({{{line, look::table, look::ink, {}}}, Align::left, {}});
-  return cell;
-}
-
 /// Amperes with the direction in words: a battery that is being charged is not the same as one that gives.
 Cell current_cell(const SheetContext& context, Amperes out) {
   if (std::abs(out.number()) < 0.005) return text_cell(print_amperes(Amperes(0)));

@@ -128,6 +128,12 @@ Cell text_cell(std::string text, const TextStyle& style) {
   return {{{{{std::move(text), style, look::ink, {}}}, Align::left, {}}}};
 }
 
+Cell lines_cell(const std::vector<std::string>& lines) {
+  Cell cell;
+  for (const std::string& line : lines) cell.lines.push_back({{{line, look::table, look::ink, {}}}, Align::left, {}});
+  return cell;
+}
+
 Cell two_line_cell(std::string first, std::string second, const TextStyle& style) {
   Cell cell = text_cell(std::move(first), style);
   if (!second.empty())

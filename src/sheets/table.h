@@ -49,6 +49,8 @@ struct Table {
 };
 
 Cell text_cell(std::string text, const TextStyle& style = look::table);
+/// Each on a line of its own.
+Cell lines_cell(const std::vector<std::string>& lines);
 /// A main line, and a smaller grey one under it when `second` is not empty.
 Cell two_line_cell(std::string first, std::string second, const TextStyle& style = look::table);
 Row group_row(std::string text);
