@@ -55,16 +55,20 @@ std::string name_of(const Document& document) {
   return name;
 }
 
-SolvedBuild solved_build(const Proof& proof, std::size_t build) {
-  SolvedBuild solved{proof.project.builds[build], proof.solutions[build], proof.studies[build]};
-  complete_figures(solved);
-  return solved;
+using SolvedBuilds = std::vector<SolvedBuild>;  ///< by Project::builds
+
+SolvedBuilds solved_builds(const Proof& proof) {
+  SolvedBuilds all;
+  for (std::size_t b = 0; b < proof.project.builds.size(); ++b) {
+    all.push_back(solved_build(proof, b));
+    complete_figures(all.back());
+  }
+  return all;
 }
 
-std::optional<std::size_t> find_build(const Proof& proof, const std::string& variant) {
-  for (std::size_t b = 0; b < proof.project.builds.size(); ++b)
-    if (proof.project.builds[b].variant == variant) return b;
-  return std::nullopt;
+bool has_variant(const Proof& proof, const std::string& variant) {
+  return std::any_of(proof.project.builds.begin(), proof.project.builds.end(),
+                     [&](const Build& build) { return build.variant == variant; });
 }
 
 /// A change and the hook-ups that have it.
@@ -73,14 +77,13 @@ struct Told {
   std::vector<std::string> variants;
 };
 
-std::vector<Told> changes_of(const ComparedTable& table, const Proof& older, const Proof& newer, const Words& words) {
+std::vector<Told> changes_of(const ComparedTable& table, const SolvedBuilds& older, const SolvedBuilds& newer, const Words& words) {
   std::vector<Told> told;
-  for (std::size_t b = 0; b < newer.project.builds.size(); ++b) {
-    const std::string& variant = newer.project.builds[b].variant;
-    const auto before = find_build(older, variant);
-    if (!before) continue;
-    const PlainTable was = table.make(solved_build(older, *before), words), is = table.make(solved_build(newer, b), words);
-    for (const std::string& line : compare_tables(was, is, table.keys)) {
+  for (const SolvedBuild& is : newer) {
+    const std::string& variant = is.build.variant;
+    const auto was = std::find_if(older.begin(), older.end(), [&](const SolvedBuild& one) { return one.build.variant == variant; });
+    if (was == older.end()) continue;
+    for (const std::string& line : compare_tables(table.make(*was, words), table.make(is, words), table.keys)) {
       const auto same = std::find_if(told.begin(), told.end(), [&](const Told& one) { return one.line == line; });
       if (same != told.end())
         same->variants.push_back(variant);
@@ -95,9 +98,9 @@ std::vector<Told> changes_of(const ComparedTable& table, const Proof& older, con
 std::vector<std::string> changed_variants(const Proof& older, const Proof& newer) {
   std::vector<std::string> lines;
   for (const Build& build : newer.project.builds)
-    if (!find_build(older, build.variant)) lines.push_back("+ " + build.variant);
+    if (!has_variant(older, build.variant)) lines.push_back("+ " + build.variant);
   for (const Build& build : older.project.builds)
-    if (!find_build(newer, build.variant)) lines.push_back("- " + build.variant);
+    if (!has_variant(newer, build.variant)) lines.push_back("- " + build.variant);
   return lines;
 }
 
@@ -109,9 +112,10 @@ std::string say_changes(const Proof& older, const Proof& newer, const Words& wor
     for (const std::string& line : lines) text += "  " + line + "\n";
   };
   add("variants", changed_variants(older, newer));
+  const SolvedBuilds was = solved_builds(older), is = solved_builds(newer);
   for (const ComparedTable& table : compared) {
     std::vector<std::string> lines;
-    for (const Told& one : changes_of(table, older, newer, words)) {
+    for (const Told& one : changes_of(table, was, is, words)) {
       const bool is_in_all = one.variants.size() == newer.project.builds.size();
       lines.push_back(one.line + (is_in_all ? "" : " [" + join(one.variants, ", ") + "]"));
     }
@@ -128,7 +132,7 @@ int print_marked(const Request& request, Proof& older, Proof& newer, Surrounding
   if (!kit) return 2;
   progress.step("making the older sheets");
   FolioInput input = kit->input_of(older);
-  input.options.variant = find_build(older, request.variant) ? request.variant : std::string();
+  input.options.variant = has_variant(older, request.variant) ? request.variant : std::string();
   const Document& document = older.project.builds.front().document;
   const EarlierFolio earlier{gather_said(make_sheets(input), input.measure), document.revision, document.date};
   return print_pages(request, newer, &earlier, progress, surroundings);

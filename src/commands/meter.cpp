@@ -194,15 +194,14 @@ void add_readings(const Proof& proof, std::size_t index, const MeterPlace& place
 }
 
 bool has_wrong_name(const Request& request, const Project& project, Surroundings& surroundings) {
-  std::vector<std::string> variants, situations;
+  std::vector<std::string> situations;
   for (const Build& build : project.builds) {
-    if (!build.variant.empty()) variants.push_back(build.variant);
     if (!request.variant.empty() && build.variant != request.variant) continue;
     for (const Situation& situation : build.situations)
       if (std::find(situations.begin(), situations.end(), situation.name) == situations.end())
         situations.push_back(situation.name);
   }
-  return complain_unknown("variant", request.variant, variants, surroundings) ||
+  return complain_unknown_variant(request, project, surroundings) ||
          complain_unknown("situation", request.situation, situations, surroundings);
 }
 

@@ -14,6 +14,9 @@
 
 namespace loomfolio {
 
+/// One build of a proof that has solutions, with what was computed from it.
+SolvedBuild solved_build(const Proof& proof, std::size_t build);
+
 /// The file that every PDF carries: its spec.
 inline constexpr const char* spec_attachment = "spec.toml";
 

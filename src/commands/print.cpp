@@ -50,11 +50,9 @@ void apply_wishes(const Request& request, Project& project) {
 }
 
 bool has_wrong_wish(const Request& request, const Proof& proof, Surroundings& surroundings) {
-  std::vector<std::string> variants, papers;
-  for (const Build& build : proof.project.builds)
-    if (!build.variant.empty()) variants.push_back(build.variant);
+  std::vector<std::string> papers;
   for (const Paper& paper : proof.library.papers) papers.push_back(paper.id);
-  return complain_unknown("variant", request.variant, variants, surroundings) ||
+  return complain_unknown_variant(request, proof.project, surroundings) ||
          complain_unknown("paper", request.paper, papers, surroundings) ||
          complain_unknown("language", request.language, proof.library.languages, surroundings);
 }
@@ -163,6 +161,10 @@ int refuse(const Proof& proof, Surroundings& surroundings) {
 
 }  // namespace
 
+SolvedBuild solved_build(const Proof& proof, std::size_t build) {
+  return {proof.project.builds[build], proof.solutions[build], proof.studies[build]};
+}
+
 std::unique_ptr<PagesKit> gather_pages_kit(const Request& request, Proof& proof, Surroundings& surroundings) {
   apply_wishes(request, proof.project);
   const Document& document = proof.project.builds.front().document;
@@ -184,7 +186,7 @@ std::unique_ptr<PagesKit> gather_pages_kit(const Request& request, Proof& proof,
 FolioInput PagesKit::input_of(const Proof& proof) const {
   FolioInput input{proof.project, {}, words, papers.text, papers.drawing, fonts.measure(), {}};
   for (std::size_t i = 0; i < proof.project.builds.size(); ++i)
-    input.builds.push_back({proof.project.builds[i], proof.solutions[i], proof.studies[i]});
+    input.builds.push_back(solved_build(proof, i));
   if (papers.larger) input.larger_paper = &*papers.larger;
   return input;
 }

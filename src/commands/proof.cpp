@@ -104,4 +104,11 @@ bool complain_unknown(const char* what, const std::string& given, const std::vec
   return true;
 }
 
+bool complain_unknown_variant(const Request& request, const Project& project, Surroundings& surroundings) {
+  std::vector<std::string> variants;
+  for (const Build& build : project.builds)
+    if (!build.variant.empty()) variants.push_back(build.variant);
+  return complain_unknown("variant", request.variant, variants, surroundings);
+}
+
 }  // namespace loomfolio

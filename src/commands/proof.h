@@ -43,4 +43,7 @@ void report_findings(const Proof& proof, Surroundings& surroundings);
 /// Says on `err` that `given` is no `what`, and which of the known names may be meant. False when it is known or empty.
 bool complain_unknown(const char* what, const std::string& given, const std::vector<std::string>& known, Surroundings& surroundings);
 
+/// The same of the hook-up that the request names.
+bool complain_unknown_variant(const Request& request, const Project& project, Surroundings& surroundings);
+
 }  // namespace loomfolio

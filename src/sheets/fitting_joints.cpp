@@ -36,19 +36,28 @@ void splice_lay(Sketch& s, const Facts&) {
   s.arrow(14, -6.4, 14, -3.4);
 }
 
-void crimped_splice(Sketch& s) {
-  s.wire(0, 9);
-  s.wire(19, right);
-  s.strands(8.5, 19.5, 0.8);
+/// Over the strands that it holds.
+void dented_barrel(Sketch& s) {
   s.box(10, 1.7, 8, metal, 0.5);
   s.box(11.4, 0.9, 1.4, dark_metal, 0.3);
   s.box(15.2, 0.9, 1.4, dark_metal, 0.3);
 }
 
-void splice_crimp(Sketch& s, const Facts&) {
-  crimped_splice(s);
+void crimped_splice(Sketch& s) {
+  s.wire(0, 9);
+  s.wire(19, right);
+  s.strands(8.5, 19.5, 0.8);
+  dented_barrel(s);
+}
+
+void press_both_dents(Sketch& s) {
   draw_press(s, 12.1);
   draw_press(s, 15.9);
+}
+
+void splice_crimp(Sketch& s, const Facts&) {
+  crimped_splice(s);
+  press_both_dents(s);
 }
 
 void splice_tug(Sketch& s, const Facts&) {
@@ -108,19 +117,12 @@ void lead_strip(Sketch& s, const Facts&) {
   s.slab(6, 3.8, 6, 6.2, metal, 0.4);
 }
 
-void lead_joined(Sketch& s) {
+void lead_join(Sketch& s, const Facts&) {
   s.box(0, 0.9, 9, look::band_dark, 0);
   s.strands(8.5, 19.5, 0.8);
   s.wire(19, right);
-  s.box(10, 1.7, 8, metal, 0.5);
-  s.box(11.4, 0.9, 1.4, dark_metal, 0.3);
-  s.box(15.2, 0.9, 1.4, dark_metal, 0.3);
-}
-
-void lead_join(Sketch& s, const Facts&) {
-  lead_joined(s);
-  draw_press(s, 12.1);
-  draw_press(s, 15.9);
+  dented_barrel(s);
+  press_both_dents(s);
 }
 
 void lead_cover(Sketch& s, const Facts&) {

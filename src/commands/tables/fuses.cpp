@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "check/paths.h"
 #include "commands/tables/table_makers.h"
 #include "commands/tables/table_values.h"
 #include "sheets/fuse_list.h"
@@ -10,7 +11,7 @@ namespace {
 
 std::vector<PlainValue> fuse_values(const SolvedBuild& solved, InsideRef ref, const Words& words) {
   const Build& build = solved.build;
-  const Inside& fuse = build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
+  const Inside& fuse = inside_of(build, ref);
   const FuseStudy* found = study_of(solved, ref);
   const FuseStudy study = found == nullptr ? FuseStudy{} : *found;
   const bool is_loaded = study.situation.is_set();

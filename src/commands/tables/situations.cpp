@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "base/text.h"
+#include "check/paths.h"
 #include "commands/tables/table_makers.h"
 #include "commands/tables/table_values.h"
 
@@ -31,7 +32,7 @@ PlainTable make_situations_table(const SolvedBuild& solved, const Words&) {
   for (const Situation& situation : build.situations) {
     std::vector<std::string> switches, expected;
     for (const Setting& setting : situation.settings) {
-      const Inside& actuator = build.part(setting.actuator.part).insides[static_cast<std::size_t>(setting.actuator.inside)];
+      const Inside& actuator = inside_of(build, setting.actuator);
       switches.push_back(name_of(build, setting.actuator) + "=" + actuator.positions[static_cast<std::size_t>(setting.position)].name);
     }
     for (const Expectation& wanted : situation.expectations)

@@ -5,10 +5,9 @@
 #include <ostream>
 
 #include "commands/command.h"
-#include "commands/proof.h"
+#include "commands/pages.h"
 #include "commands/tables/table_makers.h"
 #include "read/languages.h"
-#include "sheets/figures.h"
 
 namespace loomfolio {
 namespace {
@@ -34,19 +33,12 @@ const TableKind* find_kind(const Request& request, Surroundings& surroundings) {
   return nullptr;
 }
 
-bool has_variant(const Request& request, const Project& project, Surroundings& surroundings) {
-  std::vector<std::string> variants;
-  for (const Build& build : project.builds)
-    if (!build.variant.empty()) variants.push_back(build.variant);
-  return !complain_unknown("variant", request.variant, variants, surroundings);
-}
-
 PlainTable make_table(const Request& request, const Proof& proof, const TableKind& kind, const Words& words) {
   PlainTable all;
   for (std::size_t b = 0; b < proof.project.builds.size(); ++b) {
     const Build& build = proof.project.builds[b];
     if (!request.variant.empty() && build.variant != request.variant) continue;
-    SolvedBuild solved{build, proof.solutions[b], proof.studies[b]};
+    SolvedBuild solved = solved_build(proof, b);
     complete_figures(solved);
     PlainTable one = kind.make(solved, words);
     if (all.columns.empty()) {
@@ -69,7 +61,7 @@ int run_tables(const Request& request, Surroundings& surroundings) {
   auto proof = prove_spec(request, surroundings);
   if (!proof) return 2;
   const bool is_faulty = has_errors(proof->diagnostics);
-  if (!is_faulty && !has_variant(request, proof->project, surroundings)) return 2;
+  if (!is_faulty && complain_unknown_variant(request, proof->project, surroundings)) return 2;
   report_findings(*proof, surroundings);
   if (is_faulty) return 1;
   const Words words = read_words(proof->library, proof->project.builds.front().document.language, surroundings.files,

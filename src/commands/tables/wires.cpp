@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "check/paths.h"
 #include "commands/tables/table_makers.h"
 #include "commands/tables/table_values.h"
 #include "sheets/fitting_text.h"
@@ -10,9 +11,9 @@
 namespace loomfolio {
 namespace {
 
-std::string protection_of(WireVerdict verdict, const Words& words) {
-  if (verdict == WireVerdict::is_protected) return words("fuses.protected");
-  const std::string_view key = verdict_key(verdict);
+/// As the fuse chart says it.
+std::string protection_of(const SolvedBuild& solved, WireId id, WireVerdict verdict, const Words& words) {
+  const std::string_view key = guard_key(verdict, !solved.study || solved.study->wires[id.at()].carries_135);
   return key.empty() ? std::string() : words(key);
 }
 
@@ -21,9 +22,7 @@ std::vector<PlainValue> wire_values(const SolvedBuild& solved, WireId id, const 
   const Wire& wire = build.wire(id);
   const WireLoad load = id.at() < solved.wire_loads.size() ? solved.wire_loads[id.at()] : WireLoad{};
   const bool carries = load.situation.is_set();
-  const PlainValue rating = load.fuse.part.is_set()
-                                ? plain_rating(build.part(load.fuse.part).insides[static_cast<std::size_t>(load.fuse.inside)])
-                                : PlainValue();
+  const PlainValue rating = load.fuse.part.is_set() ? plain_rating(inside_of(build, load.fuse)) : PlainValue();
   return {wire.id,
           wire.colour.text(),
           plain_number(wire.area.number(), 3),
@@ -42,7 +41,7 @@ std::vector<PlainValue> wire_values(const SolvedBuild& solved, WireId id, const 
           load.ampacity.number() > 0 ? plain_number(load.ampacity.number(), 1) : PlainValue(),
           plain_inside(build, load.fuse),
           rating,
-          plain_text(protection_of(load.verdict, words)),
+          plain_text(protection_of(solved, id, load.verdict, words)),
           plain_provider(wire.provided),
           plain_text(wire.cable),
           plain_text(wire.purpose)};
