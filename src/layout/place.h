@@ -2,6 +2,8 @@
 // Choosing rows and the order in them, before any wire is routed.
 #pragma once
 
+#include <functional>
+
 #include "layout/plan.h"
 
 namespace loomfolio::laying {
@@ -28,8 +30,11 @@ struct Search {
   int sweeps = 24;         ///< at most
 };
 
-/// Pass: places again, judged by a rough drawing with its crossings.
-void refine(Plan& plan, const Search& search);
+/// Whether places as they stand after the first sweep are worth searching on.
+using IsHopeless = std::function<bool(const Plan& plan)>;
+
+/// Pass: places again, judged by a rough drawing with its crossings. False when they were hopeless: they stay as one sweep has left them.
+bool refine(Plan& plan, const Search& search, const IsHopeless& is_hopeless = {});
 
 /// The estimate: length, bends and flow against the current, with bodies at estimated places.
 class PlacementEstimate {

@@ -19,7 +19,7 @@ constexpr int most_vain_sweeps = 4;
 class Refining {
  public:
   Refining(Plan& plan, const Search& search) : plan_(plan), search_(search), rough_(plan) {}
-  void run();
+  bool run(const IsHopeless& is_hopeless);
 
  private:
   enum class Kind : std::uint8_t { none, move, swap, mirror };
@@ -103,13 +103,14 @@ std::vector<int> Refining::standing() const {
   return key;
 }
 
-void Refining::run() {
+bool Refining::run(const IsHopeless& is_hopeless) {
   auto best_rows = plan_.rows;
   auto best_bodies = plan_.bodies;
   long best = rough_.total();
   std::set<std::vector<int>> seen{standing()};
   for (int i = 0, vain = 0; i < search_.sweeps && vain < most_vain_sweeps && sweep(); ++i) {
     if (!seen.insert(standing()).second) break;  // from here on the sweeps would only repeat themselves
+    if (i == 0 && is_hopeless && is_hopeless(plan_)) return false;
     rough_.rebuild();
     ++vain;
     if (rough_.total() >= best) continue;
@@ -120,10 +121,11 @@ void Refining::run() {
   }
   plan_.rows = best_rows;
   plan_.bodies = best_bodies;
+  return true;
 }
 
 }  // namespace
 
-void refine(Plan& plan, const Search& search) { Refining(plan, search).run(); }
+bool refine(Plan& plan, const Search& search, const IsHopeless& is_hopeless) { return Refining(plan, search).run(is_hopeless); }
 
 }  // namespace loomfolio::laying
