@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: MIT
-// A folio as PDF in two steps: cairo draws the pages with their outline and structure; finish_pdf (qpdf) then adds what
+// A folio as PDF in two steps: cairo draws the pages with their structure; finish_pdf (qpdf) then adds what
 // cairo cannot write, and takes out what would differ from run to run. Links are begun by cairo, which knows their
 // place in the structure, and finished by qpdf: cairo rounds them to whole points and keeps no named place of an empty
 // page.
 #include <cairo-pdf.h>
 
-#include <cmath>
+#include <algorithm>
+#include <iterator>
 #include <map>
 
+#include "base/side_by_side.h"
 #include "render/folio_faults.h"
 #include "render/font_set.h"
 #include "render/paint.h"
 #include "render/pdf_finish.h"
+#include "render/pdf_join.h"
 
 namespace loomfolio {
 namespace {
@@ -93,37 +96,34 @@ class SheetWriter {
   std::vector<OpenTag> open_;
 };
 
-void write_outline(cairo_surface_t* surface, const std::vector<Sheet>& sheets) {
-  std::map<std::string, int> headings;
-  for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const auto add = [&](int parent, const std::string& title, cairo_pdf_outline_flags_t flags, Millimetres top = {}) {
-      const std::string place =
-          "page=" + std::to_string(i + 1) + " pos=[0 " + std::to_string(std::lround(to_points(top))) + "]";
-      return cairo_pdf_surface_add_outline(surface, parent, make_printable(title).c_str(), place.c_str(), flags);
-    };
-    int parent = CAIRO_PDF_OUTLINE_ROOT;
-    if (const std::string& group = sheets[i].group; !group.empty()) {
-      const auto [heading, is_new] = headings.try_emplace(group, 0);
-      if (is_new) heading->second = add(CAIRO_PDF_OUTLINE_ROOT, group, CAIRO_PDF_OUTLINE_FLAG_OPEN);
-      parent = heading->second;
-    }
-    add(parent, sheets[i].title, {});
-    for (const JoinedRun& run : sheets[i].joined) add(parent, run.title, {}, run.top);
-  }
+/// Many sheets are drawn in two parts side by side, however many processors there are: the same folio, the same bytes.
+constexpr std::size_t most_in_one_part = 24;
+
+/// Where each part ends; parts have about as many items.
+std::vector<std::size_t> part_ends(const std::vector<Sheet>& sheets) {
+  if (sheets.size() <= most_in_one_part) return {sheets.size()};
+  std::size_t all = 0, so_far = 0, middle = 0;
+  for (const Sheet& sheet : sheets) all += sheet.items.size();
+  while (so_far < all / 2) so_far += sheets[middle++].items.size();
+  return {middle, sheets.size()};
 }
 
-/// The pages as cairo writes them; empty when it failed.
-std::string draw_pages(const Folio& folio, const Shaper& shaper, Colouring colouring, PdfExtras& extras) {
-  std::string pdf;
-  const PlaceIndex places = gather_places(folio, extras);
-  const Sheet& first = folio.sheets.front();
+/// Sheets as cairo draws them, and what it has met there.
+struct DrawnPart {
+  std::string pdf;  ///< empty when cairo failed
+  PdfExtras extras;
+};
+
+/// The sheets from `first` to before `end`.
+DrawnPart draw_part(const Folio& folio, std::size_t first, std::size_t end, const PlaceIndex& places, const Shaper& shaper, Colouring colouring) {
+  DrawnPart part;
+  const Sheet& opening = folio.sheets[first];
   const CairoSurface surface(
-      cairo_pdf_surface_create_for_stream(append_bytes, &pdf, to_points(first.width), to_points(first.height)));
+      cairo_pdf_surface_create_for_stream(append_bytes, &part.pdf, to_points(opening.width), to_points(opening.height)));
   const CairoContext cairo(cairo_create(surface.get()));
   const Painter painter{cairo.get(), shaper, colouring};
-  write_outline(surface.get(), folio.sheets);
-  SheetWriter writer(painter, places, extras);
-  for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
+  SheetWriter writer(painter, places, part.extras);
+  for (std::size_t i = first; i < end; ++i) {
     const Sheet& sheet = folio.sheets[i];
     cairo_pdf_surface_set_size(surface.get(), to_points(sheet.width), to_points(sheet.height));
     writer.write(sheet, i);
@@ -131,7 +131,14 @@ std::string draw_pages(const Folio& folio, const Shaper& shaper, Colouring colou
   }
   const bool is_drawn = cairo_status(cairo.get()) == CAIRO_STATUS_SUCCESS;
   cairo_surface_finish(surface.get());
-  return is_drawn && cairo_surface_status(surface.get()) == CAIRO_STATUS_SUCCESS ? pdf : std::string();
+  if (!is_drawn || cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) part.pdf.clear();
+  return part;
+}
+
+void append_extras(PdfExtras& all, PdfExtras&& own) {
+  std::move(own.links.begin(), own.links.end(), std::back_inserter(all.links));
+  std::move(own.figure_texts.begin(), own.figure_texts.end(), std::back_inserter(all.figure_texts));
+  if (own.structure == Structure::tagged) all.structure = Structure::tagged;
 }
 
 }  // namespace
@@ -140,8 +147,17 @@ std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colou
   const auto& shaper = fonts.inside().shaper;
   if (!shaper || folio.sheets.empty()) return {};
   PdfExtras extras;
-  const std::string drawn = draw_pages(folio, *shaper, colouring, extras);
-  return drawn.empty() ? drawn : finish_pdf(drawn, folio, extras);
+  const PlaceIndex places = gather_places(folio, extras);
+  const std::vector<std::size_t> ends = part_ends(folio.sheets);
+  std::vector<DrawnPart> parts(ends.size());
+  std::vector<std::shared_ptr<QPDF>> read(ends.size());
+  work_side_by_side(ends.size(), [&](std::size_t p) {
+    parts[p] = draw_part(folio, p == 0 ? 0 : ends[p - 1], ends[p], places, *shaper, colouring);
+    if (!parts[p].pdf.empty()) read[p] = read_part(parts[p].pdf);
+  });
+  for (DrawnPart& part : parts) append_extras(extras, std::move(part.extras));
+  const bool is_whole = std::all_of(read.begin(), read.end(), [](const auto& part) { return part != nullptr; });
+  return is_whole ? finish_pdf(read, folio, extras) : std::string();
 }
 
 }  // namespace loomfolio

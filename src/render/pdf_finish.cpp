@@ -11,7 +11,9 @@
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
+#include "render/pdf_join.h"
 #include "render/pdf_objects.h"
+#include "render/pdf_outline.h"
 #include "render/pdf_places.h"
 #include "render/pdf_structure.h"
 
@@ -91,15 +93,15 @@ void attach(QPDF& pdf, const std::vector<Attachment>& attachments) {
 
 }  // namespace
 
-std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras) {
+std::string finish_pdf(const std::vector<std::shared_ptr<QPDF>>& parts, const Folio& folio, const PdfExtras& extras) {
   try {
-    QPDF pdf;
-    pdf.setSuppressWarnings(true);
-    pdf.processMemoryFile("folio", drawn.data(), drawn.size());
+    join_parts(parts);
+    QPDF& pdf = *parts.front();
     set_info(pdf, folio.info);
     set_catalog(pdf, folio.info, extras.structure);
     set_page_labels(pdf, folio.sheets);
     finish_structure(pdf, extras.figure_texts);
+    set_outline(pdf, folio);
     set_places(pdf, folio, extras);
     attach(pdf, folio.attachments);
     QPDFWriter writer(pdf);
@@ -112,7 +114,7 @@ std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfEx
     const auto buffer = writer.getBufferSharedPointer();
     return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
   } catch (const std::exception&) {
-    assert(!"qpdf could not read what cairo wrote");
+    assert(!"qpdf could not finish what cairo wrote");
     return {};
   }
 }

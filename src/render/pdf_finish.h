@@ -2,10 +2,13 @@
 // What qpdf does to the pages that cairo drew.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "sheets/sheet.h"
+
+class QPDF;
 
 namespace loomfolio {
 
@@ -31,8 +34,8 @@ struct PdfExtras {
   std::vector<std::string> figure_texts;  ///< of each Figure, in the order they were drawn
 };
 
-/// Adds metadata, language, named places, page labels, attachments and alternative texts; sets links exactly; gives the
-/// file an id made from its content; marks it as PDF 1.7. Empty when the PDF could not be read.
-std::string finish_pdf(const std::string& drawn, const Folio& folio, const PdfExtras& extras);
+/// Joins the parts; adds metadata, language, outline, named places, page labels, attachments and alternative texts; sets links
+/// exactly; gives the file an id made from its content; marks it as PDF 1.7. Empty when qpdf failed.
+std::string finish_pdf(const std::vector<std::shared_ptr<QPDF>>& parts, const Folio& folio, const PdfExtras& extras);
 
 }  // namespace loomfolio

@@ -217,6 +217,34 @@ figure "a relay on sheet two"
 )");
 }
 
+TEST_CASE("many sheets, which are drawn in two parts, are one document") {
+  constexpr int count = 40;
+  Folio folio;
+  std::string links, figures, structure = "Document\n";
+  for (int i = 1; i <= count; ++i) {
+    const std::string name = "sheet " + std::to_string(i), other = "sheet " + std::to_string(count + 1 - i);
+    Sheet sheet = test::sheet_of_lines(name, {});
+    sheet.title = name;
+    sheet.items = {TagOpenItem{"P", ""}, TextItem{test::at(20, 20), "text " + std::to_string(i), {}}, TagCloseItem{},
+                   TagOpenItem{"Figure", "picture " + std::to_string(i)}, LinkItem{test::box(10, 10, 20, 20), other, ""}, TagCloseItem{}};
+    folio.sheets.push_back(std::move(sheet));
+    links += "link page " + std::to_string(i) + " at 10.00 10.00 20.00 x 20.00 to \"" + other + "\" saying \"" + other + "\"\n";
+    figures += "figure \"picture " + std::to_string(i) + "\"\n";
+    structure += "  P (block)\n    \"text " + std::to_string(i) + "\"\n";
+  }
+  const std::string pdf = render_pdf(folio, fonts());
+  const std::string places = read_back(pdf, "python3 " LOOMFOLIO_SOURCE_FOLDER "/tests/render/places.py FILE");
+  CAPTURE(places);
+  CHECK(holds(places, links));
+  CHECK(places.ends_with("language \"en\"\n" + figures));
+  std::string told;
+  for (const std::string& line : split(read_back(pdf, "pdfinfo -struct-text FILE"), '\n'))
+    if (line.starts_with("Document") || holds(line, "P (block)") || holds(line, "text ")) told += line + "\n";
+  CHECK(told == structure);
+  CHECK(holds(read_back(pdf, "qpdf --check FILE"), "No syntax or stream encoding errors found"));
+  CHECK(pdf == render_pdf(folio, fonts()));
+}
+
 TEST_CASE("the structure is a document of what was tagged, without what readers skip") {
   Folio folio;
   folio.sheets = {test::sheet_of_lines("one", {}), test::sheet_of_lines("two", {})};

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """Prints the places, links, outline, labels and figures of a PDF, lengths in mm from the top left; a name that leads
-nowhere is marked. Reads with qpdf's JSON only, so that nothing of the program under test takes part."""
+nowhere is marked, and so is a page or link that the tree of parents puts under another element than its own. Reads with qpdf's JSON only, so that nothing of the program under test takes part."""
 import json
 import subprocess
 import sys
@@ -86,6 +86,28 @@ if follow(catalog['/ViewerPreferences'])['/DisplayDocTitle']:
     print('shows its title')
 
 
+def is_own(element, owner, page):
+    """Whether an element stands for the link `owner`, or has content on `page`."""
+    kids = follow(element).get('/K')
+    kids = kids if isinstance(kids, list) else [kids]
+    if owner is not None:
+        return any(isinstance(follow(kid), dict) and follow(kid).get('/Obj') == owner for kid in kids)
+    return follow(element).get('/Pg') == page or any(isinstance(kid, dict) and kid.get('/Pg') == page for kid in kids)
+
+
+def check_parents():
+    parents = dict(tree(follow(catalog['/StructTreeRoot']).get('/ParentTree'), '/Nums'))
+    for number, page in enumerate(pages):
+        elements = follow(parents.get(follow(page).get('/StructParents')))
+        has_content = '/StructParents' in follow(page)
+        if has_content and not (elements and all(is_own(element, None, page) for element in elements if element)):
+            print(f'page {number + 1} IS NOT ITS OWN PARENT')
+        for note in follow(follow(page).get('/Annots', [])) or []:
+            element = parents.get(follow(note).get('/StructParent'))
+            if element is None or not is_own(element, note, None):
+                print(f'a link on page {number + 1} IS NOT ITS OWN PARENT')
+
+
 def print_figures(element):
     element = follow(element)
     if isinstance(element, list):
@@ -98,3 +120,4 @@ def print_figures(element):
 
 
 print_figures(follow(catalog['/StructTreeRoot']).get('/K'))
+check_parents()
