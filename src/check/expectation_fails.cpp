@@ -3,26 +3,11 @@
 #include "base/text.h"
 #include "check/rules.h"
 #include "check/ways.h"
+#include "model/spec_words.h"
 
 namespace loomfolio::rules {
 
 namespace {
-
-std::string_view word_of(Expected state) {
-  switch (state) {
-    case Expected::on:
-      return "on";
-    case Expected::off:
-      return "off";
-    case Expected::dim:
-      return "dim";
-    case Expected::flashing:
-      return "flashing";
-    case Expected::charging:
-      return "charging";
-  }
-  return "";
-}
 
 bool agrees(Expected expected, Expected seen) {
   return expected == seen || (expected == Expected::on && seen == Expected::charging);
@@ -90,9 +75,9 @@ void compare(const Seen& seen, const Expectation& expectation, Diagnostics& find
   const Expected found = observed(inside, state);
   if (agrees(expectation.state, found)) return;
   Diagnostic finding = make_diagnostic(DiagnosticId::expectation_fails, expectation.where,
-                                       say_inside(build, what) + " is " + std::string(word_of(found)) + " in " +
+                                       say_inside(build, what) + " is " + std::string(spec_word(found)) + " in " +
                                            say_situation(seen.situation) + "; " +
-                                           std::string(word_of(expectation.state)) + " is expected",
+                                           std::string(spec_word(expectation.state)) + " is expected",
                                        "mend the wiring, or the expectation");
   const bool is_load = shows_state(inside) && inside.type != InsideType::charger && inside.type != InsideType::output;
   if (is_load) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "layout/inside_block_makers.h"
+#include "model/spec_words.h"
 
 namespace loomfolio::inside {
 namespace {
@@ -92,7 +93,7 @@ Block make_table(const BlockMaker& maker, const Shown& shown) {
   const Inside& inside = maker.inside(shown);
   Grid pitch = 350, names_width = 0, name_x = 0;
   for (const SwitchPosition& position : inside.positions) {
-    const FlowSize size = size_in_flow(maker.plan, position.name, maker.styles().terminal, maker.is_transposed);
+    const FlowSize size = size_in_flow(maker.plan, position_words(position.name), maker.styles().terminal, maker.is_transposed);
     pitch = std::max(pitch, size.y + 60);
     names_width = std::max(names_width, size.x);
   }
@@ -132,10 +133,11 @@ Block make_table(const BlockMaker& maker, const Shown& shown) {
       if (group.size() >= 2) row.joined.push_back(std::move(group));
     }
     const TextStyle& style = row.is_rest ? maker.styles().terminal : maker.styles().small;
-    const FlowSize size = size_in_flow(maker.plan, inside.positions[p].name, style, maker.is_transposed);
+    const std::string name = position_words(inside.positions[p].name);
+    const FlowSize size = size_in_flow(maker.plan, name, style, maker.is_transposed);
     const Grid x = maker.is_transposed ? -reach - 50 - size.x : name_x;
     block.texts.push_back(
-        {TextRole::position, inside.positions[p].name, style, x, row.y - size.y / 2, size.x, size.y, 0});
+        {TextRole::position, name, style, x, row.y - size.y / 2, size.x, size.y, 0});
     table.rows.push_back(std::move(row));
   }
   table.box = {-reach, -half + 50, reach, half - 50};

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "layout/inside_block_makers.h"
+#include "model/spec_words.h"
 
 namespace loomfolio::inside {
 namespace {
@@ -69,7 +70,7 @@ std::string names_joining(const Inside& inside, const Shown& shown, const std::v
   std::vector<std::string> names;
   for (const SwitchPosition& position : inside.positions) {
     const auto members = joined_in(position, pole, shown);
-    if (std::find(members.begin(), members.end(), node) != members.end()) names.push_back(position.name);
+    if (std::find(members.begin(), members.end(), node) != members.end()) names.push_back(position_words(position.name));
   }
   return join(names, ", ");
 }

@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: MIT
 #include "base/text.h"
+#include "model/spec_words.h"
 #include "read/draft.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Choice<EngineState> engines[] = {
-    {"stopped", EngineState::stopped}, {"cranking", EngineState::cranking}, {"running", EngineState::running}};
-constexpr Choice<Expected> states[] = {{"on", Expected::on},
-                                       {"off", Expected::off},
-                                       {"dim", Expected::dim},
-                                       {"flashing", Expected::flashing},
-                                       {"charging", Expected::charging}};
+template <class T>
+constexpr Choice<T> choice_of(T meaning) {
+  return {spec_word(meaning), meaning};
+}
+
+constexpr Choice<EngineState> engines[] = {choice_of(EngineState::stopped), choice_of(EngineState::cranking),
+                                           choice_of(EngineState::running)};
+constexpr Choice<Expected> states[] = {choice_of(Expected::on), choice_of(Expected::off), choice_of(Expected::dim),
+                                       choice_of(Expected::flashing), choice_of(Expected::charging)};
 
 struct NamedText {
   PlacedText name, text;

@@ -197,7 +197,8 @@ std::vector<Sheet> make_battery(const SheetContext& context) {
   if (context.extent == Extent::own || battery == nullptr || context.solved.solutions.empty()) return {};
   const std::vector<Studied> studied = study_hook_ups(context);
   const Words& words = context.words();
-  PageFlow flow(context, {"battery", words("battery.title"), words("battery.intro")});
+  const bool cranks = std::any_of(studied.begin(), studied.end(), [](const Studied& one) { return !one.study.cranking.empty(); });
+  PageFlow flow(context, {"battery", words("battery.title"), words(cranks ? "battery.intro" : "battery.intro_no_starter")});
   add_part(flow, studied, riding_table, "battery.riding", words("battery.riding_text"));
   add_part(flow, studied, rest_table, "battery.rest", words("battery.rest_text"));
   const std::string least = shortest(context.build().electrics.cranking.number(), 2);

@@ -140,6 +140,7 @@ Block hook_up_lines(const std::vector<ContentsEntry>& entries, Millimetres width
 std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width, const Spacing& spacing) {
   std::vector<Block> blocks;
   std::string group;
+  bool ends_hook_ups = false;  // the line before is the last of a hook-up's own
   const std::vector<ContentsEntry>& contents = flow.context().contents;
   for (std::size_t i = 0; i < contents.size(); ++i) {
     const ContentsEntry& entry = contents[i];
@@ -152,10 +153,13 @@ std::vector<Block> contents_blocks(const PageFlow& flow, Millimetres width, cons
       for (; i < contents.size() && contents[i].group == group; ++i) own.push_back(contents[i]);
       --i;
       blocks.push_back(hook_up_lines(own, width, flow));
+      ends_hook_ups = true;
       continue;
     }
     Stack stack(width);
     if (opens_group) stack.put(contents_group(entry.group, width, flow));
+    if (!opens_group && ends_hook_ups) stack.put({width, group_space, {}});
+    ends_hook_ups = false;
     stack.put(contents_line(entry, width, flow, spacing.entry));
     blocks.push_back(stack.take());
   }

@@ -37,8 +37,13 @@ std::string places_text(const std::vector<FittingUse>& uses, const FittingUse& u
   return words("crimps.for_places", {{"places", join(places, ", ") + (use.places.size() > most ? " \u2026" : "")}});
 }
 
-std::string size_line(const FittingUse& use, const std::pair<double, std::string>& size, std::size_t count,
-                      const Words& words) {
+/// '3'; '2–4' where hook-ups need different numbers.
+std::string count_text(const std::vector<std::size_t>& counts) {
+  const auto [least, most] = std::minmax_element(counts.begin(), counts.end());
+  return *least == *most ? std::to_string(*most) : std::to_string(*least) + "\u2013" + std::to_string(*most);
+}
+
+std::string size_line(const FittingUse& use, const std::pair<double, std::string>& size, const Words& words) {
   const char* key = nullptr;
   switch (fits(use, SquareMillimetres(size.first))) {
     case Fit::unknown:
@@ -54,7 +59,7 @@ std::string size_line(const FittingUse& use, const std::pair<double, std::string
       key = "crimps.too_large";
       break;
   }
-  return words(key, {{"count", std::to_string(count)}, {"size", size.second}});
+  return words(key, {{"count", count_text(use.counts.at(size))}, {"size", size.second}});
 }
 
 }  // namespace
@@ -72,7 +77,7 @@ Table fit_table(const SheetContext& context, FittingShape shape, const std::vect
   for (const FittingUse& use : uses) {
     Cell sizes;
     for (const auto& [size, wires] : use.wires)
-      sizes.lines.push_back({{{size_line(use, size, wires.size(), words), look::table, look::ink, {}}}, Align::left, {}});
+      sizes.lines.push_back({{{size_line(use, size, words), look::table, look::ink, {}}}, Align::left, {}});
     table.rows.push_back(
         {{two_line_cell(use.name.empty() ? words("parts.splice") : use.name, places_text(uses, use, words),
                         look::table_bold),

@@ -89,8 +89,8 @@ void add_cut_list(PageFlow& flow, Millimetres gap) {
 }
 
 std::vector<Sheet> make_cut_list(const SheetContext& context) {
-  // What a hook-up adds stands in its parts list.
-  if (context.extent == Extent::own || group_wires(context).empty()) return {};
+  // Where there are several hook-ups, it stands in their parts lists.
+  if (context.hook_ups != nullptr || group_wires(context).empty()) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"cuts", words("cuts.title"), words("cuts.intro")});
   add_cut_list(flow, {});

@@ -146,8 +146,7 @@ std::vector<Told> gather_joints(const PageFlow& flow, const Shown& shown, const 
   }
   for (Told& one : told)
     if (!one.hook_ups.empty())
-      one.joint.lines.insert(one.joint.lines.begin(),
-                             context.words()(one.hook_ups.size() > 1 ? "hook_up.these" : "hook_up.this", {{"letters", letters_text(one.hook_ups)}}));
+      one.joint.lines.insert(one.joint.lines.begin(), hook_ups_text(one.hook_ups, context.words()));
   return told;
 }
 

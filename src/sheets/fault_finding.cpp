@@ -31,7 +31,7 @@ namespace loomfolio {
 namespace {
 
 constexpr std::size_t most_questions = 16;  // no page has room for more
-constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5);
+constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5), rule_gap(0.6);
 constexpr TextStyle cause_style{FaceName::sans, Weight::regular, 9}, seen_style{FaceName::sans, Weight::bold, 9};
 constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
@@ -47,12 +47,7 @@ class FaultPages {
   }
 
   std::vector<Sheet> make() {
-    const auto poles = pole_names(context_.build(), words_);
-    flow_.add(make_panel(panel_from_words(words_, Signal::warning, "faults.panel", poles), flow_.width(), words_,
-                         flow_.setting()),
-              {});
-    add_rules();
-    add_index();
+    add_opening();
     std::vector<Block> charts(book_.charts.size());
     work_side_by_side(charts.size(), [&](std::size_t c) { charts[c] = whole_chart(c); });
     for (Block& chart : charts) flow_.add(std::move(chart), Millimetres(11));
@@ -70,12 +65,30 @@ class FaultPages {
 
   std::string number(std::size_t index) const { return fault_page_number(index, words_); }
 
-  void add_rules() {
+  /// Caution, rules and list stand on one page where a page holds them: whoever looks for a fault has them before him.
+  void add_opening() {
+    Block panel = make_panel(
+        panel_from_words(words_, Signal::warning, "faults.panel", pole_names(context_.build(), words_)), flow_.width(),
+        words_, flow_.setting());
+    std::vector<Block> rules = make_rules();
+    const Table index = make_index();
+    Millimetres whole =
+        panel.height + look::block_gap * 2 + table_block(index, flow_.width(), flow_.setting()).height;
+    for (const Block& rule : rules) whole += rule.height + rule_gap;
+    if (whole <= flow_.full_room()) flow_.keep(whole);
+    flow_.add(std::move(panel), {});
+    for (std::size_t i = 0; i < rules.size(); ++i)
+      flow_.add(std::move(rules[i]), i == 0 ? look::block_gap : rule_gap);
+    add_table(flow_, index, look::block_gap);
+  }
+
+  std::vector<Block> make_rules() const {
     auto values = pole_names(context_.build(), words_);
     values.emplace_back("sheet", sheet_mark(context_.id_prefix + "tests", "live"));
+    std::vector<Block> rules;
     for (int i = 1; words_.has("faults.rule_" + std::to_string(i)); ++i)
-      flow_.add(hanging("\u2022", words_("faults.rule_" + std::to_string(i), values)),
-                i == 1 ? look::block_gap : Millimetres(0.6));
+      rules.push_back(hanging("\u2022", words_("faults.rule_" + std::to_string(i), values)));
+    return rules;
   }
 
   /// A bullet or a number, and its text clear of it on every line.
@@ -157,7 +170,7 @@ class FaultPages {
     return book_.entries[book_.charts[chart].entries.front()].plan.charts[book_.charts[chart].chart];
   }
 
-  void add_index() {
+  Table make_index() const {
     Table table;
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6}};
@@ -165,7 +178,7 @@ class FaultPages {
       table.columns.push_back({is_several() ? hook_up_letter(entry.context.build_index) : words_("faults.chart"),
                                CellAlign::near, Wrapping::keeps, 0});
     for (const IndexLine& line : index_lines()) table.rows.push_back(index_row(line));
-    add_table(flow_, table, look::block_gap);
+    return table;
   }
 
   /// The number on a dark tab, and the trouble beside it.
@@ -236,7 +249,7 @@ class FaultPages {
     const Build& build = entry.context.build();
     std::string title = say.symptom(chart.symptoms.front());
     if (in_book.entries.size() < book_.entries.size())
-      title += " (" + words_("hook_up.column") + " " + letters_text(in_book.entries) + ")";
+      title += " (" + hook_ups_text(in_book.entries, words_) + ")";
     Block block = head(c, title);
     const SituationId situation = chart.diagnosis.symptom.situation;
     std::string set =

@@ -45,23 +45,28 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
                                                                   const Words& words) {
   std::map<FittingShape, std::vector<FittingUse>> uses;
   std::set<std::string> seen;
-  for (const Build* build : builds)
+  for (std::size_t b = 0; b < builds.size(); ++b) {
+    const Build* build = builds[b];
     for (const FittedEnd& end : find_fitted_ends(*build)) {
       std::string name = build->terminal(end.terminal).name;
       for (const WireId id : end.wires) {
         const Wire& wire = build->wire(id);
         name += " " + wire.id + " " + wire.colour.text() + " " + wire.size_text;
       }
-      if (!seen.insert(name).second) continue;
       std::vector<FittingUse>& list = uses[fitting_shape(*build, end.terminal)];
       const FittingUse wanted = use_at(*build, end, words);
       auto same = std::find_if(list.begin(), list.end(), [&](const FittingUse& use) { return is_same_use(use, wanted); });
       if (same == list.end()) same = list.insert(list.end(), wanted);
+      std::vector<std::size_t>& counts = same->counts[{end.area.number(), end.size}];
+      counts.resize(builds.size());
+      ++counts[b];
+      if (!seen.insert(name).second) continue;
       same->wires[{end.area.number(), end.size}].push_back(&build->wire(end.wires.front()));
       const std::string place = owner_name(*build, end.terminal, words);
       if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
         same->places.push_back(place);
     }
+  }
   return uses;
 }
 

@@ -19,12 +19,13 @@ struct FittingUse {
   std::optional<Millimetres> strip;
   std::map<std::pair<double, std::string>, std::vector<const Wire*>> wires;  ///< by area and printed size of what goes
                                                                              ///< in; the first wire of each fitting
+  std::map<std::pair<double, std::string>, std::vector<std::size_t>> counts;  ///< likewise: ends in each build
   std::vector<std::string>
       places;  ///< labels of the parts that it goes to, each once; fittings of one name differ in it
 };
 
-/// By shape, in the shapes' order; each list in the order of first use. A wire end that several hook-ups share counts
-/// once. Ends that the machine brings are left out.
+/// By shape, in the shapes' order; each list in the order of first use. A wire that several hook-ups share stands among
+/// `wires` once. Ends that the machine brings are left out.
 std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vector<const Build*>& builds,
                                                                   const Words& words);
 

@@ -71,15 +71,25 @@ std::string own_text(const SheetContext& context, const FuseSelection& selection
   return context.words()("fuses.fit_own_watts", {{"watts", fixed(*watts, 0)}});
 }
 
+/// ' As printed that is 2.5 mm², wire 3 ...'; nothing where no wire was studied.
+std::string thinnest_text(const SheetContext& context, InsideRef fuse) {
+  const FuseStudy* study = study_of(context.solved, fuse);
+  if (study == nullptr || !study->thinnest.is_set()) return {};
+  const Wire& wire = context.build().wire(study->thinnest);
+  return " " + context.words()("fuses.hangs_thinnest", {{"size", print_wire_size(wire)}, {"id", wire.id}});
+}
+
 Table selection_table(const SheetContext& context, const FuseSelection& selection) {
   const Words& words = context.words();
   const std::string& family = inside_of(context.build(), selection.fuse).family;
   Table table;
   table.columns = {{words("fuses.fit_watts"), CellAlign::near, Wrapping::keeps, 0},
                    {words("fuses.fit_amperes"), CellAlign::near, Wrapping::keeps, 0}};
-  for (const ConductorSize& size : selection.sizes)
-    table.columns.push_back(
-        {words("fuses.fit_wire", {{"size", print_area(size.area)}}), CellAlign::near, Wrapping::wraps, 1});
+  for (const ConductorSize& size : selection.sizes) {
+    const bool is_last = &size == &selection.sizes.back();
+    table.columns.push_back({words(is_last ? "fuses.fit_wire_last" : "fuses.fit_wire", {{"size", print_area(size.area)}}),
+                             CellAlign::near, Wrapping::wraps, 1});
+  }
   bool is_own_marked = false;
   for (const FuseLoadRow& row : selection.rows) {
     // The build's own load falls into the first row that holds it.
@@ -113,7 +123,7 @@ void add_fuse_selections(PageFlow& flow) {
     const std::string name = fuse_name(context.build(), selection.fuse);
     flow.add_heading(words("fuses.hangs", {{"fuse", name}}), Millimetres(45));
     flow.items().push_back(AnchorItem{choice_anchor(context, selection.fuse), flow.cursor()});
-    flow.add_text(words("fuses.hangs_text"), look::text, look::paragraph_gap);
+    flow.add_text(words("fuses.hangs_text") + thinnest_text(context, selection.fuse), look::text, look::paragraph_gap);
     add_table(flow, selection_table(context, selection), look::paragraph_gap);
     flow.add_text(words("fuses.hangs_more"), look::text, look::paragraph_gap);
   }

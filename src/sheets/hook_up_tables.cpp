@@ -120,4 +120,8 @@ Table merge_tables(const SheetContext& context, std::vector<HookUpTable> tables,
   return table;
 }
 
+std::string hook_ups_text(const std::vector<std::size_t>& hook_ups, const Words& words) {
+  return words(hook_ups.size() > 1 ? "hook_up.these" : "hook_up.this", {{"letters", letters_text(hook_ups)}});
+}
+
 }  // namespace loomfolio

@@ -30,4 +30,7 @@ Table merge_tables(const SheetContext& context, std::vector<HookUpTable> tables,
 /// 'A, C'.
 std::string letters_text(const std::vector<std::size_t>& hook_ups);
 
+/// 'Hook-up A', 'Hook-ups A, C'.
+std::string hook_ups_text(const std::vector<std::size_t>& hook_ups, const Words& words);
+
 }  // namespace loomfolio

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "model/kind_text.h"
+#include "model/spec_words.h"
 #include "sheets/print_text.h"
 #include "sheets/switch_positions.h"
 
@@ -156,7 +157,7 @@ class Teller {
       return;
     }
     const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
-    say("works.switch_sprung", {{"switch", name}, {"position", element.positions[rest].name}});
+    say("works.switch_sprung", {{"switch", name}, {"position", position_words(element.positions[rest].name)}});
   }
 
   /// Whether it can join anything of this machine: two of its points have a wire, or lie inside.

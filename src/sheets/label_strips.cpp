@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Labels to cut out and stick on: one for each end of each wire, with its number, its colour, and the terminal it goes
 // to.
+#include <algorithm>
 #include <utility>
 
+#include "base/text.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
@@ -25,17 +28,22 @@ std::string short_name(std::string name, Millimetres room, const TextMeasure& me
   return name;
 }
 
-/// One flag. The number stands first, so that it is read when the flag is folded round the wire.
-Block label_block(const SheetContext& context, const Wire& wire, TerminalId end, Millimetres width) {
-  const Build& build = context.build();
+/// One flag. The number stands first, so that it is read when the flag is folded round the wire; `letters` say which
+/// hook-ups have the wire.
+Block label_block(const SheetContext& context, const Build& build, const Wire& wire, TerminalId end,
+                  const std::string& letters, Millimetres width) {
   Block block{width, label_height, {}};
   const TextMeasure& measure = context.measure();
   add_text(block.items, {label_pad, Millimetres(4.1)}, wire.id, look::label_number);
-  const Millimetres right = width - label_pad;
+  Millimetres right = width - label_pad;
   const std::string size = print_wire_size(wire);
   add_text(block.items, {right, Millimetres(4)}, size, look::small, look::ink, Align::right);
   const Millimetres code_right = right - measure.measure(size, look::small).width - label_pad;
   add_text(block.items, {code_right, Millimetres(4)}, wire.colour.text(), look::wire_code, look::ink, Align::right);
+  if (!letters.empty()) {
+    add_text(block.items, {right, Millimetres(7.9)}, letters, look::table_bold, look::ink, Align::right);
+    right -= measure.measure(letters, look::table_bold).width + label_pad;
+  }
   // The terminal's mark first: a long name of its part may be cut short.
   const std::string mark = terminal_mark(build, end);
   Millimetres x = label_pad;
@@ -64,15 +72,50 @@ Block label_row(std::vector<Block> labels, Millimetres width) {
   return row;
 }
 
-/// Labels of the wires that the context shows and that the kit brings.
-std::vector<Block> label_rows(const SheetContext& context, Millimetres width) {
-  const Build& build = context.build();
+/// A wire that the kit brings, and the hook-ups that have it; none: all.
+struct Labelled {
+  const Build* build = nullptr;
+  WireId wire;
+  std::vector<std::size_t> hook_ups = {};
+};
+
+std::vector<Labelled> wires_shown(const SheetContext& context) {
+  std::vector<Labelled> wires;
+  for (std::size_t w = 0; w < context.build().wires.size(); ++w)
+    if (const WireId id{static_cast<std::int32_t>(w)};
+        context.build().wire(id).provided == Provider::kit && shows_wire(context, id))
+      wires.push_back({&context.build(), id});
+  return wires;
+}
+
+/// Wires that not all hook-ups have, each once, by number.
+std::vector<Labelled> wires_of_some(const SheetContext& context) {
+  std::vector<Labelled> wires;
+  std::vector<std::string> texts;
+  for (SheetContext& own : own_contexts(context)) {
+    own.extent = Extent::own;
+    for (Labelled& one : wires_shown(own)) {
+      const std::string text = describe_wire(*one.build, one.build->wire(one.wire));
+      const auto same = static_cast<std::size_t>(std::find(texts.begin(), texts.end(), text) - texts.begin());
+      if (same == texts.size()) {
+        texts.push_back(text);
+        wires.push_back(std::move(one));
+      }
+      wires[same].hook_ups.push_back(own.build_index);
+    }
+  }
+  std::stable_sort(wires.begin(), wires.end(), [](const Labelled& a, const Labelled& b) {
+    return is_numbered_before(a.build->wire(a.wire).id, b.build->wire(b.wire).id);
+  });
+  return wires;
+}
+
+std::vector<Block> label_rows(const SheetContext& context, const std::vector<Labelled>& wires, Millimetres width) {
   std::vector<Block> rows, row;
-  for (std::size_t w = 0; w < build.wires.size(); ++w) {
-    const Wire& wire = build.wires[w];
-    if (wire.provided == Provider::machine || !shows_wire(context, WireId{static_cast<std::int32_t>(w)})) continue;
+  for (const Labelled& one : wires) {
+    const Wire& wire = one.build->wire(one.wire);
     for (const TerminalId end : {wire.from, wire.to}) {
-      row.push_back(label_block(context, wire, end, width / labels_across));
+      row.push_back(label_block(context, *one.build, wire, end, letters_text(one.hook_ups), width / labels_across));
       if (row.size() == labels_across) rows.push_back(label_row(std::exchange(row, {}), width));
     }
   }
@@ -80,10 +123,12 @@ std::vector<Block> label_rows(const SheetContext& context, Millimetres width) {
   return rows;
 }
 
-void add_labels(PageFlow& flow, const SheetContext& context, const std::string& heading) {
-  std::vector<Block> rows = label_rows(context, flow.width());
+void add_labels(PageFlow& flow, const std::vector<Labelled>& wires, const std::string& heading,
+                const std::string& note = {}) {
+  std::vector<Block> rows = label_rows(flow.context(), wires, flow.width());
   if (rows.empty()) return;
   if (!heading.empty()) flow.add_heading(heading, label_height * 2);
+  if (!note.empty()) flow.add_text(note, look::text, look::paragraph_gap);
   for (std::size_t i = 0; i < rows.size(); ++i)
     flow.add(std::move(rows[i]), i == 0 && !heading.empty() ? look::paragraph_gap : Millimetres(0));
 }
@@ -95,19 +140,13 @@ std::vector<Sheet> make_label_strips(const SheetContext& context) {
   const Words& words = context.words();
   PageFlow flow(context, {"labels", words("labels.title"), words("labels.intro")});
   if (context.hook_ups == nullptr) {
-    add_labels(flow, context, {});
+    add_labels(flow, wires_shown(context), {});
     return flow.take();
   }
   SheetContext common = context;
   common.extent = Extent::common;
-  add_labels(flow, common, words("hook_up.common"));
-  for (std::size_t b = 0; b < context.hook_ups->builds.size(); ++b) {
-    SheetContext own{context.input, *context.hook_ups->builds[b], {}, {}};
-    own.hook_ups = context.hook_ups;
-    own.build_index = b;
-    own.extent = Extent::own;
-    add_labels(flow, own, hook_up_title(own));
-  }
+  add_labels(flow, wires_shown(common), words("hook_up.common"));
+  add_labels(flow, wires_of_some(context), words("hook_up.wires"), words("labels.letters"));
   return flow.take();
 }
 

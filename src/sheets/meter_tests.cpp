@@ -33,6 +33,9 @@ namespace {
 constexpr std::size_t most_behind = 6;      // rows: further situations add nothing that the tests after do not prove
 
 /// The tests of one hook-up, or of all in one run: what all have stands once, else its letters beside it.
+/// What stands together at the head of the pages: the first table, under its heading.
+constexpr Millimetres first_tests(75);
+
 class TestPages {
  public:
   TestPages(const SheetContext& context, const ChartBook& faults)
@@ -43,9 +46,10 @@ class TestPages {
         flow_(context, {"tests", words_("tests.title"), words_("tests.intro", poles_)}) {}
 
   std::vector<Sheet> make() {
-    flow_.add(make_panel(panel_from_words(words_, Signal::warning, "tests.panel", poles_), flow_.width(), words_,
-                         flow_.setting()),
-              {});
+    Block panel = make_panel(panel_from_words(words_, Signal::warning, "tests.panel", poles_), flow_.width(), words_,
+                             flow_.setting());
+    flow_.keep(panel.height + look::heading_gap * 2 + first_tests);
+    flow_.add(std::move(panel), {});
     add_without_power();
     add_first_power();
     add_situation_tests(flow_, faults_);
@@ -71,7 +75,7 @@ class TestPages {
   }
 
   void add_without_power() {
-    flow_.add_heading(words_("tests.without_power"), Millimetres(75));
+    flow_.add_heading(words_("tests.without_power"), first_tests);
     flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
     add_merged([this](const FaultEntry& one) { return earth_ohms(one); }, words_("tests.earths", poles_));

@@ -201,8 +201,8 @@ void add_fuses(PageFlow& flow) {
   add_table(flow, table, look::paragraph_gap);
 }
 
-/// What a hook-up adds is short: the reels are told with what is cut from each.
-void add_own_wire(PageFlow& flow) {
+/// Of several hook-ups, those who fit the kit cut and do not buy: the reels are told with what is cut from each.
+void add_cut_wire(PageFlow& flow) {
   const Words& words = flow.context().words();
   if (group_wires(flow.context()).empty()) return;
   flow.add_heading(words("cuts.title"), Millimetres(20));
@@ -225,8 +225,8 @@ std::vector<Sheet> make_parts_list(const SheetContext& context) {
   add_things(flow);
   add_fuses(flow);
   add_fittings(flow);
-  if (context.extent == Extent::own)
-    add_own_wire(flow);
+  if (context.hook_ups != nullptr)
+    add_cut_wire(flow);
   else
     add_reel_wire(flow);
   add_machines_own(flow);

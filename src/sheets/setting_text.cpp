@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/setting_text.h"
 
-#include <algorithm>
-
 #include "check/paths.h"
+#include "model/spec_words.h"
 #include "sheets/names.h"
 
 namespace loomfolio {
@@ -22,8 +21,7 @@ std::string_view engine_key(EngineState engine) {
 
 std::string setting_text(const Build& build, const Setting& setting) {
   const Inside& element = inside_of(build, setting.actuator);
-  std::string position = element.positions[static_cast<std::size_t>(setting.position)].name;
-  std::replace(position.begin(), position.end(), '-', ' ');  // words of the spec are written with hyphens
+  const std::string position = position_words(element.positions[static_cast<std::size_t>(setting.position)].name);
   return switch_name(build, setting.actuator) + ": " + position;
 }
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "model/spec_words.h"
 #include "sheets/print_text.h"
 #include "sheets/raw_node.h"
 
@@ -229,7 +230,7 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
     state.insides.push_back(symbol);
     state.position_names.emplace_back();
     for (const SwitchPosition& position : part.insides[i].positions)
-      state.position_names.back().push_back(position.name);
+      state.position_names.back().push_back(position_words(position.name));
     state.positions.push_back(part.insides[i].type == InsideType::switch_ ? position_in(build, situation, ref) : -1);
   }
   for (const Wire& wire : build.wires)

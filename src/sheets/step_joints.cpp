@@ -20,7 +20,8 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(12), row_height(7),
-    narrow_face(25), row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(73), swatch_length(9), swatch_gap(1.6);
+    narrow_face(25), row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(74.5), swatch_length(9), swatch_gap(1.6),
+    manner_gap(2.5);  // above the second way of making ends at a part
 
 /// Beside so many rows a face keeps its caption at its side.
 constexpr std::size_t few_rows = 3;
@@ -71,6 +72,7 @@ class JointWriter {
     std::vector<Action> left = actions;
     while (!left.empty()) {
       const Manner manner = manner_of(left.front());
+      if (rows.height.number() > 0) rows.height += manner_gap;
       stack(rows, head(manner));
       for (const Action& action : left)
         if (manner_of(action) == manner) stack(rows, row(action, next_number()));
@@ -161,9 +163,10 @@ class JointWriter {
     return y + height;
   }
 
+  /// The terminal's mark; 'E2' of an earth, which the head above names in full.
   std::string terminal_text(TerminalId id) const {
     const std::string mark = terminal_mark(build_, id);
-    return mark.empty() ? owner_name(build_, id, words_) : mark;
+    return mark.empty() ? build_.terminal(id).name : mark;
   }
 
   /// 'Blade 6.3, strip 6 mm' once; size and length of each wire.

@@ -159,7 +159,7 @@ class StepWriter {
     Places places = pole_names(build_, words_);
     const bool is_cut = type == ActionType::cut_wires;
     if (is_cut) {
-      places.emplace_back("sheet", context_.extent == Extent::own
+      places.emplace_back("sheet", context_.hook_ups != nullptr
                                        ? sheet_mark(context_.id_prefix + "parts", cut_list_anchor)
                                        : sheet_mark(context_.id_prefix + "cuts"));
       places.emplace_back("labels", sheet_mark("labels"));
@@ -209,9 +209,11 @@ class StepWriter {
   }
 
   ShownAction show_run(const Action& action) const {
-    return {sentence("steps.lay_wires", {{"from", zone_name(build_.zone(action.from))},
-                                         {"to", zone_name(build_.zone(action.to))},
-                                         {"wires", wire_ids(build_, shown_wires(action.wires))}}),
+    const std::vector<WireId> wires = shown_wires(action.wires);
+    return {sentence(wires.size() == 1 ? "steps.lay_wire" : "steps.lay_wires",
+                     {{"from", zone_name(build_.zone(action.from))},
+                      {"to", zone_name(build_.zone(action.to))},
+                      {"wires", wire_ids(build_, wires)}}),
             {},
             {}};
   }

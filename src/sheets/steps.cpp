@@ -203,6 +203,7 @@ class StepPages {
     is_anchor_due_ = false;
     if (!return_anchor_.empty()) flow_.items().push_back(AnchorItem{std::exchange(return_anchor_, {}), {}});
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
+    is_under_title_ = !words_.has(key + "_text");
     if (!words_.has(key + "_hazard")) return;
     const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
     auto values = pole_names(context_.build(), words_);
@@ -239,6 +240,7 @@ class StepPages {
     flow_.keep(head.height + block.height + look::gutter);
     is_under_panel_ = false;
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
+    is_under_title_ = false;
     flow_.add(std::move(block), Millimetres(0.8));
   }
 
@@ -248,7 +250,8 @@ class StepPages {
     Block row = step_row(flow_, next_number(), std::move(shown));
     flow_.keep(head.height + warning.height + row.height + look::block_gap);
     const bool has_head = head.height.number() > 0 && warning.height.number() == 0;
-    if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
+    const bool is_under_title = std::exchange(is_under_title_, false);
+    if (head.height.number() > 0) flow_.add(std::move(head), is_under_title ? look::paragraph_gap : look::gutter);
     const bool is_under_panel = std::exchange(is_under_panel_, false);
     const bool needs_air = warning.height.number() > 0 || is_under_panel;
     const Millimetres air = needs_air && !has_head ? look::paragraph_gap : Millimetres(0);
@@ -337,6 +340,7 @@ class StepPages {
   PageFlow flow_;
   int number_ = 0;
   bool is_end_ = false;         ///< from here on every action of a stage is shown
+  bool is_under_title_ = false;  ///< a note that comes next stands right below a stage's title
   bool is_under_panel_ = false;  ///< the next row stands right below a stage's panel
   std::string return_anchor_;   ///< due at the next head
   bool is_anchor_due_ = false;  ///< the next head is where a reader comes in again

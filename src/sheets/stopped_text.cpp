@@ -51,20 +51,20 @@ std::string list_stopped(const SolvedBuild& solved, const std::vector<Stopped>& 
   return list(solved.build, stopped);
 }
 
-/// The chargers that one of the wires ends at.
-std::vector<PartId> chargers_on(const Build& build, const std::vector<WireId>& wires) {
-  std::vector<PartId> chargers;
+/// The parts with such an element that one of the wires ends at.
+std::vector<PartId> parts_on(const Build& build, const std::vector<WireId>& wires, InsideType type) {
+  std::vector<PartId> parts;
   for (const WireId id : wires)
     for (const TerminalId end : {build.wire(id).from, build.wire(id).to}) {
       const Terminal& terminal = build.terminal(end);
       if (terminal.owner != OwnerType::part) continue;
       const PartId part{terminal.owner_index};
       const auto& insides = build.part(part).insides;
-      const bool charges = std::any_of(insides.begin(), insides.end(),
-                                       [](const Inside& inside) { return inside.type == InsideType::charger; });
-      if (charges && std::find(chargers.begin(), chargers.end(), part) == chargers.end()) chargers.push_back(part);
+      const bool has_it =
+          std::any_of(insides.begin(), insides.end(), [&](const Inside& inside) { return inside.type == type; });
+      if (has_it && std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
     }
-  return chargers;
+  return parts;
 }
 
 }  // namespace
@@ -77,9 +77,12 @@ std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, cons
   return words("fuses.parked_all", {{"running", running}});
 }
 
-std::string protected_text(const Build& build, const std::vector<WireId>& wires) {
-  std::vector<PartId> parts = consumers_on(build, wires);
-  if (parts.empty()) parts = chargers_on(build, wires);
+std::string protected_text(const Build& build, const FuseStudy& study) {
+  std::vector<PartId> parts = consumers_on(build, study.wires);
+  std::erase(parts, study.fuse.part);  // of a relay that holds the fuse, the coil is fed elsewhere
+  if (parts.empty()) parts = parts_on(build, study.wires, InsideType::charger);
+  if (parts.empty()) parts = parts_on(build, study.wires, InsideType::fuse);
+  std::erase(parts, study.fuse.part);
   std::vector<std::string> names;
   for (const PartId part : parts) names.push_back(build.part(part).label);
   return join(names, ", ");

@@ -15,7 +15,8 @@ namespace loomfolio {
 /// engine stopped, and with it running.
 std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words);
 
-/// Labels of the parts that take current at the ends of those wires; where none does, of those that give it.
-std::string protected_text(const Build& build, const std::vector<WireId>& wires);
+/// What the fuse's wires lead to: labels of the parts that take current at their ends, its own part left out; where none
+/// does, of those that give it; else the fuses behind it.
+std::string protected_text(const Build& build, const FuseStudy& study);
 
 }  // namespace loomfolio

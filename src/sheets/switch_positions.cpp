@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "model/kind_text.h"
+#include "model/spec_words.h"
 #include "sheets/inside_sentences.h"
 
 namespace loomfolio {
@@ -68,8 +69,7 @@ std::vector<std::string> position_sentences(const Build& build, InsideRef ref, c
   for (std::size_t p = 0; p < element.positions.size(); ++p) {
     if (springs_back && static_cast<int>(p) == element.rest_position) continue;
     const std::string joined = joined_text(build, ref, element.positions[p], words);
-    std::string name = element.positions[p].name;
-    std::replace(name.begin(), name.end(), '-', ' ');
+    const std::string name = position_words(element.positions[p].name);
     if (!joined.empty()) told.push_back(words("works.use_position", {{"position", name}, {"joined", joined}}));
   }
   return told;

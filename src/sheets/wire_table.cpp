@@ -63,11 +63,19 @@ Cell fuse_cell(const SheetContext& context, const WireLoad& load) {
   // What all hook-ups share does not lead to the fuse of one of them.
   if (context.extent != Extent::common || shows_fuse(context, load.fuse.part))
     cell.lines.front().spans.front().link = target;
-  if (!said.empty()) cell.lines.push_back({{{said, look::table_small, look::ink, {}}}, Align::left, {}});
+  if (!said.empty()) cell.lines.push_back({{{said, look::table_small, look::grey, {}}}, Align::left, {}});
   return cell;
 }
 
-/// Of several hook-ups, the one in which the wire carries most gives its amperes and its drop.
+/// The fuse of another hook-up as this one calls it; unset where it has none such.
+InsideRef same_fuse(const Build& build, const Build& other, InsideRef fuse) {
+  if (!fuse.part.is_set()) return {};
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    if (build.parts[p].id == other.part(fuse.part).id) return {PartId{static_cast<std::int32_t>(p)}, fuse.inside};
+  return {};
+}
+
+/// Of several hook-ups, the one in which the wire carries most gives its amperes, its drop, and what stands above it.
 WireLoad load_of(const SheetContext& context, WireId id) {
   const std::vector<WireLoad>& loads = context.solved.wire_loads;
   if (id.at() >= loads.size()) return {};
@@ -81,6 +89,8 @@ WireLoad load_of(const SheetContext& context, WireId id) {
       load.worst = found.worst;
       load.drop = found.drop;
       load.situation = found.situation;
+      load.verdict = std::max(load.verdict, found.verdict);
+      if (const InsideRef fuse = same_fuse(context.build(), other->build, found.fuse); fuse.part.is_set()) load.fuse = fuse;
     }
   return load;
 }

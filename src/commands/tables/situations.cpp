@@ -3,24 +3,10 @@
 #include "check/paths.h"
 #include "commands/tables/table_makers.h"
 #include "commands/tables/table_values.h"
+#include "model/spec_words.h"
 
 namespace loomfolio {
 namespace {
-
-const char* call_engine(EngineState engine) {
-  return engine == EngineState::stopped ? "stopped" : engine == EngineState::cranking ? "cranking" : "running";
-}
-
-const char* call_expected(Expected expected) {
-  switch (expected) {
-    case Expected::on: return "on";
-    case Expected::off: return "off";
-    case Expected::dim: return "dim";
-    case Expected::flashing: return "flashing";
-    case Expected::charging: return "charging";
-  }
-  return "";
-}
 
 std::string name_of(const Build& build, InsideRef ref) { return std::get<std::string>(plain_inside(build, ref)); }
 
@@ -36,8 +22,8 @@ PlainTable make_situations_table(const SolvedBuild& solved, const Words&) {
       switches.push_back(name_of(build, setting.actuator) + "=" + actuator.positions[static_cast<std::size_t>(setting.position)].name);
     }
     for (const Expectation& wanted : situation.expectations)
-      expected.push_back(name_of(build, wanted.what) + "=" + call_expected(wanted.state));
-    table.rows.push_back({situation.name, plain_text(situation.label), std::string(call_engine(situation.engine)),
+      expected.push_back(name_of(build, wanted.what) + "=" + std::string(spec_word(wanted.state)));
+    table.rows.push_back({situation.name, plain_text(situation.label), std::string(spec_word(situation.engine)),
                           plain_text(join(switches, ", ")), plain_text(join(expected, ", "))});
   }
   return table;
