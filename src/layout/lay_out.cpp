@@ -21,6 +21,7 @@ namespace laying {
 namespace {
 
 constexpr int second_sweeps = 6;
+constexpr std::size_t most_for_all_rounds = 600;  ///< wires; beyond, the rounds after the second are not worth their time
 /// So many times too large, the first drawing says that no other will fit. Of some 550 situations of samples and test machines 147 fitted;
 /// all but three of them had a first drawing below it.
 constexpr double hopeless = 1.18;
@@ -104,7 +105,8 @@ Drawn draw_from(const Graph& graph, Flow flow, const Attempt& attempt, const std
   }
   out.plan.weights = RouteWeights{};  // judged by how pairs stand, whatever it looked for
   Rough rough(out.plan);
-  for (int round = 0; round < 4; ++round) {
+  const int rounds = graph.wires.size() > most_for_all_rounds ? 2 : 4;
+  for (int round = 0; round < rounds; ++round) {
     rough.reroute(3);
     Tracks tracks;
     Laid drawn = draw_round(out.plan, rough, tracks);

@@ -20,8 +20,10 @@ namespace {
 
 constexpr Grid far_away = 1 << 28;
 
+/// A piece's pins by side, sorted, and its extent.
 struct SidePins {
   std::vector<Grid> low, high;
+  Grid begin = 0, end = 0;
 };
 
 int count_between(const std::vector<Grid>& sorted, Grid low, Grid high) {
@@ -35,9 +37,9 @@ int lean_of(const SidePins& pins) {
   return std::clamp(static_cast<int>(pins.high.size()) - static_cast<int>(pins.low.size()), -2, 2);
 }
 
-int count_crossings(const StripPiece& a, const SidePins& pa, const StripPiece& b, const SidePins& pb) {
-  int n = count_between(pb.low, a.low(), a.high()) + count_between(pa.high, b.low(), b.high());
-  return n;
+int count_crossings(const SidePins& a, const SidePins& b) {
+  if (a.end <= b.begin || b.end <= a.begin) return 0;
+  return count_between(b.low, a.begin, a.end) + count_between(a.high, b.begin, b.end);
 }
 
 /// Crossings that the order of a and b causes beyond the strip's ends.
@@ -52,6 +54,8 @@ SidePins side_pins_of(const StripPiece& piece) {
   for (const StripPin& p : piece.pins) (p.side == StripSide::low ? pins.low : pins.high).push_back(p.at);
   std::sort(pins.low.begin(), pins.low.end());
   std::sort(pins.high.begin(), pins.high.end());
+  pins.begin = piece.low();
+  pins.end = piece.high();
   return pins;
 }
 
@@ -85,7 +89,7 @@ StripPairs weigh_pairs(const Strip& strip, Grid reach, const BeyondEnds& beyond,
   for (int a = 0; a < pairs.count; ++a)
     for (int b = 0; b < pairs.count; ++b) {
       if (a == b) continue;
-      const int crossings = count_crossings(strip.pieces[a], pins[a], strip.pieces[b], pins[b]) +
+      const int crossings = count_crossings(pins[a], pins[b]) +
                             count_beyond(strip.pieces[a], strip.pieces[b], beyond, sources);
       pairs.cost_of(a, b) = strip_crossing_cost * crossings + std::max(0, lean_of(pins[a]) - lean_of(pins[b]));
     }
@@ -226,8 +230,14 @@ Grid reach_of(const Plan& plan) {
 }
 
 int count_least_crossings(const StripPiece& a, const StripPiece& b) {
-  const SidePins pa = side_pins_of(a), pb = side_pins_of(b);
-  return std::min(count_crossings(a, pa, b, pb), count_crossings(b, pb, a, pa));
+  const Grid a_low = a.low(), a_high = a.high(), b_low = b.low(), b_high = b.high();
+  if (a_high <= b_low || b_high <= a_low) return 0;
+  int a_first = 0, b_first = 0;  // crossings when that one stands nearer to the low side
+  for (const StripPin& p : a.pins)
+    if (p.at > b_low && p.at < b_high) ++(p.side == StripSide::high ? a_first : b_first);
+  for (const StripPin& p : b.pins)
+    if (p.at > a_low && p.at < a_high) ++(p.side == StripSide::low ? a_first : b_first);
+  return std::min(a_first, b_first);
 }
 
 void order_strip(Strip& strip, const Plan& plan, StripKind kind, const BeyondEnds& beyond) {
