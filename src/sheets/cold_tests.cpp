@@ -98,6 +98,24 @@ Ohms sound_floor(Ohms sound) {
   return Ohms(share >= 5 ? 5 * unit : share >= 2 ? 2 * unit : unit);
 }
 
+EarthedCables find_earthed_cables(const Build& build) {
+  EarthedCables cables;
+  const TerminalId pole = earthed_pole(build);
+  if (!pole.is_set()) return cables;
+  cables.has_others = build.parts[static_cast<std::size_t>(build.terminal(pole).owner_index)].provided == Provider::machine;
+  cables.all = wires_at_terminals(build)[pole.at()];
+  const Paths paths = trace_paths(build);
+  for (const WireId id : cables.all) {
+    const Wire& wire = build.wire(id);
+    const TerminalId far_end = wire.from == pole ? wire.to : wire.from;
+    const auto passes = [&](const Bridge& bridge) {
+      return is_plain_metal(build, bridge) && bridge.a != pole.index && bridge.b != pole.index;
+    };
+    if (reach(paths, {far_end.index}, passes)[static_cast<std::size_t>(paths.frame)]) cables.straps.push_back(id);
+  }
+  return cables;
+}
+
 std::vector<WireId> way_to_earth(const Build& build, TerminalId from) {
   const Paths paths = trace_paths(build);
   std::vector<int> came(paths.at.size(), -1);  // bridge by which a point was reached

@@ -43,6 +43,14 @@ Ohms beep_limit(double ohms);
 /// 1 kilohm, since a short reads under an ohm. Three tenths are left for parts as they come and filaments cold and warm.
 Ohms sound_floor(Ohms sound);
 
+/// Cables on the battery's earthed pole.
+struct EarthedCables {
+  std::vector<WireId> all;
+  std::vector<WireId> straps;  ///< those that reach frame or engine without the others
+  bool has_others = false;     ///< the machine's own, which the build does not show
+};
+EarthedCables find_earthed_cables(const Build& build);
+
 /// The wires from a terminal to the metal that earths it, over connectors and splices; empty when there is no such way.
 std::vector<WireId> way_to_earth(const Build& build, TerminalId from);
 

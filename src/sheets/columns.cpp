@@ -67,6 +67,10 @@ Millimetres column_width(const PageFlow& flow, int count) {
   return (flow.width() - look::gutter * (count - 1)) / count;
 }
 
+bool fit_in_columns(const std::vector<Block>& blocks, Millimetres height, const ColumnSetting& setting) {
+  return count_fitting(blocks, 0, height, setting) == blocks.size();
+}
+
 void add_columns(PageFlow& flow, std::vector<Block> blocks, ColumnSetting setting, Millimetres gap) {
   setting.is_right_to_left = flow.setting().is_right_to_left;
   const Millimetres width = column_width(flow, setting.count);

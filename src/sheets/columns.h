@@ -18,6 +18,9 @@ struct ColumnSetting {
 /// Width of one of `count` columns over the flow's width.
 Millimetres column_width(const PageFlow& flow, int count);
 
+/// Whether all of them fit into columns of that height.
+bool fit_in_columns(const std::vector<Block>& blocks, Millimetres height, const ColumnSetting& setting);
+
 /// Puts blocks of column_width into the flow, as many pages as they need; the columns of each page are as even as the
 /// order allows.
 void add_columns(PageFlow& flow, std::vector<Block> blocks, ColumnSetting setting, Millimetres gap);

@@ -109,6 +109,7 @@ Table barrel_table(const SheetContext& context, const std::vector<const Build*>&
     std::vector<std::string> places;
     for (const auto& [id, of_builds] : splices)
       places.push_back(of_builds.size() == builds.size() ? id : id + " (" + letters_text(of_builds) + ")");
+    std::sort(places.begin(), places.end(), is_numbered_before);
     table.rows.push_back({{text_cell(words("parts.splice"), look::table_bold),
                            text_cell(print_area(SquareMillimetres(area))), text_cell(words("crimps.as_barrel")),
                            text_cell(join(places, ", "))}});

@@ -19,7 +19,9 @@ constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5),
 /// Wires in a column before a reel's head is repeated.
 constexpr std::size_t most_in_block = 9;
 
-Block group_head(const SheetContext& context, const WireGroup& group, Millimetres width) {
+enum class Head : std::uint8_t { first, repeated };
+
+Block group_head(const SheetContext& context, const WireGroup& group, Head head, Millimetres width) {
   const Build& build = context.build();
   const Wire& first = build.wire(group.wires.front());
   const TypeSetting setting{context.measure()};
@@ -35,7 +37,9 @@ Block group_head(const SheetContext& context, const WireGroup& group, Millimetre
                  Align::left,
                  "H3"};
   place_block(block.items, set_paragraph(text, width - x, setting), {x, Millimetres(1.6)});
-  if (group.has_all_lengths) {
+  if (head == Head::repeated) {
+    add_text(block.items, {width, Millimetres(4.5)}, context.words()("page.continued"), look::table, look::grey, Align::right);
+  } else if (group.has_all_lengths) {
     const std::string total = print_reel_length(group.total, build.document.units) + "\u00a0" +
                               reel_unit(build.document.units, context.words());
     add_text(block.items, {width, Millimetres(4.5)}, context.words()("cuts.total", {{"length", total}}), look::table,
@@ -66,7 +70,7 @@ Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
 std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& group, Millimetres width) {
   std::vector<Block> blocks;
   for (std::size_t first = 0; first < group.wires.size(); first += most_in_block) {
-    Block block = group_head(context, group, width);
+    Block block = group_head(context, group, first == 0 ? Head::first : Head::repeated, width);
     const std::size_t end = std::min(group.wires.size(), first + most_in_block);
     for (std::size_t i = first; i < end; ++i) {
       place_block(block.items, wire_line(context, group.wires[i], width), {{}, block.height});

@@ -154,15 +154,16 @@ class FaultPages {
         same->charts[e] = static_cast<int>(b);
       }
     auto next = static_cast<int>(book_.charts.size());
-    const auto add_for_all = [&](const char* title) {
-      lines.push_back({{words_(title)}, {}, std::vector<int>(book_.entries.size(), next)});
+    const auto add_for_all = [&](std::vector<std::string> titles) {
+      lines.push_back({std::move(titles), {}, std::vector<int>(book_.entries.size(), next)});
     };
-    if (book_.has_blows()) add_for_all("faults.blows_title"), ++next;
+    if (book_.has_blows()) add_for_all({words_("faults.blows_title")}), ++next;
     if (!has_odd()) return lines;
-    add_for_all("faults.odd_title");
+    std::vector<std::string> odd{words_("faults.odd_title")};
     if (std::any_of(book_.entries.begin(), book_.entries.end(),
                     [](const FaultEntry& entry) { return !entry.plan.burning.empty(); }))
-      add_for_all("faults.burning");
+      odd.push_back(words_("faults.burning"));
+    add_for_all(std::move(odd));
     return lines;
   }
 

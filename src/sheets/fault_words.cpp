@@ -213,6 +213,14 @@ std::string FaultWords::ask_watch(const Probe& probe) const {
   return words_(key, {{"part", name}});
 }
 
+std::vector<std::string> FaultWords::charging_fuses(const Probe& probe) const {
+  const Solution& solution = plan_.bench.solutions[probe.situation.at()];
+  std::vector<std::string> fuses;
+  for (const InsideRef what : find_charging_path(plan_.bench.build, solution, probe.what).insides)
+    if (inside_of(build_, what).type == InsideType::fuse) fuses.push_back(fuse_name(build_, what));
+  return fuses;
+}
+
 std::string FaultWords::ask_alternating(const Probe& probe) const {
   const Part& part = build_.part(probe.what.part);
   const Inside& charger = inside_of(build_, probe.what);
@@ -224,14 +232,12 @@ std::string FaultWords::ask_alternating(const Probe& probe) const {
     const TerminalForm form = build_.kind_of(part).terminals[static_cast<std::size_t>(terminals.back())].form;
     is_plug = is_plug || form == TerminalForm::cavity || form == TerminalForm::sealed;
   }
-  const Solution& solution = plan_.bench.solutions[probe.situation.at()];
-  std::vector<std::string> fuses;
-  for (const InsideRef what : find_charging_path(plan_.bench.build, solution, probe.what).insides)
-    if (inside_of(build_, what).type == InsideType::fuse) fuses.push_back(fuse_name(build_, what));
+  const std::vector<std::string> fuses = charging_fuses(probe);
   std::string ask;
   if (!fuses.empty()) ask = words_("faults.fuse_is_out", {{"fuse", join(fuses, ", ")}}) + " ";
   ask += words_(is_plug ? "faults.unplug" : "faults.pull_wires",
                 {{"part", part.label}, {"wires", wires_on(probe.what.part, terminals)}});
+  if (!fuses.empty()) ask += " " + words_("faults.fuse_in_again");  // without it the engine may not run
   return ask + " " + words_(charger.fed_by.size() > 2 ? "faults.ask_alternating" : "faults.ask_alternating_pair");
 }
 
@@ -283,7 +289,8 @@ std::string FaultWords::put_back(const FaultChart& chart, const std::vector<Char
     if (type == InsideType::lamp) back = words_("faults.back_bulb");
     if (back.empty()) back = words_("faults.back_plug");
   }
-  if (probe.type == ProbeType::alternating) back = words_("faults.back_charger");
+  if (probe.type == ProbeType::alternating)
+    back = words_(charging_fuses(probe).empty() ? "faults.back_charger" : "faults.back_charger_fused");
   if (probe.type == ProbeType::short_to_earth) {
     if (!probe.taken_out.empty()) back = words_("faults.back_bulb") + " ";
     back += words_("faults.back_battery");

@@ -55,6 +55,8 @@ class FaultWords {
   std::string ask_ohms(const Probe& probe) const;
   std::string ask_short(const Probe& probe) const;
   std::string ask_watch(const Probe& probe) const;
+  /// Fuses between the charger and the battery, as they are called.
+  std::vector<std::string> charging_fuses(const Probe& probe) const;
   std::string ask_alternating(const Probe& probe) const;
   std::string engine_text(EngineState engine) const;
   std::string called(InsideRef what) const;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/text.h"
 #include "sheets/fitted_ends.h"
 #include "sheets/fitting_text.h"
 #include "sheets/names.h"
@@ -67,6 +68,13 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
         same->places.push_back(place);
     }
   }
+  // Rings are bought by thread and size of wire.
+  std::vector<FittingUse>& rings = uses[FittingShape::ring];
+  std::stable_sort(rings.begin(), rings.end(), [](const FittingUse& a, const FittingUse& b) {
+    if (a.name != b.name) return is_numbered_before(a.name, b.name);
+    return a.counts.begin()->first.first < b.counts.begin()->first.first;
+  });
+  if (rings.empty()) uses.erase(FittingShape::ring);
   return uses;
 }
 

@@ -24,7 +24,7 @@ struct FittingUse {
       places;  ///< labels of the parts that it goes to, each once; fittings of one name differ in it
 };
 
-/// By shape, in the shapes' order; each list in the order of first use. A wire that several hook-ups share stands among
+/// By shape, in the shapes' order; each list in the order of first use, rings by thread and size. A wire that several hook-ups share stands among
 /// `wires` once. Ends that the machine brings are left out.
 std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vector<const Build*>& builds,
                                                                   const Words& words);

@@ -82,10 +82,9 @@ std::vector<Sheet> make_glossary(const SheetContext& context, const std::vector<
                        "P"},
                       width, flow.setting()));
   // A term or two on a sheet of their own are looked for in vain: rather the terms stand closer.
-  Millimetres all;
-  for (const Block& block : blocks) all += block.height + look::paragraph_gap;
-  const bool is_one_sheet = all <= flow.room() * 2 - look::block_gap * 2;
-  const Millimetres gap = is_one_sheet ? look::paragraph_gap : look::paragraph_gap * 0.6;
+  Millimetres gap = look::paragraph_gap;
+  for (const double share : {0.8, 0.6, 0.45})
+    if (!fit_in_columns(blocks, flow.room() - look::paragraph_gap, {2, gap})) gap = look::paragraph_gap * share;
   add_columns(flow, std::move(blocks), {2, gap}, look::paragraph_gap);
   return flow.take();
 }

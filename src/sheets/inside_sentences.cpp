@@ -2,6 +2,8 @@
 #include "sheets/inside_sentences.h"
 
 #include <algorithm>
+#include <cctype>
+#include <iterator>
 
 #include "base/text.h"
 #include "model/kind_text.h"
@@ -11,6 +13,12 @@
 
 namespace loomfolio {
 namespace {
+
+/// Letters beyond ASCII stay as they are.
+std::string with_capital(std::string text) {
+  if (!text.empty()) text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  return text;
+}
 
 class Teller {
  public:
@@ -41,8 +49,7 @@ class Teller {
           tell_charger(inside);
           break;
         case InsideType::switch_:
-          tell_positions(static_cast<int>(i));
-          tell_switch(inside);
+          tell_switch(static_cast<int>(i));
           break;
         default:
           break;
@@ -138,26 +145,29 @@ class Teller {
     if (charger.power) say("works.charger_most", {{"watts", shortest(charger.power->number(), 0)}});
   }
 
-  void tell_positions(int inside) {
+  /// Positions, each a sentence; of several switches in one housing each has one line, under its name.
+  void tell_switch(int inside) {
     const Inside& element = part_.insides[static_cast<std::size_t>(inside)];
-    if (!is_used(element) || (has_several_switches(part_) && count_used_switches() > 1)) return;
-    const std::string of = element.name.empty() ? std::string() : element.name + ", ";
-    for (const std::string& sentence : position_sentences(build_, {id_, inside}, words_))
-      sentences_.push_back(of + sentence);
-  }
-
-  /// Of a sprung switch: what letting go does. With one way to press it, that is to open or to close again.
-  void tell_switch(const Inside& element) {
-    const std::size_t rest = static_cast<std::size_t>(element.rest_position);
-    if (!element.is_sprung || rest >= element.positions.size() || !is_used(element)) return;
-    if (element.positions.size() == 2) {
-      const char* key = element.positions[rest].joined.empty() ? "works.switch_opens" : "works.switch_closes";
-      const std::string of = element.name.empty() ? std::string() : element.name + ". ";
-      sentences_.push_back(of + words_(key));
+    if (!is_used(element)) return;
+    std::vector<std::string> told = position_sentences(build_, {id_, inside}, words_);
+    if (std::string sprung = sprung_sentence(element); !sprung.empty()) told.push_back(std::move(sprung));
+    for (std::string& sentence : told) sentence = with_capital(std::move(sentence));
+    if (element.name.empty() && count_used_switches() < 2) {
+      std::move(told.begin(), told.end(), std::back_inserter(sentences_));
       return;
     }
     const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
-    say("works.switch_sprung", {{"switch", name}, {"position", position_words(element.positions[rest].name)}});
+    sentences_.push_back(words_("works.of_switch", {{"switch", with_capital(name)}, {"what", join(told, " ")}}));
+  }
+
+  /// Of a sprung switch: what letting go does. With one way to press it, that is to open or to close again.
+  std::string sprung_sentence(const Inside& element) const {
+    const std::size_t rest = static_cast<std::size_t>(element.rest_position);
+    if (!element.is_sprung || rest >= element.positions.size()) return {};
+    if (element.positions.size() == 2)
+      return words_(element.positions[rest].joined.empty() ? "works.switch_opens" : "works.switch_closes");
+    const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
+    return words_("works.switch_sprung", {{"switch", name}, {"position", position_words(element.positions[rest].name)}});
   }
 
   /// Whether it can join anything of this machine: two of its points have a wire, or lie inside.

@@ -30,6 +30,7 @@
 namespace loomfolio {
 namespace {
 
+constexpr Amperes least_shown(0.05);  // a pocket meter shows nothing of less
 constexpr std::size_t most_behind = 6;      // rows: further situations add nothing that the tests after do not prove
 
 /// The tests of one hook-up, or of all in one run: what all have stands once, else its letters beside it.
@@ -42,7 +43,8 @@ class TestPages {
       : context_(context),
         words_(context.words()),
         faults_(faults),
-        poles_(pole_names(context.build(), context.words())),
+        cables_(find_earthed_cables(context.build())),
+        poles_(test_places(context.build())),
         flow_(context, {"tests", words_("tests.title"), words_("tests.intro", poles_)}) {}
 
   std::vector<Sheet> make() {
@@ -58,6 +60,18 @@ class TestPages {
   }
 
  private:
+  /// The poles by their signs; which cables of the earthed one are held together, and which of them bolt to metal.
+  std::vector<std::pair<std::string, std::string>> test_places(const Build& build) const {
+    auto places = pole_names(build, words_);
+    const auto named = [&](const char* own, const char* too, const std::vector<WireId>& wires) {
+      if (!cables_.has_others) return wire_ids(build, wires);
+      return wires.empty() ? words_(own) : words_(too, {{"list", wire_ids(build, wires)}});
+    };
+    places.emplace_back("cables", named("tests.own_cable", "tests.own_cable_and", cables_.all));
+    places.emplace_back("straps", named("tests.own_cable", "tests.own_cable_and", cables_.straps));
+    return places;
+  }
+
   /// Numbered actions of the words: `key`_1, `key`_2 ...
   void add_actions(const std::string& key) {
     Table table;
@@ -78,7 +92,8 @@ class TestPages {
     flow_.add_heading(words_("tests.without_power"), first_tests);
     flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
-    add_merged([this](const FaultEntry& one) { return earth_ohms(one); }, words_("tests.earths", poles_));
+    add_merged([this](const FaultEntry& one) { return earth_ohms(one); },
+               words_(cables_.all.size() + cables_.has_others > 1 ? "tests.earths_together" : "tests.earths", poles_));
     add_merged([this](const FaultEntry& one) { return insulation(one); }, words_("tests.insulation"));
     add_merged([this](const FaultEntry& one) { return interlock(one); }, words_("tests.interlock"));
     add_merged([this](const FaultEntry& one) { return part_ohms(one); }, words_("tests.part_ohms"));
@@ -291,7 +306,8 @@ class TestPages {
 
   std::string holds_text(const Build& build, const FuseTrial& trial) const {
     if (!trial.has_supply) return words_("tests.fuse_later");
-    if (trial.works.empty()) return words_("tests.fuse_holds");
+    if (trial.works.empty())
+      return words_(trial.drawn < least_shown ? "tests.fuse_holds" : "tests.fuse_adds_nothing");
     return words_("tests.fuse_works", {{"list", list_working(build, trial.works)}});
   }
 
@@ -328,13 +344,12 @@ class TestPages {
     return table;
   }
 
-  /// A pocket meter shows nothing of less than a twentieth of an ampere.
   std::string drawn_text(const FuseTrial& trial) const {
     return trial.has_supply ? amperes_text(trial.drawn) : std::string();
   }
 
   std::string amperes_text(Amperes drawn) const {
-    if (drawn.number() < 0.05) return words_("situations.nothing");
+    if (drawn < least_shown) return words_("situations.nothing");
     return words_("tests.about", {{"amperes", fixed(drawn.number(), 1)}});
   }
 
@@ -365,6 +380,7 @@ class TestPages {
   const SheetContext& context_;
   const Words& words_;
   const ChartBook& faults_;
+  EarthedCables cables_;
   std::vector<std::pair<std::string, std::string>> poles_;
   PageFlow flow_;
 };

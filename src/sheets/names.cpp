@@ -51,19 +51,23 @@ std::string inside_name(const Build& build, InsideRef ref) {
   return inside.name.empty() ? part.label : part.label + ", " + inside.name;
 }
 
+/// Elements of one part under its label; one that has no name of its own stands as the label alone, before the others.
 std::string list_elements(const Build& build, const std::vector<NamedElement>& elements) {
   std::vector<PartId> order;
   std::map<PartId, std::vector<std::string>> names;
+  std::map<PartId, bool> has_nameless;
   for (const NamedElement& element : elements) {
     if (names.find(element.what.part) == names.end()) order.push_back(element.what.part);
     std::vector<std::string>& own = names[element.what.part];
     std::string name = element.what.inside < 0 ? std::string() : inside_of(build, element.what).name;
     if (!element.note.empty()) name += (name.empty() ? "" : " ") + element.note;
+    if (name.empty()) has_nameless[element.what.part] = true;
     if (!name.empty() && std::find(own.begin(), own.end(), name) == own.end()) own.push_back(std::move(name));
   }
   std::vector<std::string> parts;
   for (const PartId part : order) {
     const std::vector<std::string>& own = names[part];
+    if (has_nameless[part] && !own.empty()) parts.push_back(build.part(part).label);
     parts.push_back(
         build.part(part).label +
         (own.empty() ? "" : (own.size() == 1 && own.front().front() == '(' ? " " : ": ") + join(own, ", ")));

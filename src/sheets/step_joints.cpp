@@ -221,6 +221,7 @@ class JointWriter {
     if (first.owner != OwnerType::part) return all;
     const Part& part = build_.parts[static_cast<std::size_t>(first.owner_index)];
     const Kind& kind = build_.kind_of(part);
+    std::vector<LabelledFace> faces;
     for (std::size_t f = 0; f < kind.faces.size(); ++f) {
       std::vector<FaceLabel> labels;
       for (const Action& action : actions) {
@@ -229,7 +230,12 @@ class JointWriter {
           labels.push_back({terminal->at, terminal->id, {wire_ids(build_, action.wires)}});
       }
       if (labels.empty()) continue;
-      stack(all, face_with_caption(kind.faces[f], labels, actions.size()));
+      faces.push_back({&kind.faces[f], std::move(labels)});
+    }
+    int scale = 1;  // of all: two halves of a connector are compared
+    for (const LabelledFace& face : faces) scale = std::max(scale, scale_of(face, actions.size()));
+    for (const LabelledFace& face : faces) {
+      stack(all, face_with_caption(face, scale, actions.size()));
       all.height += Millimetres(2);
     }
     // The part's own map stands with a hook-up's sheets where its wires differ.
@@ -242,15 +248,23 @@ class JointWriter {
     return all;
   }
 
+  struct LabelledFace {
+    const Face* face;
+    std::vector<FaceLabel> labels;
+  };
+
   /// Beside few rows a large face stands smaller.
-  Block face_with_caption(const Face& face, const std::vector<FaceLabel>& labels, std::size_t rows) const {
+  int scale_of(const LabelledFace& labelled, std::size_t rows) const {
     const Millimetres height = std::min(most_face_height, least_face_height + row_height * static_cast<double>(rows));
-    int scale = face_scale(face, most_face_width, height);
-    Block drawn = draw_face(face, labels, scale, context_.measure());
-    while (drawn.width > faces_width && scale < 10) {
+    int scale = face_scale(*labelled.face, most_face_width, height);
+    while (scale < 10 && draw_face(*labelled.face, labelled.labels, scale, context_.measure()).width > faces_width)
       scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
-      drawn = draw_face(face, labels, scale, context_.measure());
-    }
+    return scale;
+  }
+
+  Block face_with_caption(const LabelledFace& labelled, int scale, std::size_t rows) const {
+    const Face& face = *labelled.face;
+    Block drawn = draw_face(face, labelled.labels, scale, context_.measure());
     if (rows <= few_rows && drawn.width <= narrow_face) return caption_beside(face, scale, std::move(drawn));
     Block block{faces_width, {}, {}};
     const Millimetres x = (faces_width - drawn.width) / 2, y = drawn.height + Millimetres(1);

@@ -81,10 +81,13 @@ std::string protected_text(const Build& build, const FuseStudy& study) {
   std::vector<PartId> parts = consumers_on(build, study.wires);
   std::erase(parts, study.fuse.part);  // of a relay that holds the fuse, the coil is fed elsewhere
   if (parts.empty()) parts = parts_on(build, study.wires, InsideType::charger);
-  if (parts.empty()) parts = parts_on(build, study.wires, InsideType::fuse);
-  std::erase(parts, study.fuse.part);
+  // What hangs on the fuses behind it, a main fuse protects too.
+  std::vector<PartId> all = parts_on(build, study.wires, InsideType::fuse);
+  for (const PartId part : parts)
+    if (std::find(all.begin(), all.end(), part) == all.end()) all.push_back(part);
+  std::erase(all, study.fuse.part);
   std::vector<std::string> names;
-  for (const PartId part : parts) names.push_back(build.part(part).label);
+  for (const PartId part : all) names.push_back(build.part(part).label);
   return join(names, ", ");
 }
 

@@ -142,7 +142,7 @@ void add_situation_numbers(PageFlow& flow) {
   const std::vector<Situation>& situations = context.build().situations;
   for (std::size_t i = 0; i < situations.size(); ++i)
     names.push_back(std::to_string(i + 1) + "\u00a0" + situation_name(situations[i]));
-  flow.add_text(context.words()("wires.situations", {{"list", join(names, ", ")}}), look::table, look::block_gap);
+  flow.add_text(context.words()("wires.situations", {{"list", join(names, "; ")}}), look::table, look::block_gap);
 }
 
 /// Wires that not all hook-ups have, each once, with the letters of those that have it.

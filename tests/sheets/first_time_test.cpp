@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <regex>
 
+#include "sheets/cold_tests.h"
 #include "sheets/look.h"
 #include "sheets/reference.h"
 #include "sheets/sample_sheets.h"
@@ -69,9 +70,38 @@ TEST_CASE("a reader who is sent to a step finds it on the sheet that is named") 
 
 TEST_CASE("a switch is told both ways, also where the figures stand with each hook-up") {
   const std::string works = text_of_run(shared_sample("electric-start-kit").composed().folio, "works");
-  for (const char* sentence : {"pulled: 82 and 82a joined.", "on: 82 and 82a joined.", "in gear: nothing joined.",
-                               "neutral: 31b and the metal it is bolted to joined."})
+  for (const char* sentence : {"Pulled: 82 and 82a are joined.", "On: 82 and 82a are joined.",
+                               "In gear: nothing is joined.", "Neutral: 31b and the metal it is bolted to are joined."})
     CHECK_MESSAGE(works.find(sentence) != std::string::npos, sentence);
+}
+
+TEST_CASE("of several switches in one housing each is told under its name") {
+  const std::string works = text_of_run(shared_sample("street-single").composed().folio, "works");
+  for (const char* sentence : {"Run switch. Run: 81 and 81a are joined. Off: nothing is joined.",
+                               "Start button. On: 82 and 82a are joined. Let go: it opens again."})
+    CHECK_MESSAGE(works.find(sentence) != std::string::npos, sentence);
+}
+
+TEST_CASE("a cable that only leads to the regulator is not asked to reach the frame") {
+  const Build& build = shared_sample("street-single").solved().front().build;
+  const EarthedCables cables = find_earthed_cables(build);
+  const auto ids = [&](const std::vector<WireId>& wires) {
+    std::vector<std::string> found;
+    for (const WireId wire : wires) found.push_back(build.wire(wire).id);
+    return found;
+  };
+  CHECK(ids(cables.all) == std::vector<std::string>{"3", "27", "28"});
+  CHECK(ids(cables.straps) == std::vector<std::string>{"3", "28"});
+  CHECK_FALSE(cables.has_others);
+}
+
+TEST_CASE("the engine runs for the generator's volts with the main fuse back in") {
+  const std::string faults = text_of_run(shared_sample("street-single").composed().folio, "faults");
+  const std::size_t out = faults.find("Unplug"), in = faults.find("Fuse back in: no loose", out),
+                    start = faults.find("Start the", in);
+  REQUIRE(out != std::string::npos);
+  CHECK(out < in);
+  CHECK(in < start);
 }
 
 TEST_CASE("no list of how it works is cut by the end of a sheet") {
