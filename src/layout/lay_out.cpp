@@ -13,6 +13,7 @@
 #include "layout/measure.h"
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/tighten.h"
 #include "layout/untangle.h"
 #include "layout/wishes.h"
 
@@ -20,8 +21,10 @@ namespace loomfolio {
 namespace laying {
 namespace {
 
-constexpr int second_sweeps = 6;
+constexpr int second_sweeps = 6, tight_rounds = 4;
 constexpr std::size_t most_for_all_rounds = 600;  ///< wires; beyond, the rounds after the second are not worth their time
+constexpr std::size_t most_for_tight = 600;       ///< wires; no sheet holds so many, and the work grows with their square
+constexpr long worth_a_label = 5000;              ///< what a wire saves where it may lose its label: 5 cm of wire
 /// So many times too large, the first drawing says that no other will fit. Of some 550 situations of samples and test machines 147 fitted;
 /// all but three of them had a first drawing below it.
 constexpr double hopeless = 1.18;
@@ -152,6 +155,46 @@ Drawn& choose(std::vector<Drawn>& drawn, const std::optional<LayoutRoom>& room) 
   return fitting != nullptr ? *fitting : cheapest;
 }
 
+/// Dots, hops and labels; the wires whose label finds no room.
+std::vector<int> finish(const Plan& plan, Laid& laid) {
+  add_dots(plan, laid);
+  add_hops(laid);
+  return add_labels(plan, laid);
+}
+
+/// What one wire alone costs.
+long cost_of(const Course& course) {
+  Laid alone;
+  alone.courses.push_back(course);
+  return measure(alone).cost(RouteWeights{});
+}
+
+/// The same with its runs drawn together. A wire that loses its label by it is held as it was unless much is saved; where that does not
+/// bring the labels back, the drawing stays as it is.
+std::vector<int> finish_tight(const Plan& plan, Laid& laid) {
+  const Laid bare = laid;
+  const std::vector<int> missing = finish(plan, laid);
+  if (bare.courses.size() > most_for_tight) return missing;
+  std::vector<char> held(bare.courses.size(), 0);
+  for (int round = 0; round < tight_rounds; ++round) {
+    Laid tight = bare;
+    tighten_runs(plan, tight, held);
+    std::vector<int> without = finish(plan, tight);
+    bool is_good = true;
+    for (const int w : without) {
+      const auto wire = static_cast<std::size_t>(w);
+      const long saved = cost_of(bare.courses[wire]) - cost_of(tight.courses[wire]);
+      if (saved >= worth_a_label || std::binary_search(missing.begin(), missing.end(), w)) continue;
+      held[wire] = 1;
+      is_good = false;
+    }
+    if (!is_good) continue;
+    laid = std::move(tight);
+    return without;
+  }
+  return missing;
+}
+
 Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>& room) {
   std::vector<Attempt> searches = choose_searches(graph);
   std::vector<Drawn> drawn;
@@ -164,9 +207,7 @@ Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>
   Drawn& best = choose(drawn, room);
   Laid& laid = best.laid;
   untangle_joints(best.plan, laid);
-  add_dots(best.plan, laid);
-  add_hops(laid);
-  for (int w : add_labels(best.plan, laid))
+  for (int w : finish_tight(best.plan, laid))
     laid.warnings.push_back({graph.wires[w].name, "no room for its label beside the wire"});
   return std::move(laid);
 }

@@ -21,6 +21,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres legend_gap{4};  // between a drawing and its legend
+constexpr Millimetres least_gap{1};   // the same where a long legend leaves no more
 constexpr double most_growth = 1.2;   // of a drawing that leaves its sheet half empty
 
 /// What the diagram shows: its parts that are no connectors, in order.
@@ -75,7 +76,8 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   const Millimetres foot = body.bottom() - legend.height + Millimetres(2), free = foot - legend_gap - room.y;
   // Hook-ups are compared side by side, so their drawings keep one scale.
   const double growth = context.id_prefix.empty() ? std::min(room.width / width, free / height) : 1;
-  const double scale = diagram.scale < 1 ? diagram.scale : std::clamp(growth, 1.0, most_growth);
+  const double fitting = std::max((free + legend_gap - least_gap) / height, look::least_scale);
+  const double scale = std::min(diagram.scale < 1 ? diagram.scale : std::clamp(growth, 1.0, most_growth), fitting);
   const Point middle{room.x + room.width / 2,
                      room.y + std::max(std::min(room.height / 2, free - height * scale / 2), height * scale / 2)};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
