@@ -161,7 +161,7 @@ void add_part(PageFlow& flow, const std::vector<Studied>& studied, Table (*make)
   for (const Studied& one : studied) tables.push_back({one.context.build_index, make(one)});
   const Table table = merge_tables(flow.context(), std::move(tables), {1, std::nullopt});
   if (table.rows.empty()) return;
-  flow.add_heading(flow.context().words()(heading), Millimetres(40));
+  flow.add_heading(flow.context().words()(heading), Millimetres(55));
   flow.add_text(text, look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }

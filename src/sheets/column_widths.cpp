@@ -58,7 +58,7 @@ std::vector<Wish> column_wishes(const Table& table, const TextMeasure& measure) 
     for (const Row& row : table.rows)
       if (!row.is_group && c < row.cells.size()) {
         const Wish one = wish_of(row.cells[c], measure);
-        wishes[c].at_least(one.natural, one.least);
+        wishes[c].at_least(columns_taken(row, c) > 1 ? one.least : one.natural, one.least);
       }
     const PointPlace point = find_point(table, c, measure);
     wishes[c].at_least(point.before + point.after, point.before + point.after);
@@ -68,6 +68,18 @@ std::vector<Wish> column_wishes(const Table& table, const TextMeasure& measure) 
 }
 
 }  // namespace
+
+std::size_t columns_taken(const Row& row, std::size_t column) {
+  const auto is_empty = [](const Cell& cell) {
+    return !cell.picture && std::all_of(cell.lines.begin(), cell.lines.end(), [](const Paragraph& line) {
+      return std::all_of(line.spans.begin(), line.spans.end(), [](const Span& span) { return span.text.empty(); });
+    });
+  };
+  std::size_t taken = 1;
+  if (!row.cells[column].runs_on) return taken;
+  while (column + taken < row.cells.size() && is_empty(row.cells[column + taken])) ++taken;
+  return taken;
+}
 
 Millimetres picture_top(const Cell& cell) {
   if (!cell.picture || cell.lines.empty()) return {};

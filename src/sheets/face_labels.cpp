@@ -147,6 +147,19 @@ class Placer {
                         [&](const Wish& wish) { return std::abs(wish.along - lane) < lanes_apart; });
   }
 
+  /// Whether the slanting piece to a lane, `off` beside the terminal, keeps clear of the other terminals.
+  bool is_slant_free(std::size_t own, double way, double off, LabelSide side) const {
+    const double start = along_of(request_.terminals[own]), depth = depth_of(request_.terminals[own], side);
+    for (std::size_t k = 0; k < request_.terminals.size(); ++k) {
+      if (k == own) continue;
+      const double along = (along_of(request_.terminals[k]) - start) * way,
+                   inward = depth - depth_of(request_.terminals[k], side);
+      const double at = std::clamp((along + inward) / 2, 0.0, off);  // foot on the slant
+      if (std::hypot(along - at, inward - at) < lane_clear) return false;
+    }
+    return true;
+  }
+
   /// The free lane nearest the terminal that crosses least; lanes away from the face's middle first.
   double choose_lane(std::size_t i, LabelSide side, const std::vector<Wish>& taken) const {
     const double start = along_of(request_.terminals[i]), depth = depth_of(request_.terminals[i], side);
@@ -156,7 +169,7 @@ class Placer {
     for (double off = 0; off <= std::min(most_lane, depth); off += lane_step)
       for (const double way : {outward, -outward}) {
         const double lane = start + way * off;
-        if (!is_lane_free(lane, depth - off, i, side, taken)) continue;
+        if (!is_lane_free(lane, depth - off, i, side, taken) || !is_slant_free(i, way, off, side)) continue;
         const double cost = off + feature_cost * crossed_by(lane, depth - off, side);
         if (cost >= least - 1e-9) continue;
         least = cost;

@@ -12,8 +12,8 @@ namespace loomfolio {
 namespace {
 
 /// Elements share a chart from that share of common suspects on, by likelihood; of parts of one kind a lesser share
-/// will do.
-constexpr double least_shared = 0.5, least_shared_of_kind = 0.4;
+/// will do, of lamps in one housing a smaller one yet.
+constexpr double least_shared = 0.5, least_shared_of_kind = 0.4, least_shared_of_part = 0.25;
 /// A situation that is easier to reach is as good when it shows that share of the suspects.
 constexpr double nearly_all = 0.97;
 
@@ -180,7 +180,8 @@ class Planner {
     if (!s.is_set()) return false;
     const InsideRef first = group.elements.front();
     const bool is_one_kind = build_.part(first.part).kind == build_.part(what.part).kind;
-    if (shared(s, first, what) < (is_one_kind ? least_shared_of_kind : least_shared)) return false;
+    const double least = first.part == what.part ? least_shared_of_part : is_one_kind ? least_shared_of_kind : least_shared;
+    if (shared(s, first, what) < least) return false;
     group.elements.push_back(what);
     group.situations = std::move(common);
     group.situation = s;

@@ -150,7 +150,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   row.anchor = fuse_anchor(build, ref);
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
-               text_cell(protected_text(build, study)),
+               text_cell(found == nullptr ? std::string() : protected_text(context.solved, study)),
                load_cell(context, study),
                thinnest_cell(context, study),
                text_cell(stopped_text(context.solved, study, context.words()))};

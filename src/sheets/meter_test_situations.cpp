@@ -284,11 +284,13 @@ class SituationTests {
             text_cell(range_text(line.least, line.most)), text_cell(back), reading_blank_cell(),
             else_cell(*tested.one, reading.consumer, tested.readings.situation)}});
     }
-    for (const InsideRef what : tested.readings.stay_off)
+    for (const InsideRef what : tested.readings.stay_off) {
       table.rows.push_back(
           {{test_tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(build, what)}}), look::table_bold),
             text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), text_cell(""),
             odd_cell(*tested.one)}});
+      table.rows.back().cells[1].runs_on = true;
+    }
     return table;
   }
 

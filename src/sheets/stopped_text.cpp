@@ -77,8 +77,12 @@ std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, cons
   return words("fuses.parked_all", {{"running", running}});
 }
 
-std::string protected_text(const Build& build, const FuseStudy& study) {
-  std::vector<PartId> parts = consumers_on(build, study.wires);
+std::string protected_text(const SolvedBuild& solved, const FuseStudy& study) {
+  const Build& build = solved.build;
+  // A wire between a lamp and the switch that earths it may be fed by several fuses, through what stands before it.
+  std::vector<WireId> fed = study.wires;
+  std::erase_if(fed, [&](WireId wire) { return solved.study->wires[wire.at()].verdict == WireVerdict::limited; });
+  std::vector<PartId> parts = consumers_on(build, fed.empty() ? study.wires : fed);
   std::erase(parts, study.fuse.part);  // of a relay that holds the fuse, the coil is fed elsewhere
   if (parts.empty()) parts = parts_on(build, study.wires, InsideType::charger);
   // What hangs on the fuses behind it, a main fuse protects too.

@@ -15,8 +15,8 @@ namespace loomfolio {
 /// engine stopped, and with it running.
 std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words);
 
-/// What the fuse's wires lead to: labels of the parts that take current at their ends, its own part left out; where none
-/// does, of those that give it; else the fuses behind it.
-std::string protected_text(const Build& build, const FuseStudy& study);
+/// What the fuse's wires lead to: labels of the parts that hold the fuses behind it and of those that take current at
+/// their ends, its own part left out; where none takes any, of those that give it. The study must have been made.
+std::string protected_text(const SolvedBuild& solved, const FuseStudy& study);
 
 }  // namespace loomfolio

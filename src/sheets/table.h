@@ -34,6 +34,7 @@ struct Column {
 struct Cell {
   std::vector<Paragraph> lines;
   std::optional<Block> picture = std::nullopt;
+  bool runs_on = false;  ///< takes the room of the empty cells after it
 };
 
 struct Row {
@@ -54,6 +55,9 @@ Cell lines_cell(const std::vector<std::string>& lines);
 /// A main line, and a smaller grey one under it when `second` is not empty.
 Cell two_line_cell(std::string first, std::string second, const TextStyle& style = look::table);
 Row group_row(std::string text);
+
+/// How many columns a row's cell takes: more than one where it runs on.
+std::size_t columns_taken(const Row& row, std::size_t column);
 
 /// The widest part before and after the decimal point in a column.
 struct PointPlace {

@@ -31,8 +31,7 @@ Millimetres RowSetter::column_x(std::size_t column) const {
   return setting_.is_right_to_left ? width_ - x - widths_[column] : x;
 }
 
-Block RowSetter::set_cell(const Cell& cell, std::size_t column) const {
-  const Millimetres width = widths_[column];
+Block RowSetter::set_cell(const Cell& cell, std::size_t column, Millimetres width) const {
   Block block{width, {}, {}};
   const bool is_right_to_left = setting_.is_right_to_left;
   for (const Paragraph& line : cell.lines) {
@@ -86,11 +85,17 @@ Block RowSetter::make_row(const Row& row, bool is_fifth) const {
   if (!row.anchor.empty()) content.push_back(AnchorItem{row.anchor, {}});
   content.push_back(TagOpenItem{"TR", {}});
   for (std::size_t c = 0; c < row.cells.size() && c < widths_.size(); ++c) {
-    Block cell = set_cell(row.cells[c], c);
+    const std::size_t last = std::min(c + columns_taken(row, c), widths_.size()) - 1;
+    const Millimetres near_x = column_x(setting_.is_right_to_left ? last : c),
+                      far_x = column_x(setting_.is_right_to_left ? c : last) + widths_[setting_.is_right_to_left ? c : last];
+    Block cell = set_cell(row.cells[c], c, far_x - near_x);
     block.height = std::max(block.height, cell.height);
-    content.push_back(TagOpenItem{"TD", {}});
-    place_block(content, std::move(cell), {column_x(c), look::cell_pad});
-    content.push_back(TagCloseItem{});
+    for (std::size_t tagged = c; tagged <= last; ++tagged) {  // readers of tags count cells
+      content.push_back(TagOpenItem{"TD", {}});
+      if (tagged == c) place_block(content, std::move(cell), {near_x, look::cell_pad});
+      content.push_back(TagCloseItem{});
+    }
+    c = last;
   }
   content.push_back(TagCloseItem{});
   block.height += look::cell_pad * 2;

@@ -24,7 +24,7 @@ class RowSetter {
  private:
   /// Left edge of a column; columns go from right to left where the language does.
   Millimetres column_x(std::size_t column) const;
-  Block set_cell(const Cell& cell, std::size_t column) const;
+  Block set_cell(const Cell& cell, std::size_t column, Millimetres width) const;
   void place_picture(Block& block, const Cell& cell, bool is_right_to_left) const;
   Block set_on_point(const Span& span, std::size_t column) const;
 

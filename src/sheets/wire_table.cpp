@@ -25,9 +25,9 @@ std::vector<Column> wire_columns(const SheetContext& context) {
   const Words& words = context.words();
   const std::string unit = length_unit(context.build().document.units, words);
   return {{words("wires.number"), CellAlign::near, Wrapping::keeps, 0},
-          {words("wires.colour"), CellAlign::near, Wrapping::wraps, 0.9},
-          {words("wires.from"), CellAlign::near, Wrapping::wraps, 1},
-          {words("wires.to"), CellAlign::near, Wrapping::wraps, 1},
+          {words("wires.colour"), CellAlign::near, Wrapping::wraps, 0.88},
+          {words("wires.from"), CellAlign::near, Wrapping::wraps, 1.07},
+          {words("wires.to"), CellAlign::near, Wrapping::wraps, 1.07},
           {words("wires.size"), CellAlign::near, Wrapping::wraps, 0},
           {words("wires.length", {{"unit", unit}}), CellAlign::point, Wrapping::keeps, 0},
           {words("wires.amperes"), CellAlign::point, Wrapping::keeps, 0},

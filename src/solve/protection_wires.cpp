@@ -92,6 +92,9 @@ WireVerdict verdict_for(const Study& study, ShortBench& hot, WireId wire, const 
 
 bool is_worse(const WireProtection& a, const WireProtection& b) {
   if (a.verdict != b.verdict) return a.verdict > b.verdict;
+  // Of two shorts that pass little, the one that shows which fuse feeds the wire tells more.
+  const bool names_a = a.fuse.part.is_set(), names_b = b.fuse.part.is_set();
+  if (a.verdict == WireVerdict::limited && names_a != names_b) return names_a;
   return a.situation.is_set() && (!b.situation.is_set() || a.fault < b.fault);
 }
 
