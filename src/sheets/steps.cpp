@@ -25,6 +25,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres row_pad(1.1);
+constexpr Millimetres first_step(15);      // that a stage's warning stands before: never cut from it
 constexpr std::size_t most_joints = 16;  ///< in one list, so that it stands on one page
 constexpr std::size_t most_ahead = 7;  // parts that are looked at for one that fits
 
@@ -198,18 +199,22 @@ class StepPages {
     Millimetres following = beginning;
     if (words_.has(key + "_text"))
       following = following + look::paragraph_gap + set_text(words_(key + "_text"), look::text, flow_.width(), flow_.setting()).height;
+    Block panel;
+    if (words_.has(key + "_hazard")) {
+      const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
+      auto values = pole_names(context_.build(), words_);
+      values.emplace_back("sheet", sheet_of_tests(context_, "first"));
+      panel = make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting());
+      following = following + panel.height + look::paragraph_gap * 2 + std::max(first_step - beginning, Millimetres(0));
+    }
     flow_.add_heading(words_(key + "_title"), std::max(following, Millimetres(40)));
     if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
     is_anchor_due_ = false;
     if (!return_anchor_.empty()) flow_.items().push_back(AnchorItem{std::exchange(return_anchor_, {}), {}});
     if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
     is_under_title_ = !words_.has(key + "_text");
-    if (!words_.has(key + "_hazard")) return;
-    const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
-    auto values = pole_names(context_.build(), words_);
-    values.emplace_back("sheet", sheet_of_tests(context_, "first"));
-    flow_.add(make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting()),
-              look::paragraph_gap);
+    if (panel.height.number() <= 0) return;
+    flow_.add(std::move(panel), look::paragraph_gap);
     is_under_panel_ = true;
   }
 

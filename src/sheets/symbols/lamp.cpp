@@ -18,7 +18,7 @@ void draw_lamp(Pencil& pencil, const SymbolDrawing& drawing) {
       for (const double end : {-1.0, 1.0})
         for (const double turn : {0.55, 0.85})
           pencil.line({{side * turn * 4.3, end * std::sqrt(1 - turn * turn) * 4.3},
-                       {side * turn * 5.5, end * std::sqrt(1 - turn * turn) * 5.5}});
+                       {side * turn * 5.1, end * std::sqrt(1 - turn * turn) * 5.1}});
     return;
   }
   for (const double side : {-1.0, 1.0})
