@@ -2,6 +2,7 @@
 #include "sheets/situation_draw.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include "base/text.h"
@@ -49,8 +50,10 @@ std::string outcome_text(const SheetContext& context, const SolvedState& state) 
   std::string text = words("live.works", {{"what", working.empty() ? words("situations.nothing") : working}});
   const auto battery = read_battery(context.build(), state.solution);
   if (!battery) return text;
-  const bool gives = battery->amperes.number() > 0;
-  text += " " + words(gives ? "live.battery_gives" : "live.battery_takes",
+  const char* key = std::abs(battery->amperes.number()) < least_flow.number() ? "live.battery_rests"
+                    : battery->amperes.number() > 0 ? "live.battery_gives"
+                                                    : "live.battery_takes";
+  text += " " + words(key,
                       {{"volts", print_terminal_volts(battery->volts)}, {"amperes", print_flow(battery->amperes)}});
   return text;
 }

@@ -50,7 +50,10 @@ std::string joined_text(const Build& build, InsideRef ref, const SwitchPosition&
       std::string name = point_name(build, ref, node, words);
       if (is_point_used(build, ref, node) && !name.empty()) names.push_back(std::move(name));
     }
-    if (names.size() >= 2) groups.push_back(join(names, words("works.and")));
+    if (names.size() < 2) continue;
+    const std::string last = names.back();
+    names.pop_back();
+    groups.push_back(join(names, ", ") + words("works.and") + last);
   }
   return groups.empty() ? std::string() : words("works.joined", {{"terminals", join(groups, "; ")}});
 }
