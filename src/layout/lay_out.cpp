@@ -13,6 +13,7 @@
 #include "layout/measure.h"
 #include "layout/place.h"
 #include "layout/rough.h"
+#include "layout/slide_ends.h"
 #include "layout/tighten.h"
 #include "layout/untangle.h"
 #include "layout/wishes.h"
@@ -179,6 +180,7 @@ std::vector<int> finish_tight(const Plan& plan, Laid& laid) {
   for (int round = 0; round < tight_rounds; ++round) {
     Laid tight = bare;
     tighten_runs(plan, tight, held);
+    slide_ends(plan, tight, held);
     std::vector<int> without = finish(plan, tight);
     bool is_good = true;
     for (const int w : without) {
