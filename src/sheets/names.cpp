@@ -51,7 +51,7 @@ std::string inside_name(const Build& build, InsideRef ref) {
   return inside.name.empty() ? part.label : part.label + ", " + inside.name;
 }
 
-/// Elements of one part under its label; one that has no name of its own stands as the label alone, before the others.
+/// Elements of one part under its label: 'Headlamp: dip'; 'Instrument + neutral', where the label itself names one too.
 std::string list_elements(const Build& build, const std::vector<NamedElement>& elements) {
   std::vector<PartId> order;
   std::map<PartId, std::vector<std::string>> names;
@@ -67,10 +67,9 @@ std::string list_elements(const Build& build, const std::vector<NamedElement>& e
   std::vector<std::string> parts;
   for (const PartId part : order) {
     const std::vector<std::string>& own = names[part];
-    if (has_nameless[part] && !own.empty()) parts.push_back(build.part(part).label);
-    parts.push_back(
-        build.part(part).label +
-        (own.empty() ? "" : (own.size() == 1 && own.front().front() == '(' ? " " : ": ") + join(own, ", ")));
+    const bool is_note = own.size() == 1 && own.front().front() == '(';
+    const char* between = own.empty() ? "" : is_note ? " " : has_nameless[part] ? " + " : ": ";
+    parts.push_back(build.part(part).label + between + join(own, ", "));
   }
   return join(parts, "; ");
 }
