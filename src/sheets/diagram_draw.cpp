@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "sheets/anchors.h"
 #include "sheets/diagram_cables.h"
+#include "sheets/diagram_drawer.h"
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
@@ -16,17 +17,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres bar_width{1.6}, splice_dot{1.1}, flag_step{2.9};
-
-struct Drawer {
-  Items& items;
-  const DiagramInk& ink;
-  Point origin;
-
-  Point place(GridPoint p) const { return origin + to_mm(p); }
-  const Build& build() const { return ink.build; }
-  bool is_live() const { return ink.state != nullptr && ink.state->is_known; }
-};
+constexpr Millimetres bar_width{1.6}, splice_dot{1.1};
 
 std::string capitals(const std::string& text) {
   std::string out = text;
@@ -80,7 +71,7 @@ SpliceCore core_of(const GraphBox& graph_box, const GridBox& at) {
   return core;
 }
 
-void draw_bands(const Drawer& d) {
+void draw_bands(const DiagramDrawer& d) {
   for (std::size_t z = 0; z < d.ink.laid.bands.size(); ++z) {
     if (d.ink.diagram.graph.zones[z].name.empty()) continue;
     const GridBox band = d.ink.laid.bands[z];
@@ -100,7 +91,7 @@ void draw_bands(const Drawer& d) {
 }
 
 /// Wire ends meet their ring: where a box is larger than the part in it, the end goes on straight to the part.
-std::vector<GridPoint> led_to_parts(const Drawer& d, std::size_t wire) {
+std::vector<GridPoint> led_to_parts(const DiagramDrawer& d, std::size_t wire) {
   std::vector<GridPoint> points = d.ink.laid.courses[wire].points;
   if (points.size() < 2) return points;
   const GraphWire& w = d.ink.diagram.graph.wires[wire];
@@ -132,7 +123,7 @@ std::vector<GridPoint> led_to_parts(const Drawer& d, std::size_t wire) {
   return points;
 }
 
-void draw_wire(const Drawer& d, std::size_t index) {
+void draw_wire(const DiagramDrawer& d, std::size_t index) {
   WireCourse course = course_of(d.ink.diagram.graph, d.ink.laid, index);
   course.points = led_to_parts(d, index);
   const std::vector<PathPiece> path = path_of(course, d.origin);
@@ -146,7 +137,7 @@ void draw_wire(const Drawer& d, std::size_t index) {
 }
 
 /// Level wires lie above upright ones where they hop, so upright ones come first; thick before thin.
-void draw_wires(const Drawer& d) {
+void draw_wires(const DiagramDrawer& d) {
   std::vector<std::size_t> order(d.ink.diagram.wires.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -158,7 +149,7 @@ void draw_wires(const Drawer& d) {
 }
 
 /// In a situation colours and currents are enough.
-void draw_cable_rings(const Drawer& d) {
+void draw_cable_rings(const DiagramDrawer& d) {
   if (d.is_live()) return;
   for (const CableRing& ring : find_cable_rings(d.build(), d.ink.diagram, d.ink.laid)) {
     Rect rect = to_mm(ring.box);
@@ -166,106 +157,8 @@ void draw_cable_rings(const Drawer& d) {
   }
 }
 
-struct FlagWay {
-  double x = 0, y = 0;
-};
-
-FlagWay way_of(Side side) {
-  switch (side) {
-    case Side::top:
-      return {0, -1};
-    case Side::bottom:
-      return {0, 1};
-    case Side::left:
-      return {-1, 0};
-    case Side::right:
-      return {1, 0};
-  }
-  return {};
-}
-
-/// A short stub with an arrowhead, and under it the sheets where the other wires are.
-enum class FlagLines : std::uint8_t { stacked, in_a_row };
-
-void draw_flag(const Drawer& d, const Flag& flag, Point at, Side side, FlagLines stacking = FlagLines::stacked) {
-  const FlagWay way = way_of(side);
-  const Millimetres reach = to_mm(flag.reach);
-  const Point tip{at.x + reach * way.x, at.y + reach * way.y};
-  const Pen pen{look::accent, look::part_line, {}, Cap::butt};
-  const Point neck{tip.x - Millimetres(1.2 * way.x), tip.y - Millimetres(1.2 * way.y)};
-  add_line(d.items, {at.x + Millimetres(1 * way.x), at.y + Millimetres(1 * way.y)}, neck, pen);
-  const Millimetres across_x(0.75 * way.y), across_y(0.75 * way.x);
-  add_polygon(d.items, {tip, {neck.x + across_x, neck.y + across_y}, {neck.x - across_x, neck.y - across_y}},
-              look::accent, {look::accent, Millimetres(0)});
-  const bool is_level = side == Side::left || side == Side::right;
-  const auto lines = static_cast<double>(flag.diagrams.size());
-  for (std::size_t i = 0; i < flag.diagrams.size(); ++i) {
-    const FlagTarget target = d.ink.target_of(flag.diagrams[i], flag.terminal);
-    const double nth = static_cast<double>(i);
-    Point base;
-    Align align = Align::centre;
-    if (is_level) {
-      align = side == Side::left ? Align::right : Align::left;
-      const bool is_row = stacking == FlagLines::in_a_row;
-      const Millimetres along = is_row ? to_mm(flag_width) * nth : Millimetres(0),
-                        down = is_row ? Millimetres(0) : flag_step * (nth - (lines - 1) / 2);
-      base = {tip.x + (Millimetres(0.5) + along) * way.x, tip.y + Millimetres(0.95) + down};
-    } else {
-      base = {tip.x, side == Side::bottom ? tip.y + Millimetres(2.5) + flag_step * nth
-                                          : tip.y - Millimetres(0.6) - flag_step * (lines - 1 - nth)};
-      if (flag.words != WordSide::middle) {
-        const bool is_left = flag.words == WordSide::left;
-        align = is_left ? Align::right : Align::left;
-        base.x = base.x + Millimetres(is_left ? 1.5 : -1.5);
-      }
-    }
-    add_text(d.items, base, target.text, look::flag, look::accent, align);
-    const Millimetres width(9);
-    const Millimetres x = align == Align::centre ? base.x - width / 2 : align == Align::left ? base.x : base.x - width;
-    d.items.push_back(LinkItem{{x, base.y - Millimetres(2.4), width, Millimetres(3)}, target.sheet, target.anchor});
-  }
-}
-
-bool is_wire_live(const Drawer& d, WireId wire) {
-  return !d.is_live() || d.ink.state->wires[wire.at()].liveness != Liveness::dead;
-}
-
-/// The words with the figure that the situation gives, if any.
-WireLabel in_situation(const Drawer& d, WireId wire, WireLabel words) {
-  if (!d.is_live()) return words;
-  const Grid kept =
-      words.figure.empty() ? 0 : to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
-  words.figure = d.ink.state->wires[wire.at()].figure;
-  words.width -= kept;
-  if (!words.figure.empty())
-    words.width += to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
-  return words;
-}
-
-bool is_marked(const Drawer& d, WireId wire) { return wire.at() < d.ink.marked.size() && d.ink.marked[wire.at()]; }
-
-/// Behind the number of a marked wire.
-constexpr Millimetres mark_pad(0.35);
-
-/// Number and code of a wire on a white tag, its top left at `at`.
-void draw_tag(const Drawer& d, WireId id, const WireLabel& words, Point at, Colour colour) {
-  const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
-  const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, pad = to_mm(tag_pad);
-  add_filled_rect(d.items, {at.x, at.y, to_mm(words.width), to_mm(words.height)}, look::paper);
-  const Millimetres own = to_mm(words.number_width);
-  if (is_marked(d, id))
-    add_filled_rect(d.items, {at.x + pad - mark_pad, at.y, own + mark_pad * 2, to_mm(words.height)}, colour);
-  add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number,
-           is_marked(d, id) ? look::paper : colour);
-  const Point code{at.x + pad + own + gap, at.y + size.ascent};
-  add_text(d.items, code, words.code, look::wire_code, colour);
-  if (words.figure.empty()) return;
-  const Millimetres code_width = d.ink.measure.measure(words.code + " ", look::wire_code).width;
-  add_text(d.items, {code.x + code_width, code.y}, words.figure, look::flow_figure, look::accent);
-}
-
 /// A wire that goes straight down, for `stub`, to an earth symbol; the words stand beside it.
-void draw_local_earth(const Drawer& d, const LocalEarth& local, Point origin, Grid stub, WordSide words) {
+void draw_local_earth(const DiagramDrawer& d, const LocalEarth& local, Point origin, Grid stub, WordSide words) {
   const Wire& wire = d.build().wire(local.wire);
   const Earth& earth = d.build().earths[static_cast<std::size_t>(local.earth)];
   const bool is_right = words == WordSide::right;
@@ -306,7 +199,7 @@ WordSide mirrored_words(WordSide side) {
 }
 
 /// Earths under a part; `at` is the body's top left.
-void draw_local_earths(const Drawer& d, std::size_t b, Point at, Grid width) {
+void draw_local_earths(const DiagramDrawer& d, std::size_t b, Point at, Grid width) {
   const bool is_mirrored = d.ink.laid.boxes[b].is_mirrored;
   for (LocalEarth local : d.ink.diagram.boxes[b].earths) {
     if (is_mirrored) {
@@ -317,95 +210,12 @@ void draw_local_earths(const Drawer& d, std::size_t b, Point at, Grid width) {
   }
 }
 
-/// Two labels of one wire within sight of each other say the same twice: the second goes.
-bool is_repeated(const Laid& laid, std::size_t label) {
-  constexpr Grid in_sight = 5500;
-  const PlacedLabel& own = laid.labels[label];
-  for (std::size_t other = 0; other < label; ++other) {
-    const PlacedLabel& before = laid.labels[other];
-    if (before.wire != own.wire) continue;
-    const Grid dx = std::abs((before.box.x0 + before.box.x1) - (own.box.x0 + own.box.x1)) / 2;
-    const Grid dy = std::abs((before.box.y0 + before.box.y1) - (own.box.y0 + own.box.y1)) / 2;
-    if (dx + dy < in_sight) return true;
-  }
-  return false;
-}
-
-void draw_upright_tag(const Drawer& d, WireId id, const WireLabel& words, const Rect& rect, Colour colour) {
-  const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
-  const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, own = to_mm(words.number_width);
-  const Point at{rect.x + size.ascent, rect.bottom() - to_mm(tag_pad)};
-  add_filled_rect(d.items, rect, look::paper);
-  if (is_marked(d, id))
-    add_filled_rect(d.items, {rect.x, at.y - own - mark_pad, rect.width, own + mark_pad * 2}, colour);
-  d.items.push_back(
-      TextItem{at, words.number, look::wire_number, is_marked(d, id) ? look::paper : colour, Align::left, true});
-  d.items.push_back(TextItem{{at.x, at.y - own - gap}, words.code, look::wire_code, colour, Align::left, true});
-  if (words.figure.empty()) return;
-  const Millimetres code = d.ink.measure.measure(words.code + " ", look::wire_code).width;
-  d.items.push_back(
-      TextItem{{at.x, at.y - own - gap - code}, words.figure, look::flow_figure, look::accent, Align::left, true});
-}
-
-/// On the wire itself, or beside it.
-void draw_spare_tag(const Drawer& d, const SpareTag& tag) {
-  const WireId id = d.ink.diagram.wires[tag.wire];
-  WireLabel words = in_situation(d, id, d.ink.diagram.labels[tag.wire]);
-  if (tag.is_number_only) {
-    words.code.clear();
-    words.figure.clear();
-    words.width = tag.is_upright ? tag.box.height() : tag.box.width();
-  }
-  Point corner = d.place({tag.box.x0, tag.box.y0});
-  const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
-  if (tag.ends_at_wire) corner.x = rect.right() - to_mm(words.width);
-  const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
-  if (tag.is_upright)
-    draw_upright_tag(d, id, words, rect, colour);
-  else
-    draw_tag(d, id, words, corner, colour);
-  d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
-  d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
-}
-
-void draw_labels(const Drawer& d) {
-  std::vector<bool> is_anchored(d.ink.diagram.wires.size(), false);
-  const std::vector<SpareTag> tags = find_spare_tags(d.ink.diagram, d.ink.laid);
-  const auto has_tag = [&](int wire) {
-    return std::any_of(tags.begin(), tags.end(),
-                       [wire](const SpareTag& tag) { return static_cast<int>(tag.wire) == wire; });
-  };
-  for (std::size_t l = 0; l < d.ink.laid.labels.size(); ++l) {
-    const PlacedLabel& label = d.ink.laid.labels[l];
-    if (is_repeated(d.ink.laid, l) || has_tag(label.wire)) continue;
-    const auto w = static_cast<std::size_t>(label.wire);
-    const WireId id = d.ink.diagram.wires[w];
-    const WireLabel words = in_situation(d, id, d.ink.diagram.labels[w]);
-    const Point corner = d.place({label.box.x0, label.box.y0});
-    Rect rect{corner.x, corner.y, to_mm(label.box.width()), to_mm(label.box.height())};
-    if (label.is_upright && d.is_live()) {  // as long as its words
-      rect.y = rect.bottom() - to_mm(words.width);
-      rect.height = to_mm(words.width);
-    }
-    const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
-    if (label.is_upright)
-      draw_upright_tag(d, id, words, rect, colour);
-    else
-      draw_tag(d, id, words, corner, colour);
-    d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
-    if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
-    is_anchored[w] = true;
-  }
-  for (const SpareTag& tag : tags)
-    if (tag.is_placed) draw_spare_tag(d, tag);
-}
-
 Side mirrored_side(Side side) {
   if (side == Side::left) return Side::right;
   return side == Side::right ? Side::left : side;
 }
 
-void draw_part_box(const Drawer& d, std::size_t b) {
+void draw_part_box(const DiagramDrawer& d, std::size_t b) {
   const DiagramBox& content = d.ink.diagram.boxes[b];
   const PlacedBox& placed = d.ink.laid.boxes[b];
   const Part& part = d.build().parts[static_cast<std::size_t>(content.index)];
@@ -431,7 +241,7 @@ void draw_part_box(const Drawer& d, std::size_t b) {
 }
 
 /// A dot where no more than one wire comes from each side, else a bar along which they join.
-void draw_splice(const Drawer& d, std::size_t b) {
+void draw_splice(const DiagramDrawer& d, std::size_t b) {
   const DiagramBox& content = d.ink.diagram.boxes[b];
   const GridBox box = d.ink.laid.boxes[b].box;
   const SpliceCore core = core_of(d.ink.diagram.graph.boxes[b], box);
@@ -454,7 +264,7 @@ void draw_splice(const Drawer& d, std::size_t b) {
     draw_flag(d, flag, {after - Millimetres(0.2), name_y - Millimetres(0.95)}, Side::right, FlagLines::in_a_row);
 }
 
-void draw_earth_box(const Drawer& d, std::size_t b) {
+void draw_earth_box(const DiagramDrawer& d, std::size_t b) {
   const DiagramBox& content = d.ink.diagram.boxes[b];
   const PlacedBox& placed = d.ink.laid.boxes[b];
   const Earth& earth = d.build().earths[static_cast<std::size_t>(content.index)];
@@ -477,7 +287,7 @@ void draw_earth_box(const Drawer& d, std::size_t b) {
 }  // namespace
 
 void draw_diagram(Items& items, const DiagramInk& ink, Point origin) {
-  const Drawer d{items, ink, origin};
+  const DiagramDrawer d{items, ink, origin};
   draw_bands(d);
   draw_wires(d);
   if (d.is_live()) draw_flow(items, ink, origin);
