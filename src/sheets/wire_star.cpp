@@ -14,7 +14,7 @@ namespace {
 
 // All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after
 // `label_gap`.
-constexpr Millimetres fan(11), straight(5), label_gap(1.6), row_pitch(8.6), joint_half(7);
+constexpr Millimetres fan(11), straight(5), label_gap(1.6), row_pitch(8.6), joint_half(7), label_apart(0.4);
 constexpr Colour metal{0xc9, 0xca, 0xcc};
 
 enum class Towards { left, right };
@@ -23,6 +23,7 @@ struct Fan {
   Point joint;  ///< where the wires enter it
   Towards towards = Towards::right;
   Millimetres label_room;
+  Millimetres pitch;  ///< between the lines of two wires
 };
 
 /// A gentle S from the joint to the wire's own line, then straight.
@@ -45,28 +46,45 @@ void shrink_to_fit(Paragraph& line, Millimetres room, const TextMeasure& measure
     for (Span& span : line.spans) span.style.points = std::max(look::least_points, span.style.points - 0.5);
 }
 
-void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f,
-               Millimetres row_y) {
-  const double sign = f.towards == Towards::right ? 1 : -1;
-  const Millimetres x = f.joint.x + (fan + straight + label_gap) * sign;
+/// Number and code of a wire, and below them where it goes.
+struct StarLabel {
+  Block name, where;
+  Millimetres height() const { return name.height + where.height; }
+};
+
+StarLabel make_label(const SheetContext& context, const Wire& wire, TerminalId here, Towards towards, Millimetres room) {
   const TerminalId end = other_end(wire, here);
   Paragraph name{{{wire.id, look::table_mono_bold, look::ink, {}},
                   {"  " + wire.colour.text(), look::table_mono, look::ink, {}},
                   {"  " + print_wire_size(wire), look::table, look::ink, {}}},
-                 f.towards == Towards::right ? Align::left : Align::right,
+                 towards == Towards::right ? Align::left : Align::right,
                  {}};
   const std::string mark = terminal_mark(context.build(), end);
   Paragraph where{{{owner_name(context.build(), end, context.words()), look::table, look::ink, {}}}, name.align, {}};
   if (!mark.empty()) where.spans.push_back({" " + mark, look::table_bold, look::ink, {}});
   const TypeSetting setting{context.measure()};
-  for (Paragraph* line : {&name, &where}) shrink_to_fit(*line, f.label_room, context.measure());
-  Block first = set_paragraph(name, f.label_room, setting), second = set_paragraph(where, f.label_room, setting);
+  for (Paragraph* line : {&name, &where}) shrink_to_fit(*line, room, context.measure());
+  return {set_paragraph(name, room, setting), set_paragraph(where, room, setting)};
+}
+
+/// From one wire's line to the next: more than usual where a long name takes two lines.
+Millimetres pitch_for(const SheetContext& context, const std::vector<WireId>& wires, TerminalId here, Millimetres room) {
+  Millimetres pitch = row_pitch;
+  for (const WireId wire : wires)
+    pitch = std::max(pitch, make_label(context, context.build().wire(wire), here, Towards::right, room).height() + label_apart);
+  return pitch;
+}
+
+void add_label(Items& items, const SheetContext& context, const Wire& wire, TerminalId here, const Fan& f,
+               Millimetres row_y) {
+  const double sign = f.towards == Towards::right ? 1 : -1;
+  const Millimetres x = f.joint.x + (fan + straight + label_gap) * sign;
+  StarLabel label = make_label(context, wire, here, f.towards, f.label_room);
   const Millimetres left = f.towards == Towards::right ? x : x - f.label_room;
-  const Millimetres top = row_y - (first.height + second.height) / 2;
-  const Millimetres below = top + first.height;
+  const Millimetres top = row_y - label.height() / 2, below = top + label.name.height;
   items.push_back(TagOpenItem{"P", {}});
-  place_block(items, std::move(first), {left, top});
-  place_block(items, std::move(second), {left, below});
+  place_block(items, std::move(label.name), {left, top});
+  place_block(items, std::move(label.where), {left, below});
   items.push_back(TagCloseItem{});
 }
 
@@ -77,7 +95,7 @@ void add_fan(Items& items, const SheetContext& context, const std::vector<WireId
   for (std::size_t i = 0; i < wires.size(); ++i) {
     const double place = static_cast<double>(i) - (count - 1) / 2;
     const Wire& wire = context.build().wire(wires[i]);
-    const Millimetres row_y = f.joint.y + row_pitch * place;
+    const Millimetres row_y = f.joint.y + f.pitch * place;
     // Wires enter the joint side by side, so that each can be followed.
     const Millimetres joint_y = f.joint.y + Millimetres(std::clamp(place * 1.1, -1.8, 1.8));
     add_wire(items, fan_path(f, row_y, joint_y), wire.colour, wire_width(wire.area) + look::swatch_extra * 0.5);
@@ -119,8 +137,8 @@ void add_bolt(Items& items, Point centre) {
   }
 }
 
-Millimetres star_height(std::size_t rows) {
-  return row_pitch * static_cast<double>(std::max<std::size_t>(rows, 1)) + Millimetres(1);
+Millimetres star_height(std::size_t rows, Millimetres pitch) {
+  return pitch * static_cast<double>(std::max<std::size_t>(rows, 1)) + Millimetres(1);
 }
 
 }  // namespace
@@ -152,13 +170,15 @@ SquareMillimetres total_area(const Build& build, const std::vector<WireId>& wire
 
 Block splice_star(const SheetContext& context, const Splice& splice, Millimetres width) {
   const WireSides sides = sides_at(context.build(), splice.terminal);
-  Block block{width, star_height(std::max(sides.left.size(), sides.right.size())), {}};
-  const Point centre{width / 2, block.height / 2};
   const Millimetres room = width / 2 - joint_half - fan - straight - label_gap;
+  const Millimetres pitch = std::max(pitch_for(context, sides.left, splice.terminal, room),
+                                     pitch_for(context, sides.right, splice.terminal, room));
+  Block block{width, star_height(std::max(sides.left.size(), sides.right.size()), pitch), {}};
+  const Point centre{width / 2, block.height / 2};
   block.items.push_back(TagOpenItem{"Figure", context.words()("earths.splice_picture", {{"id", splice.id}})});
-  add_fan(block.items, context, sides.left, splice.terminal, {{centre.x - joint_half, centre.y}, Towards::left, room});
+  add_fan(block.items, context, sides.left, splice.terminal, {{centre.x - joint_half, centre.y}, Towards::left, room, pitch});
   add_fan(block.items, context, sides.right, splice.terminal,
-          {{centre.x + joint_half, centre.y}, Towards::right, room});
+          {{centre.x + joint_half, centre.y}, Towards::right, room, pitch});
   add_barrel(block.items, centre);
   block.items.push_back(TagCloseItem{});
   return block;
@@ -169,12 +189,13 @@ Block earth_star(const SheetContext& context, const Earth& earth, Millimetres wi
   std::vector<WireId> wires = sides.left;
   wires.insert(wires.end(), sides.right.begin(), sides.right.end());
   std::sort(wires.begin(), wires.end());
-  Block block{width, std::max(star_height(wires.size()), Millimetres(10)), {}};
+  const Millimetres start = Millimetres(20) + joint_half, room = width - start - fan - straight - label_gap;
+  const Millimetres pitch = pitch_for(context, wires, earth.terminal, room);
+  Block block{width, std::max(star_height(wires.size(), pitch), Millimetres(10)), {}};
   const Point centre{Millimetres(20), block.height / 2};
-  const Millimetres start = centre.x + joint_half;
   block.items.push_back(TagOpenItem{"Figure", context.words()("earths.earth_picture", {{"id", earth.id}})});
   add_fan(block.items, context, wires, earth.terminal,
-          {{start, centre.y}, Towards::right, width - start - fan - straight - label_gap});
+          {{start, centre.y}, Towards::right, room, pitch});
   add_bolt(block.items, centre);
   block.items.push_back(TagCloseItem{});
   return block;
