@@ -22,17 +22,9 @@ std::string terms_of(const WireCost& cost) {
   return cost.bend_charge + cost.crossing_charge > 0 ? text + "=" + std::to_string(cost.total()) : text;
 }
 
-struct CostNote {
-  std::string text;
-  PlacedLabel place;
-};
+}  // namespace
 
-struct CostNotes {
-  std::vector<CostNote> placed;
-  std::vector<std::size_t> told_below;  ///< wires of the graph
-};
-
-CostNotes find_notes(const DiagramGraph& diagram, const Laid& laid, const TextMeasure& measure) {
+CostNotes find_cost_notes(const DiagramGraph& diagram, const Laid& laid, const TextMeasure& measure) {
   const std::vector<WireCost> costs = find_wire_costs(diagram.graph, laid);
   std::vector<GridBox> taken;
   for (const SpareTag& tag : find_spare_tags(diagram, laid))
@@ -61,10 +53,8 @@ CostNotes find_notes(const DiagramGraph& diagram, const Laid& laid, const TextMe
   return notes;
 }
 
-}  // namespace
-
-void draw_costs(Items& items, const DiagramGraph& diagram, const Laid& laid, const TextMeasure& measure, Point origin) {
-  for (const CostNote& note : find_notes(diagram, laid, measure).placed) {
+void draw_costs(Items& items, const CostNotes& notes, const TextMeasure& measure, Point origin) {
+  for (const CostNote& note : notes.placed) {
     const GridBox& box = note.place.box;
     const Millimetres ascent = measure.measure(note.text, look::small).ascent;
     const Point corner = origin + to_mm(GridPoint{box.x0, box.y0});
@@ -76,13 +66,13 @@ void draw_costs(Items& items, const DiagramGraph& diagram, const Laid& laid, con
   }
 }
 
-std::string costs_text(const SheetContext& context, const LaidDiagram& diagram) {
+std::string costs_text(const SheetContext& context, const LaidDiagram& diagram, const CostNotes& notes) {
   const laying::RouteWeights weights;
   std::string text = context.words()("diagram.costs", {{"bend", std::to_string(weights.bend / grid_per_mm)},
                                                        {"crossing", std::to_string(weights.crossing / grid_per_mm)}});
   const std::vector<WireCost> costs = find_wire_costs(diagram.diagram.graph, diagram.laid);
   std::vector<std::string> told;
-  for (std::size_t w : find_notes(diagram.diagram, diagram.laid, context.measure()).told_below)
+  for (std::size_t w : notes.told_below)
     told.push_back(diagram.diagram.labels[w].number + " " + terms_of(costs[w]));
   if (!told.empty()) text += " " + context.words()("diagram.costs_below", {{"wires", join(told, " \u00b7 ")}});
   return text;

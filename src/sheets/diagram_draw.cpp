@@ -5,7 +5,6 @@
 
 #include "base/text.h"
 #include "sheets/anchors.h"
-#include "sheets/diagram_cables.h"
 #include "sheets/diagram_drawer.h"
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
@@ -148,10 +147,8 @@ void draw_wires(const DiagramDrawer& d) {
     add_circle(d.items, d.place(dot), Millimetres(0.7), {false, {}}, {true, look::ink});
 }
 
-/// In a situation colours and currents are enough.
 void draw_cable_rings(const DiagramDrawer& d) {
-  if (d.is_live()) return;
-  for (const CableRing& ring : find_cable_rings(d.build(), d.ink.diagram, d.ink.laid)) {
+  for (const CableRing& ring : d.ink.rings) {
     Rect rect = to_mm(ring.box);
     add_ellipse(d.items, {d.origin.x + rect.x, d.origin.y + rect.y, rect.width, rect.height}, {look::ink, look::part_line});
   }

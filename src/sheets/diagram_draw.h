@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "layout/laid.h"
+#include "sheets/diagram_cables.h"
 #include "sheets/diagram_graph.h"
 #include "sheets/diagram_part.h"
 #include "sheets/draw.h"
@@ -49,6 +50,7 @@ struct DiagramInk {
   std::string id_prefix;  ///< of the sheets that wires and earths are linked to
   const DiagramState* state = nullptr;
   std::vector<bool> marked = {};  ///< by WireId: its number stands white on black; empty: none
+  std::vector<CableRing> rings = {};
 };
 
 /// Height of the strip with the zones' names, above the laid-out area.

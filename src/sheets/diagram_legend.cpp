@@ -151,7 +151,7 @@ Entry cable_entry() {
   return entry;
 }
 
-std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& diagram) {
+std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& diagram, const DiagramFinds& finds) {
   std::vector<Entry> entries;
   if (!diagram.plan.wires.empty()) entries.push_back(label_entry(context, diagram));
   const auto add = [&](bool is_used, Entry entry, std::string_view key) {
@@ -171,7 +171,7 @@ std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& d
                                    [](auto& t) { return t.taps.size() > 1; });
               }),
       several_entry(), "diagram.legend_several");
-  add(!find_cable_rings(context.build(), diagram.diagram, diagram.laid).empty(), cable_entry(), "diagram.legend_cable");
+  add(!finds.rings.empty(), cable_entry(), "diagram.legend_cable");
   add(any_box(diagram, [](const DiagramBox& b) { return !b.flags.empty(); }), flag_entry(), "diagram.legend_flag");
   add(any_box(diagram, [](const DiagramBox& b) { return b.content == BoxContent::splice; }), splice_entry(),
       "diagram.legend_splice");
@@ -236,11 +236,11 @@ std::string wires_told_below(const SheetContext& context, const LaidDiagram& dia
   return text;
 }
 
-Block make_legend(const SheetContext& context, const LaidDiagram& diagram, Millimetres width) {
+Block make_legend(const SheetContext& context, const LaidDiagram& diagram, const DiagramFinds& finds, Millimetres width) {
   Block block;
   block.width = width;
   Millimetres x(0), y = line_height / 2;
-  for (Entry& entry : entries_for(context, diagram)) {
+  for (Entry& entry : entries_for(context, diagram, finds)) {
     const Millimetres text = context.measure().measure(entry.text, look::small).width,
                       whole = entry.sign_width + sign_gap + text;
     if (x > Millimetres(0) && x + whole > width) {
@@ -253,7 +253,7 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, Milli
     x += whole + entry_gap;
   }
   std::vector<std::string> notes{wires_told_below(context, diagram)};
-  if (context.input.options.overlay == Overlay::costs) notes.push_back(costs_text(context, diagram));
+  if (finds.costs) notes.push_back(costs_text(context, diagram, *finds.costs));
   for (const std::string& note : notes) {
     if (note.empty()) continue;
     const Block told = set_paragraph({{{note, look::small, look::ink, {}}}, Align::left, {}}, width,

@@ -72,7 +72,10 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
                                                           {"wires", std::to_string(diagram.plan.wires.size())}})});
   const Rect room = drawing_room(diagram.page);
   const Millimetres width = to_mm(diagram.laid.width), height = to_mm(diagram.laid.height + zone_head);
-  Block legend = make_legend(context, diagram, body.width);
+  DiagramFinds finds{find_cable_rings(context.build(), diagram.diagram, diagram.laid), {}};
+  if (context.input.options.overlay == Overlay::costs)
+    finds.costs = find_cost_notes(diagram.diagram, diagram.laid, context.measure());
+  Block legend = make_legend(context, diagram, finds, body.width);
   const Millimetres foot = body.bottom() - legend.height + Millimetres(2), free = foot - legend_gap - room.y;
   // Hook-ups are compared side by side, so their drawings keep one scale.
   const double growth = context.id_prefix.empty() ? std::min(room.width / width, free / height) : 1;
@@ -81,7 +84,7 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   const Point middle{room.x + room.width / 2,
                      room.y + std::max(std::min(room.height / 2, free - height * scale / 2), height * scale / 2)};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
-  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}};
+  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}, finds.rings};
   for (std::size_t w = 0; w < context.build().wires.size(); ++w)
     ink.marked.push_back(differs(context, WireId{static_cast<std::int32_t>(w)}));
   ink.target_of = [&](std::size_t other, TerminalId terminal) {
@@ -91,8 +94,7 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   };
   Items drawing;
   draw_diagram(drawing, ink, corner);
-  if (context.input.options.overlay == Overlay::costs)
-    draw_costs(drawing, diagram.diagram, diagram.laid, context.measure(), corner);
+  if (finds.costs) draw_costs(drawing, *finds.costs, context.measure(), corner);
   if (scale != 1) scale_items(drawing, middle, scale);
   std::move(drawing.begin(), drawing.end(), std::back_inserter(items));
   items.push_back(TagCloseItem{});
