@@ -60,6 +60,14 @@ struct Terminal {
 /// Who brings a part or a wire. In a kit: the bag, or the machine, which has it already; on a whole machine all is fitted.
 enum class Provider : std::uint8_t { kit, machine };
 
+/// Where the plugs of a sealed connector's empty cavities come from.
+enum class PlugSource : std::uint8_t {
+  unsaid,   ///< of the kit's connector the bag; of the machine's nothing is known
+  bag,      ///< loose in the bag
+  fitted,   ///< they sit in the connector as it comes
+  nowhere,  ///< not in the bag: the fitter brings them
+};
+
 struct Part {
   std::string id, label;
   KindId kind;
@@ -70,6 +78,7 @@ struct Part {
   std::string value_text;             ///< what to print under its name: '12 V 9 Ah', '55/60 W'; may be empty
   std::string note;
   Provider provided = Provider::kit;
+  PlugSource plugs = PlugSource::unsaid;
   std::vector<Range<Amperes>> fuse_choice;  ///< a fuse left to the fitter: least and greatest rating in the bag; else empty
   Origin origin;
 };

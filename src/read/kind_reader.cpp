@@ -61,7 +61,8 @@ void check_values_used(const Kind& kind, TableReader& table) {
 }  // namespace
 
 const std::vector<std::string>& part_keys() {
-  static const std::vector<std::string> keys = {"id", "kind", "zone", "label", "note", "provided", "fuse_choice"};
+  static const std::vector<std::string> keys = {"id", "kind", "zone", "label", "note", "provided", "fuse_choice",
+                                                "cavity_plugs"};
   return keys;
 }
 

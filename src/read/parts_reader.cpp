@@ -85,6 +85,22 @@ void read_fuse_choice(Part& part, TableReader& table) {
                  "part `" + part.id + "` holds no fuse; only a fuse may be left to the fitter");
 }
 
+void read_cavity_plugs(Part& part, const SpecDraft& draft, TableReader& table) {
+  static constexpr Choice<PlugSource> sources[] = {
+      {"bag", PlugSource::bag}, {"fitted", PlugSource::fitted}, {"none", PlugSource::nowhere}};
+  const auto source = table.choice<PlugSource>("cavity_plugs", sources, Need::may);
+  if (!source) return;
+  part.plugs = *source;
+  if (!part.kind.is_set()) return;
+  const std::vector<KindTerminal>& terminals = draft.kinds[part.kind.at()].terminals;
+  const bool is_sealed = std::any_of(terminals.begin(), terminals.end(), [](const KindTerminal& terminal) {
+    return terminal.form == TerminalForm::sealed;
+  });
+  if (!is_sealed)
+    table.report(DiagnosticId::no_sealed_cavity, table.origin().key("cavity_plugs"),
+                 "part `" + part.id + "` has no sealed cavity; only such a cavity takes a plug");
+}
+
 }  // namespace
 
 std::optional<Provider> read_provider(TableReader& table) {
@@ -110,6 +126,7 @@ std::vector<Part> read_parts(const SpecDraft& draft, TableReader& owner, const s
       read_values(part, kind, table);
     }
     read_fuse_choice(part, table);
+    read_cavity_plugs(part, draft, table);
     if (part.kind.is_set()) table.refuse_unknown_keys();
     parts.push_back(std::move(part));
   }

@@ -9,14 +9,16 @@
 
 namespace loomfolio {
 
-/// A connector that the kit brings, or all where a machine is wired anew, and its cavities without a wire.
+/// A connector and its cavities without a wire of these pages.
 struct EmptyCavities {
   std::string part;                ///< its label
+  PlugSource plugs = PlugSource::bag;  ///< as the pages tell it: the bag, or nowhere
   std::vector<std::string> marks;  ///< of the terminals, at least one
 };
 
 /// What the context's pages tell: on the common ones what all hook-ups leave empty alike, on a hook-up's own the rest. A
-/// connector of the machine is left out: what sits in it is known to its owner alone.
+/// connector that comes with its plugs is left out, and one of the machine of which the spec says nothing: what sits in
+/// it is known to its owner alone.
 std::vector<EmptyCavities> find_empty_cavities(const SheetContext& context);
 
 /// Any hook-up leaves a cavity empty.

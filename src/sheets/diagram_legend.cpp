@@ -254,8 +254,14 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, const
   }
   std::vector<std::string> notes{wires_told_below(context, diagram)};
   if (finds.costs) notes.push_back(costs_text(context, diagram, *finds.costs));
+  const auto width_of = [&](const std::string& text) { return context.measure().measure(text, look::small).width; };
   for (const std::string& note : notes) {
     if (note.empty()) continue;
+    if (x + width_of(note) <= width && !context.words().is_right_to_left()) {  // beside the last signs: a line less
+      add_text(block.items, {x, baseline_at_middle(y, look::small)}, note, look::small);
+      x = width;
+      continue;
+    }
     const Block told = set_paragraph({{{note, look::small, look::ink, {}}}, Align::left, {}}, width,
                                      {context.measure(), context.words().is_right_to_left()});
     place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
@@ -265,7 +271,6 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, const
   const std::string note = context.words()("diagram.rest_state");
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note, look::small);
   const std::string colours = colours_used(context, diagram);
-  const auto width_of = [&](const std::string& text) { return context.measure().measure(text, look::small).width; };
   const bool is_beside = width_of(note) + entry_gap * 2 + width_of(colours) <= width;
   if (!is_beside) y += line_height;
   const FittedText fitted = fit_text(colours, look::small, width, context.measure());

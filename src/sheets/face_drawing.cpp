@@ -14,6 +14,9 @@ namespace {
 
 Point scaled(Point p, int scale) { return {p.x / scale, p.y / scale}; }
 
+/// Words keep their size: on a face drawn smaller than 1:2 they would lie on what they name.
+constexpr int least_worded = 2;
+
 /// The signs of poles are what a reader goes by: they stand out.
 void add_face_words(Items& items, Point at, const std::string& text) {
   const bool is_pole = text == "+" || text == "-" || text == "\u2212";
@@ -43,7 +46,7 @@ void add_shape(Items& items, const FaceShape& shape, int scale) {
       add_polyline(items, points, pen);
       break;
     case ShapeType::text:
-      add_face_words(items, points[0], shape.text);
+      if (scale <= least_worded) add_face_words(items, points[0], shape.text);
       break;
   }
 }
@@ -51,10 +54,19 @@ void add_shape(Items& items, const FaceShape& shape, int scale) {
 /// Several wires at one terminal, in one line.
 std::string joined_codes(const FaceLabel& label) { return join(label.codes, ", "); }
 
-/// What a leader should not cross: figures, and lids and latches, which are smaller than half the face and larger than
-/// a terminal.
-void add_feature(FaceLabelRequest& request, const Face& face, const FaceShape& shape, int scale,
-                 const TextMeasure& measure) {
+/// A round cavity that none of the labels is of: blocked, or left alone.
+bool is_other_cavity(const Face& face, const FaceShape& shape, const std::vector<FaceLabel>& labels) {
+  if (shape.type != ShapeType::circle || shape.radius > Millimetres(3) || shape.radius > face.height / 6) return false;
+  return std::none_of(labels.begin(), labels.end(), [&](const FaceLabel& label) {
+    const Point off{label.at.x - shape.points[0].x, label.at.y - shape.points[0].y};
+    return std::hypot(off.x.number(), off.y.number()) < shape.radius.number();
+  });
+}
+
+/// What a leader should not cross: figures, other cavities, and lids and latches, which are smaller than half the face and
+/// larger than a terminal.
+void add_feature(FaceLabelRequest& request, const Face& face, const FaceShape& shape, const std::vector<FaceLabel>& labels,
+                 int scale, const TextMeasure& measure) {
   if (shape.points.empty()) return;
   const Point at = scaled(shape.points[0], scale);
   if (shape.type == ShapeType::text) {
@@ -62,6 +74,10 @@ void add_feature(FaceLabelRequest& request, const Face& face, const FaceShape& s
     const Millimetres height(look::face_text.points * 0.3);
     request.features.push_back({at.x - size.width / 2, at.y - height / 2, size.width, height});
     return;
+  }
+  if (is_other_cavity(face, shape, labels)) {
+    const Millimetres radius = shape.radius / scale;
+    request.features.push_back({at.x - radius, at.y - radius, radius * 2, radius * 2});
   }
   if (shape.type != ShapeType::rect) return;
   const bool is_outline = shape.width > face.width * 0.6 && shape.height > face.height * 0.6;
@@ -111,7 +127,7 @@ FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labe
     request.stacked_widths.push_back(widest);
     request.stacked_lines.push_back(1 + static_cast<int>(label.codes.size()));
   }
-  for (const FaceShape& shape : face.shapes) add_feature(request, face, shape, scale, measure);
+  for (const FaceShape& shape : face.shapes) add_feature(request, face, shape, labels, scale, measure);
   return request;
 }
 

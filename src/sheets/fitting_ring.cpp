@@ -62,7 +62,8 @@ void clean(Sketch& s, const Facts&) {
 void bolt_stack(Sketch& s, double up) {
   s.slab(2, 2.4, 24, 5.8, metal, 0);
   s.slab(12.6, -3.8 - up * 0.6, 2.8, 2.4, dark_metal, 0.2);
-  s.wire(20, right, 1.2);
+  s.wire(23.4, right, 1.2, 1.4);
+  s.slab(19.6, 0.4, 4, 2.3, dark_metal, 0.3);  // the ring's barrel
   s.slab(8, 1.3, 12, 2.4, dark_metal, 0.2);
   s.slab(9.4, 0.1 - up, 9, 1.3 - up, look::paper, 0.2);
   s.slab(10.4, -3.0 - up, 7, 0.1 - up, metal, 0.6);

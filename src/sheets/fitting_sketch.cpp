@@ -43,8 +43,8 @@ void FittingSketch::shape(const std::vector<std::pair<double, double>>& points, 
   add_polygon(block_.items, placed, fill, outline);
 }
 
-void FittingSketch::wire(double x0, double x1, double diameter) {
-  add_wire(block_.items, std::vector<Point>{at(x0, 0), at(x1, 0)}, wire_.colour, size(diameter));
+void FittingSketch::wire(double x0, double x1, double diameter, double y) {
+  add_wire(block_.items, std::vector<Point>{at(x0, y), at(x1, y)}, wire_.colour, size(diameter));
 }
 
 void FittingSketch::strands(double x0, double x1, double half) {

@@ -25,8 +25,8 @@ class FittingSketch {
   void line(double x0, double y0, double x1, double y1, bool is_thin = true);
   void disc(double x, double y, double radius, Colour fill);
   void shape(const std::vector<std::pair<double, double>>& points, Colour fill);
-  /// The insulated wire, in its colour, of that outside diameter.
-  void wire(double x0, double x1, double diameter = 2.4);
+  /// The insulated wire, in its colour, of that outside diameter; `y` of its middle.
+  void wire(double x0, double x1, double diameter = 2.4, double y = 0);
   void strands(double x0, double x1, double half = 0.6);
   /// Conductor wings 3 mm long, insulation wings 2.4 mm; open ones stand up.
   void conductor_wings(double x, Wings wings);

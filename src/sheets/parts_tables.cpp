@@ -66,17 +66,18 @@ void add_splice_row(const SheetContext& context, Table& table) {
       {{tick_cell(), text_cell(std::to_string(all)), text_cell(words("parts.splice")), text_cell(join(sizes, ", "))}});
 }
 
-/// A plug for each cavity that stays empty, and where it goes.
-void add_plug_row(const std::vector<EmptyCavities>& empty, const Words& words, Table& table) {
+/// A plug for each cavity that stays empty, and where it goes; those of the bag, or those that the fitter brings.
+void add_plug_row(const std::vector<EmptyCavities>& empty, PlugSource source, const Words& words, Table& table) {
   std::size_t count = 0;
   std::vector<std::string> places;
   for (const EmptyCavities& cavities : empty) {
+    if (cavities.plugs != source) continue;
     count += cavities.marks.size();
     places.push_back(words("parts.plug_place", {{"part", cavities.part}, {"marks", join(cavities.marks, ", ")}}));
   }
   if (count == 0) return;
   table.rows.push_back(
-      {{tick_cell(), text_cell(std::to_string(count)), text_cell(words("parts.plug")), text_cell(join(places, "; "))}});
+      {{tick_cell(), text_cell(std::to_string(count)), text_cell(words(source == PlugSource::bag ? "parts.plug" : "parts.plug_missing")), text_cell(join(places, "; "))}});
 }
 
 /// What to look for in the rows; that no plug is needed is said once, where there are sealed contacts.
@@ -122,7 +123,7 @@ void add_fittings(PageFlow& flow) {
   }
   add_splice_row(flow.context(), table);
   const std::vector<EmptyCavities> empty = find_empty_cavities(flow.context());
-  add_plug_row(empty, words, table);
+  for (const PlugSource source : {PlugSource::bag, PlugSource::nowhere}) add_plug_row(empty, source, words, table);
   if (table.rows.empty()) return;
   flow.add_heading(words("parts.fittings"), Millimetres(25));
   if (flow.context().extent != Extent::own)

@@ -29,6 +29,8 @@ Row open_row(const SheetContext& context, const Part& part, const KindTerminal& 
   std::string key = terminal.form == TerminalForm::sealed ? "terminals.plug" : "terminals.no_wire";
   if (terminal.form == TerminalForm::body)
     key += "_body";
+  else if (terminal.form == TerminalForm::sealed && part.plugs == PlugSource::fitted)
+    key += "_fitted";
   else if (part.provided == Provider::machine)
     key += "_machine";
   Cell note{{{{{context.words()(key), look::table, look::grey, {}}}, Align::left, {}}}};

@@ -83,7 +83,8 @@ TEST_CASE("a value that a kind uses twice is named once among the keys") {
   const Diagnostics findings = read_text(text);
   REQUIRE(findings.size() == 1);
   CHECK(findings[0].message == "[[part]] has no key `volume`");
-  CHECK(findings[0].hint == "its keys are `id`, `kind`, `zone`, `label`, `note`, `provided`, `power`, `fuse_choice`");
+  CHECK(findings[0].hint ==
+        "its keys are `id`, `kind`, `zone`, `label`, `note`, `provided`, `power`, `fuse_choice`, `cavity_plugs`");
 }
 
 TEST_CASE("quantities") {

@@ -60,4 +60,17 @@ TEST_CASE("a sealed cavity at which no wire ends needs a plug, unless the machin
   for (Part& part : build.parts)
     if (part.label == found.front().part) part.provided = Provider::machine;
   CHECK(find_empty_cavities(context).empty());
+  const auto set_plugs = [&](PlugSource source) {
+    for (Part& part : build.parts)
+      if (part.label == found.front().part) part.plugs = source;
+  };
+  set_plugs(PlugSource::bag);  // the kit brings plugs for a connector of the machine
+  REQUIRE(find_empty_cavities(context).size() == 1);
+  CHECK(find_empty_cavities(context).front().plugs == PlugSource::bag);
+  set_plugs(PlugSource::nowhere);
+  REQUIRE(find_empty_cavities(context).size() == 1);
+  CHECK(find_empty_cavities(context).front().plugs == PlugSource::nowhere);
+  set_plugs(PlugSource::fitted);
+  CHECK(find_empty_cavities(context).empty());
+  CHECK(leaves_cavities_empty(context));
 }

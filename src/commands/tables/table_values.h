@@ -23,6 +23,20 @@ inline PlainValue plain_strip(const Build& build, TerminalId id) {
   return terminal != nullptr && terminal->strip ? plain_number(terminal->strip->number(), 1) : PlainValue();
 }
 
+/// As the spec says it; nothing where it says nothing.
+inline PlainValue plain_plugs(PlugSource plugs) {
+  switch (plugs) {
+    case PlugSource::unsaid:
+      return {};
+    case PlugSource::bag:
+      return std::string("bag");
+    case PlugSource::fitted:
+      return std::string("fitted");
+    case PlugSource::nowhere:
+      return std::string("none");
+  }
+  return {};
+}
 inline PlainValue plain_provider(Provider provided) { return std::string(provided == Provider::kit ? "kit" : "machine"); }
 
 inline PlainValue plain_situation(const Build& build, SituationId id) {
