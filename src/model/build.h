@@ -206,6 +206,8 @@ struct LayoutWishes {
   std::vector<std::string_view> sheet_of_wire;  ///< by WireId, one of `diagram_functions`; empty: where its current belongs
   std::vector<std::pair<DrawnThing, DrawnThing>> apart;
   std::vector<std::pair<WireId, WireId>> wires_apart;
+  std::vector<std::vector<WireId>> gathered;  ///< drawn as one thick course where they run side by side, at least two each
+  std::vector<WireId> loose;                  ///< never drawn in one
 };
 
 /// One hook-up, whole: a variant's additions and removals are already applied.

@@ -60,6 +60,8 @@ struct LayoutDraft {
   std::vector<std::pair<PlacedText, std::vector<Side>>> pins;
   std::vector<SheetDraft> sheets;
   std::vector<std::pair<PlacedText, PlacedText>> apart;
+  std::vector<std::vector<PlacedText>> gathered;
+  std::vector<PlacedText> loose;
 };
 
 struct SpecDraft {

@@ -72,6 +72,35 @@ void read_apart(LayoutDraft& draft, TableReader& table) {
   }
 }
 
+/// Names in one list, each once.
+std::vector<PlacedText> read_names(TableReader& table, const TomlValue& list, std::string_view key) {
+  std::vector<PlacedText> names;
+  for (const TomlValue& item : list.items) {
+    const PlacedText name = table.one_line(item, std::string(key), Need::must);
+    if (!name.where.is_set()) continue;
+    const auto before = std::find_if(names.begin(), names.end(), [&](const PlacedText& other) { return other.text == name.text; });
+    if (before == names.end())
+      names.push_back(name);
+    else
+      table.report(DiagnosticId::layout_contradicts, name.where, quoted(name.text) + " stands here twice", "name it once",
+                   {{before->where, "it is named here"}});
+  }
+  return names;
+}
+
+void read_gathered(LayoutDraft& draft, TableReader& table) {
+  const TomlValue* lists = table.array("gather");
+  if (!lists) return;
+  for (const TomlValue& list : lists->items) {
+    if (!table.expect_type(list, TomlType::array, "gather")) continue;
+    if (list.items.size() < 2) {
+      table.report(DiagnosticId::wrong_count, list.where, "one wire alone makes no thick course", "name two wires or more");
+      continue;
+    }
+    draft.gathered.push_back(read_names(table, list, "gather"));
+  }
+}
+
 }  // namespace
 
 LayoutDraft read_layout(TableReader& spec) {
@@ -85,6 +114,8 @@ LayoutDraft read_layout(TableReader& spec) {
   for (const auto& [thing, sheet] : read_wishes(table, "sheet"))
     if (const auto function = read_function(table, sheet)) draft.sheets.push_back({thing, *function, sheet.where});
   read_apart(draft, table);
+  read_gathered(draft, table);
+  if (const TomlValue* loose = table.array("loose")) draft.loose = read_names(table, *loose, "loose");
   table.refuse_unknown_keys();
   return draft;
 }

@@ -120,12 +120,44 @@ void add_apart(Assembly& assembly) {
   }
 }
 
+/// Unset where this build has no such wire; a finding when no build has, or when it is none.
+WireId find_wire(Assembly& assembly, const PlacedText& name) {
+  const Found found = find_named(assembly, name, true);
+  if (found.is_thing())
+    assembly.report(DiagnosticId::layout_unlike_pair, name.where, quoted(name.text) + " is no wire", "thick courses are of wires alone");
+  return found.wire;
+}
+
+/// A wire is in one thick course, or loose.
+void add_gathered(Assembly& assembly) {
+  LayoutWishes& layout = assembly.build.layout;
+  std::map<WireId, const PlacedText*> taken;
+  const auto take = [&](const PlacedText& name) {
+    const WireId wire = find_wire(assembly, name);
+    if (!wire.is_set()) return WireId{};
+    const auto [before, is_first] = taken.try_emplace(wire, &name);
+    if (is_first) return wire;
+    assembly.report(DiagnosticId::layout_contradicts, name.where, "wire " + quoted(name.text) + " is asked for twice",
+                    "let it be in one thick course, or loose", {{before->second->where, "it is asked for here"}});
+    return WireId{};
+  };
+  for (const std::vector<PlacedText>& names : assembly.draft.layout.gathered) {
+    std::vector<WireId> group;
+    for (const PlacedText& name : names)
+      if (const WireId wire = take(name); wire.is_set()) group.push_back(wire);
+    if (group.size() > 1) layout.gathered.push_back(std::move(group));
+  }
+  for (const PlacedText& name : assembly.draft.layout.loose)
+    if (const WireId wire = take(name); wire.is_set()) layout.loose.push_back(wire);
+}
+
 }  // namespace
 
 void add_layout_wishes(Assembly& assembly) {
   add_pins(assembly);
   add_sheets(assembly);
   add_apart(assembly);
+  add_gathered(assembly);
 }
 
 }  // namespace loomfolio

@@ -105,10 +105,7 @@ std::optional<CableRing> next_ring(const Finder& finder) {
 }  // namespace
 
 std::vector<CableRing> find_cable_rings(const Build& build, const DiagramGraph& diagram, const Laid& laid) {
-  Finder finder{build, diagram, laid, laying::find_segments(laid), {}, std::vector<char>(diagram.wires.size(), 0)};
-  for (const PlacedLabel& label : laid.labels) finder.taken.push_back(label.box);
-  for (const SpareTag& tag : find_spare_tags(diagram, laid))
-    if (tag.is_placed) finder.taken.push_back(tag.box);
+  Finder finder{build, diagram, laid, laying::find_segments(laid), words_on_wires(diagram, laid), std::vector<char>(diagram.wires.size(), 0)};
   for (const PlacedBox& box : laid.boxes) finder.taken.push_back(box.box);
   std::vector<CableRing> rings;
   while (std::optional<CableRing> ring = next_ring(finder)) {

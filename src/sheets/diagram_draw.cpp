@@ -11,6 +11,7 @@
 #include "sheets/diagram_wire.h"
 #include "sheets/symbols/symbols.h"
 #include "sheets/terminal_anchor.h"
+#include "sheets/trunk_draw.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
@@ -125,14 +126,22 @@ std::vector<GridPoint> led_to_parts(const DiagramDrawer& d, std::size_t wire) {
 void draw_wire(const DiagramDrawer& d, std::size_t index) {
   WireCourse course = course_of(d.ink.diagram.graph, d.ink.laid, index);
   course.points = led_to_parts(d, index);
-  const std::vector<PathPiece> path = path_of(course, d.origin);
-  if (path.empty()) return;
+  hop_over_trunks(course, d.ink.trunks);
   const WireId id = d.ink.diagram.wires[index];
   const Wire& wire = d.build().wire(id);
-  if (!d.is_live())
-    add_wire(d.items, path, wire.colour, wire_width(wire.area));
-  else
-    add_wire_in_state(d.items, path, wire, d.ink.state->wires[id.at()]);
+  for (const std::vector<PathPiece>& path : paths_of(course, index, d.ink.trunks, d.origin)) {
+    if (path.empty()) continue;
+    if (!d.is_live())
+      add_wire(d.items, path, wire.colour, wire_width(wire.area));
+    else
+      add_wire_in_state(d.items, path, wire, d.ink.state->wires[id.at()]);
+  }
+}
+
+/// What lies level lies above what it crosses.
+void draw_trunks(const DiagramDrawer& d, bool level) {
+  for (const Trunk& trunk : d.ink.trunks)
+    if (trunk.is_level == level) draw_trunk(d.items, d.ink.diagram, trunk, d.origin);
 }
 
 /// Level wires lie above upright ones where they hop, so upright ones come first; thick before thin.
@@ -142,7 +151,9 @@ void draw_wires(const DiagramDrawer& d) {
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return d.ink.laid.courses[a].hops.size() < d.ink.laid.courses[b].hops.size();
   });
+  draw_trunks(d, false);
   for (std::size_t wire : order) draw_wire(d, wire);
+  draw_trunks(d, true);
   for (const GridPoint& dot : d.ink.laid.dots)
     add_circle(d.items, d.place(dot), Millimetres(0.7), {false, {}}, {true, look::ink});
 }

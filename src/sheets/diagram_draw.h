@@ -10,6 +10,7 @@
 #include "sheets/diagram_cables.h"
 #include "sheets/diagram_graph.h"
 #include "sheets/diagram_part.h"
+#include "sheets/diagram_trunks.h"
 #include "sheets/draw.h"
 
 namespace loomfolio {
@@ -51,6 +52,7 @@ struct DiagramInk {
   const DiagramState* state = nullptr;
   std::vector<bool> marked = {};  ///< by WireId: its number stands white on black; empty: none
   std::vector<CableRing> rings = {};
+  std::vector<Trunk> trunks = {};
 };
 
 /// Height of the strip with the zones' names, above the laid-out area.

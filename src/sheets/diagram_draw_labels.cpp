@@ -50,20 +50,6 @@ void draw_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, Point a
 
 namespace {
 
-/// Two labels of one wire within sight of each other say the same twice: the second goes.
-bool is_repeated(const Laid& laid, std::size_t label) {
-  constexpr Grid in_sight = 5500;
-  const PlacedLabel& own = laid.labels[label];
-  for (std::size_t other = 0; other < label; ++other) {
-    const PlacedLabel& before = laid.labels[other];
-    if (before.wire != own.wire) continue;
-    const Grid dx = std::abs((before.box.x0 + before.box.x1) - (own.box.x0 + own.box.x1)) / 2;
-    const Grid dy = std::abs((before.box.y0 + before.box.y1) - (own.box.y0 + own.box.y1)) / 2;
-    if (dx + dy < in_sight) return true;
-  }
-  return false;
-}
-
 void draw_upright_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, const Rect& rect, Colour colour) {
   const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
   const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, own = to_mm(words.number_width);
@@ -106,13 +92,7 @@ void draw_spare_tag(const DiagramDrawer& d, const SpareTag& tag) {
 void draw_labels(const DiagramDrawer& d) {
   std::vector<bool> is_anchored(d.ink.diagram.wires.size(), false);
   const std::vector<SpareTag> tags = find_spare_tags(d.ink.diagram, d.ink.laid);
-  const auto has_tag = [&](int wire) {
-    return std::any_of(tags.begin(), tags.end(),
-                       [wire](const SpareTag& tag) { return static_cast<int>(tag.wire) == wire; });
-  };
-  for (std::size_t l = 0; l < d.ink.laid.labels.size(); ++l) {
-    const PlacedLabel& label = d.ink.laid.labels[l];
-    if (is_repeated(d.ink.laid, l) || has_tag(label.wire)) continue;
+  for (const PlacedLabel& label : labels_to_draw(d.ink.laid, tags)) {
     const auto w = static_cast<std::size_t>(label.wire);
     const WireId id = d.ink.diagram.wires[w];
     const WireLabel words = in_situation(d, id, d.ink.diagram.labels[w]);

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "sheets/costs_overlay.h"
 #include "sheets/diagram_cables.h"
+#include "sheets/trunk_draw.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
 #include "sheets/hook_ups.h"
@@ -151,6 +152,13 @@ Entry cable_entry() {
   return entry;
 }
 
+Entry trunk_entry() {
+  Entry entry;
+  draw_trunk_sign(entry.sign, at(0, 0), Millimetres(11));
+  entry.sign_width = Millimetres(11);
+  return entry;
+}
+
 std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& diagram, const DiagramFinds& finds) {
   std::vector<Entry> entries;
   if (!diagram.plan.wires.empty()) entries.push_back(label_entry(context, diagram));
@@ -172,6 +180,7 @@ std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& d
               }),
       several_entry(), "diagram.legend_several");
   add(!finds.rings.empty(), cable_entry(), "diagram.legend_cable");
+  add(!finds.trunks.empty(), trunk_entry(), "diagram.legend_trunk");
   add(any_box(diagram, [](const DiagramBox& b) { return !b.flags.empty(); }), flag_entry(), "diagram.legend_flag");
   add(any_box(diagram, [](const DiagramBox& b) { return b.content == BoxContent::splice; }), splice_entry(),
       "diagram.legend_splice");

@@ -8,6 +8,7 @@
 
 #include "sheets/costs_overlay.h"
 #include "sheets/diagram_cables.h"
+#include "sheets/diagram_trunks.h"
 #include "sheets/diagram_plan.h"
 #include "sheets/draw.h"
 
@@ -16,6 +17,7 @@ namespace loomfolio {
 /// What was found once for the drawing and its legend.
 struct DiagramFinds {
   std::vector<CableRing> rings;
+  std::vector<Trunk> trunks;
   std::optional<CostNotes> costs;  ///< with the overlay only
 };
 

@@ -72,7 +72,8 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
                                                           {"wires", std::to_string(diagram.plan.wires.size())}})});
   const Rect room = drawing_room(diagram.page);
   const Millimetres width = to_mm(diagram.laid.width), height = to_mm(diagram.laid.height + zone_head);
-  DiagramFinds finds{find_cable_rings(context.build(), diagram.diagram, diagram.laid), {}};
+  DiagramFinds finds{find_cable_rings(context.build(), diagram.diagram, diagram.laid),
+                     find_trunks(context.build(), diagram.diagram, diagram.laid, context.measure()), {}};
   if (context.input.options.overlay == Overlay::costs)
     finds.costs = find_cost_notes(diagram.diagram, diagram.laid, context.measure());
   Block legend = make_legend(context, diagram, finds, body.width);
@@ -84,7 +85,8 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   const Point middle{room.x + room.width / 2,
                      room.y + std::max(std::min(room.height / 2, free - height * scale / 2), height * scale / 2)};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};
-  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}, finds.rings};
+  DiagramInk ink{context.build(), diagram.diagram, diagram.laid, context.measure(), {}, context.id_prefix, nullptr, {}, finds.rings,
+                 finds.trunks};
   for (std::size_t w = 0; w < context.build().wires.size(); ++w)
     ink.marked.push_back(differs(context, WireId{static_cast<std::int32_t>(w)}));
   ink.target_of = [&](std::size_t other, TerminalId terminal) {

@@ -119,6 +119,20 @@ std::vector<Stretch> stretches_of(const std::vector<GridPoint>& points) {
   return stretches;
 }
 
+/// Two labels of one wire within sight of each other say the same twice: the second goes.
+bool is_repeated(const Laid& laid, std::size_t label) {
+  constexpr Grid in_sight = 5500;
+  const PlacedLabel& own = laid.labels[label];
+  for (std::size_t other = 0; other < label; ++other) {
+    const PlacedLabel& before = laid.labels[other];
+    if (before.wire != own.wire) continue;
+    const Grid dx = std::abs((before.box.x0 + before.box.x1) - (own.box.x0 + own.box.x1)) / 2;
+    const Grid dy = std::abs((before.box.y0 + before.box.y1) - (own.box.y0 + own.box.y1)) / 2;
+    if (dx + dy < in_sight) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& laid) {
@@ -159,6 +173,25 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
     tags.push_back(tag);
   }
   return tags;
+}
+
+std::vector<PlacedLabel> labels_to_draw(const Laid& laid, const std::vector<SpareTag>& tags) {
+  const auto has_tag = [&](int wire) {
+    return std::any_of(tags.begin(), tags.end(), [wire](const SpareTag& tag) { return static_cast<int>(tag.wire) == wire; });
+  };
+  std::vector<PlacedLabel> drawn;
+  for (std::size_t l = 0; l < laid.labels.size(); ++l)
+    if (!is_repeated(laid, l) && !has_tag(laid.labels[l].wire)) drawn.push_back(laid.labels[l]);
+  return drawn;
+}
+
+std::vector<GridBox> words_on_wires(const DiagramGraph& diagram, const Laid& laid) {
+  const std::vector<SpareTag> tags = find_spare_tags(diagram, laid);
+  std::vector<GridBox> boxes;
+  for (const PlacedLabel& label : labels_to_draw(laid, tags)) boxes.push_back(label.box);
+  for (const SpareTag& tag : tags)
+    if (tag.is_placed) boxes.push_back(tag.box);
+  return boxes;
 }
 
 }  // namespace loomfolio

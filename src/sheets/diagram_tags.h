@@ -27,4 +27,10 @@ struct SpareTag {
 /// room for one beside it: it then stands instead of the label. In order of wires.
 std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& laid);
 
+/// The labels that are drawn: not those of wires with a spare tag, nor a second one within sight of the first.
+std::vector<PlacedLabel> labels_to_draw(const Laid& laid, const std::vector<SpareTag>& tags);
+
+/// Where labels and spare tags stand.
+std::vector<GridBox> words_on_wires(const DiagramGraph& diagram, const Laid& laid);
+
 }  // namespace loomfolio

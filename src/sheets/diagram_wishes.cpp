@@ -36,6 +36,12 @@ void add_wishes(const Build& build, DiagramGraph& diagram) {
     keep_apart(diagram.graph.boxes, box_of(diagram, one), box_of(diagram, other));
   for (const auto& [one, other] : build.layout.wires_apart)
     keep_apart(diagram.graph.wires, wire_of(diagram, one), wire_of(diagram, other));
+  for (const std::vector<WireId>& group : build.layout.gathered) {
+    std::string word = "gathered ";
+    word += build.wire(group.front()).id;
+    for (const WireId id : group)
+      if (const int wire = wire_of(diagram, id); wire >= 0) diagram.graph.wires[static_cast<std::size_t>(wire)].bundle = word;
+  }
 }
 
 }  // namespace loomfolio

@@ -12,6 +12,7 @@ inline constexpr Colour dead_wire{0xa8, 0xa8, 0xa8};
 inline constexpr Colour hairline_grey{0xbd, 0xbd, 0xb8};
 inline constexpr Colour accent{0x00, 0x5f, 0x73};  ///< live figures, links, cross references; nothing depends on it
 inline constexpr Colour paper{0xff, 0xff, 0xff};
+inline constexpr Colour trunk{0xdd, 0xdd, 0xda};  ///< wires drawn as one thick course
 inline constexpr Colour band{0xf4, 0xf4, 0xf2};  ///< zones, every fifth table row
 inline constexpr Colour band_dark{0xe9, 0xe9, 0xe6};
 

@@ -83,6 +83,6 @@ TEST_CASE("a ring stands clear of a wire that crosses, and of parts") {
 
 TEST_CASE("where labels fill the run there is no room for a ring") {
   Loom loom({"a", "a"});
-  loom.laid.labels[1].box.x1 = 6400;
+  loom.laid.labels[1].box.x0 = 1900, loom.laid.labels[1].box.x1 = 6400;
   CHECK(loom.rings().empty());
 }
