@@ -23,7 +23,7 @@ namespace laying {
 namespace {
 
 constexpr int second_sweeps = 6, tight_rounds = 4;
-constexpr std::size_t most_for_all_rounds = 600;  ///< wires; beyond, the rounds after the second are not worth their time
+constexpr std::size_t most_for_all_rounds = 600;  ///< wires; beyond, more than two rounds and eight spots are not worth their time
 constexpr std::size_t most_for_tight = 600;       ///< wires; no sheet holds so many, and the work grows with their square
 constexpr long worth_a_label = 5000;              ///< what a wire saves where it may lose its label: 5 cm of wire
 /// So many times too large, the first drawing says that no other will fit. Of some 550 situations of samples and test machines 147 fitted;
@@ -130,7 +130,8 @@ std::vector<Attempt> choose_searches(const Graph& graph) {
   const std::size_t wires = graph.wires.size();
   if (wires <= 100) return {{{Start::filled, 12, 24}, false}, {{Start::arranged, 8, 24}}, {{Start::filled, 6, 24}}};
   if (wires <= 200) return {{{Start::arranged, 12, 8}}};
-  return {{{Start::filled, 12, static_cast<int>(std::clamp<std::size_t>(2400 / wires, 3, 8))}}};
+  const std::size_t spots = wires <= most_for_all_rounds ? 12 : 8;
+  return {{{Start::filled, spots, static_cast<int>(std::clamp<std::size_t>(2400 / wires, 3, 8))}}};
 }
 
 /// Each search stands alone, so they run side by side; their results are in their order, whoever ends first.
