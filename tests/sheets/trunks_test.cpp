@@ -15,13 +15,13 @@ namespace {
 using Wires = std::vector<std::size_t>;
 
 /// Level wires 4 mm apart from top to bottom, 120 mm long, each labelled along its first 15 mm.
-struct Loom {
+struct WideLoom {
   Build build;
   DiagramGraph diagram;
   Laid laid;
   const TextMeasure& face = fixed_face;
 
-  explicit Loom(std::size_t count, const std::string& run = "1-2") {
+  explicit WideLoom(std::size_t count, const std::string& run = "1-2") {
     laid.width = 13000, laid.height = 9000;
     for (std::size_t i = 0; i < count; ++i) {
       const Grid y = 1000 + 400 * static_cast<Grid>(i);
@@ -57,17 +57,17 @@ struct Loom {
   }
 };
 
-Wires wires_of(const Trunk& trunk) {
+Wires wires_in(const Trunk& trunk) {
   Wires wires;
   for (const TrunkWire& one : trunk.wires) wires.push_back(one.wire);
   return wires;
 }
 
-bool overlap(const GridBox& a, const GridBox& b) { return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1; }
+bool share_room(const GridBox& a, const GridBox& b) { return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1; }
 
-bool is_at(Point p, GridPoint place) { return p.x == to_mm(place).x && p.y == to_mm(place).y; }
+bool stands_at(Point p, GridPoint place) { return p.x == to_mm(place).x && p.y == to_mm(place).y; }
 
-Point end_of(const std::vector<PathPiece>& path) {
+Point path_end(const std::vector<PathPiece>& path) {
   if (const auto* curve = std::get_if<PathCurve>(&path.back())) return curve->to;
   return std::get<PathLine>(path.back()).to;
 }
@@ -75,37 +75,37 @@ Point end_of(const std::vector<PathPiece>& path) {
 }  // namespace
 
 TEST_CASE("four wires from one part to another are one thick course where they run far; three are not") {
-  const std::vector<Trunk> trunks = Loom(4).trunks();
+  const std::vector<Trunk> trunks = WideLoom(4).trunks();
   REQUIRE(trunks.size() == 1);
-  CHECK(wires_of(trunks[0]) == Wires{0, 1, 2, 3});
+  CHECK(wires_in(trunks[0]) == Wires{0, 1, 2, 3});
   CHECK(trunks[0].low >= 2020);  // behind the labels
   CHECK(trunks[0].high <= 12500);
   CHECK(trunks[0].at == 1600);
-  CHECK(Loom(3).trunks().empty());
-  CHECK(Loom(6, "").trunks().empty());
+  CHECK(WideLoom(3).trunks().empty());
+  CHECK(WideLoom(6, "").trunks().empty());
 }
 
 TEST_CASE("a short run is drawn wire by wire, unless the author gathers it") {
-  Loom loom(4);
+  WideLoom loom(4);
   for (Course& course : loom.laid.courses) course.points[1].x = 5400;
   CHECK(loom.trunks().empty());
   loom.ask_together({1, 2});
   const std::vector<Trunk> trunks = loom.trunks();
   REQUIRE(trunks.size() == 1);
-  CHECK(wires_of(trunks[0]) == Wires{1, 2});
+  CHECK(wires_in(trunks[0]) == Wires{1, 2});
 }
 
 TEST_CASE("a loose wire stays out, and parts those beside it") {
-  Loom loom(7);
+  WideLoom loom(7);
   loom.build.layout.loose = {WireId{6}};
   REQUIRE(loom.trunks().size() == 1);
-  CHECK(wires_of(loom.trunks()[0]) == Wires{0, 1, 2, 3, 4, 5});
+  CHECK(wires_in(loom.trunks()[0]) == Wires{0, 1, 2, 3, 4, 5});
   loom.build.layout.loose = {WireId{3}};
   CHECK(loom.trunks().empty());
 }
 
 TEST_CASE("a foreign wire between two that are gathered leaves them as they are") {
-  Loom loom(3, "");
+  WideLoom loom(3, "");
   loom.ask_together({0, 2});
   CHECK(loom.trunks().empty());
 }
@@ -113,7 +113,7 @@ TEST_CASE("a foreign wire between two that are gathered leaves them as they are"
 TEST_CASE("no label and no part is on a thick course or its fans") {
   for (const bool is_turned : {false, true}) {
     CAPTURE(is_turned);
-    Loom loom(5);
+    WideLoom loom(5);
     loom.laid.labels.push_back({2, {7000, 1450, 8500, 1730}});
     if (is_turned) loom.turn();
     PlacedBox part;
@@ -122,15 +122,15 @@ TEST_CASE("no label and no part is on a thick course or its fans") {
     const std::vector<Trunk> trunks = loom.trunks();
     REQUIRE(trunks.size() == 1);
     CHECK(trunks[0].is_level == !is_turned);
-    for (const PlacedLabel& label : loom.laid.labels) CHECK(!overlap(trunks[0].whole(), label.box));
-    CHECK(!overlap(trunks[0].whole(), part.box));
+    for (const PlacedLabel& label : loom.laid.labels) CHECK(!share_room(trunks[0].whole(), label.box));
+    CHECK(!share_room(trunks[0].whole(), part.box));
   }
 }
 
 TEST_CASE("wires cross the thick course, never its fans or its numbers") {
   for (const bool is_turned : {false, true}) {
     CAPTURE(is_turned);
-    Loom loom(4);
+    WideLoom loom(4);
     for (const Grid x : {2600, 6000, 7250, 12000}) loom.add("", {{x, 200}, {x, 5000}});
     if (is_turned) loom.turn();
     const std::vector<Trunk> trunks = loom.trunks();
@@ -147,7 +147,7 @@ TEST_CASE("wires cross the thick course, never its fans or its numbers") {
 }
 
 TEST_CASE("a wire that leaves the run ends the thick course") {
-  Loom loom(4);
+  WideLoom loom(4);
   loom.add("", {{8000, 2200}, {8000, 1900}, {8300, 1900}, {8300, 4000}});
   const std::vector<Trunk> trunks = loom.trunks();
   REQUIRE(trunks.size() == 1);
@@ -159,7 +159,7 @@ TEST_CASE("each wire goes on from the end of the thick course to its own end") {
     for (const bool is_backward : {false, true}) {
       CAPTURE(is_turned);
       CAPTURE(is_backward);
-      Loom loom(4);
+      WideLoom loom(4);
       if (is_turned) loom.turn();
       if (is_backward)
         for (Course& course : loom.laid.courses) std::swap(course.points[0], course.points[1]);
@@ -170,10 +170,10 @@ TEST_CASE("each wire goes on from the end of the thick course to its own end") {
         CAPTURE(w);
         const auto paths = paths_of(course_of(loom.diagram.graph, loom.laid, w), w, trunks, {});
         REQUIRE(paths.size() == 2);
-        const Point begin = std::get<PathMove>(paths[0].front()).to, end = end_of(paths[1]);
-        CHECK(is_at(begin, loom.laid.courses[w].points[0]));
-        CHECK(is_at(end, loom.laid.courses[w].points[1]));
-        const Point in = end_of(paths[0]), out = std::get<PathMove>(paths[1].front()).to;
+        const Point begin = std::get<PathMove>(paths[0].front()).to, end = path_end(paths[1]);
+        CHECK(stands_at(begin, loom.laid.courses[w].points[0]));
+        CHECK(stands_at(end, loom.laid.courses[w].points[1]));
+        const Point in = path_end(paths[0]), out = std::get<PathMove>(paths[1].front()).to;
         // Both at an end of the thick course, at one place across it.
         const auto along = [&](Point p) { return is_turned ? p.y : p.x; };
         const auto across = [&](Point p) { return is_turned ? p.x : p.y; };
@@ -188,7 +188,7 @@ TEST_CASE("each wire goes on from the end of the thick course to its own end") {
 }
 
 TEST_CASE("a wire hops once over a whole thick course that stands upright") {
-  Loom loom(4);
+  WideLoom loom(4);
   loom.turn();
   loom.add("", {{200, 9000}, {5000, 9000}});
   loom.laid.courses[4].hops = {{{1000, 9000}, 100}, {{1400, 9000}, 100}, {{1800, 9000}, 100}, {{2200, 9000}, 100}, {{4000, 9000}, 100}};
