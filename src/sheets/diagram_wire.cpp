@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Hops are drawn as the layout has them, but for two cases: hops that all but touch become one long one, and a hop that
-// would begin within the radius of a bend takes the bend along, so that the wire turns at the height of the hop:
+// Hops are drawn as the layout has them, but for two cases: hops that all but touch become one long one, and a hop that leaves
+// no room for the bend beside it takes the bend along, so that the wire turns at the height of the hop. Where there is a little room
+// the bend is tighter than others.
 //
 //      |  _|_               ____|_
 //      | / | )    becomes   |  | )
@@ -13,7 +14,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid bend_radius = 120, hop_clear = 45, hops_apart = 60;
+constexpr Grid bend_radius = 120, least_radius = 35, hop_clear = 45, hops_apart = 60;
 constexpr double round = 0.5522847498;  // reach of the controls of a quarter circle
 
 /// The thickest pen among upright stretches that pass the hop.
@@ -91,22 +92,32 @@ std::vector<DrawnHop> joined_hops(const std::vector<DrawnHop>& hops) {
   return joined;
 }
 
-/// Whether the wire may turn at the height of the hop instead of at the bend: its upright arm must reach so far.
-bool takes_bend_along(const DrawnHop& hop, GridPoint arm, GridPoint bend) {
-  if (arm.x != bend.x || std::abs(hop.at.x - bend.x) - hop.half >= bend_radius) return false;
+/// Whether the wire turns at the height of the hop instead of at the bend: where it has no room to turn beside the hop, the less the
+/// thicker it is, and its upright arm reaches so far.
+bool takes_bend_along(const DrawnHop& hop, GridPoint arm, GridPoint bend, Grid pen) {
+  const Grid room = std::max(least_radius, pen * 2 / 3);
+  if (arm.x != bend.x || std::abs(hop.at.x - bend.x) - hop.half >= room) return false;
   return arm.y > bend.y || arm.y < bend.y - hop.rise - hops_apart;
+}
+
+/// From a bend along its level arm to the foot of the nearest hop.
+Grid room_beside(const WireCourse& course, GridPoint bend, GridPoint arm) {
+  Grid room = bend_radius;
+  for (const DrawnHop& hop : hops_between(course, bend, arm)) room = std::min(room, std::abs(hop.at.x - bend.x) - hop.half);
+  return std::max(room, least_radius);
 }
 
 WireCourse with_settled_hops(const WireCourse& course) {
   const auto& points = course.points;
   WireCourse settled;
+  settled.pen = course.pen;
   for (std::size_t i = 0; i < points.size(); ++i) {
     settled.points.push_back(points[i]);
     if (i + 1 >= points.size()) break;
     const GridPoint from = points[i], to = points[i + 1];
     std::vector<DrawnHop> hops = joined_hops(hops_between(course, from, to));
     const Grid way = to.x > from.x ? 1 : -1;
-    if (!hops.empty() && i > 0 && takes_bend_along(hops.front(), points[i - 1], from)) {
+    if (!hops.empty() && i > 0 && takes_bend_along(hops.front(), points[i - 1], from, course.pen)) {
       const DrawnHop hop = hops.front();
       const Grid y = from.y - hop.rise, foot = hop.at.x + way * hop.half;
       settled.points.back().y = y;
@@ -115,7 +126,7 @@ WireCourse with_settled_hops(const WireCourse& course) {
       hops.erase(hops.begin());
     }
     const bool has_bend = i + 2 < points.size();
-    if (!hops.empty() && has_bend && takes_bend_along(hops.back(), points[i + 2], to)) {
+    if (!hops.empty() && has_bend && takes_bend_along(hops.back(), points[i + 2], to, course.pen)) {
       const DrawnHop hop = hops.back();
       const Grid foot = hop.at.x - way * hop.half;
       settled.points.push_back({foot, to.y});
@@ -135,7 +146,7 @@ WireCourse with_settled_hops(const WireCourse& course) {
 }  // namespace
 
 WireCourse course_of(const Graph& graph, const Laid& laid, std::size_t wire) {
-  WireCourse course{laid.courses[wire].points, {}};
+  WireCourse course{laid.courses[wire].points, {}, graph.wires[wire].pen};
   for (const Hop& hop : laid.courses[wire].hops) {
     const Grid under = pen_under(graph, laid, wire, hop), own = graph.wires[wire].pen;
     const Grid rise = std::max<Grid>(100, (under + own) / 2 + hop_clear);
@@ -159,7 +170,8 @@ std::vector<PathPiece> path_of(const WireCourse& drawn, Point origin) {
       break;
     }
     const GridPoint next = points[i + 1];
-    const Grid radius = std::min({bend_radius, length_of(points[i - 1], corner) / 2, length_of(corner, next) / 2});
+    const Grid radius = std::min({room_beside(course, corner, points[i - 1]), room_beside(course, corner, next),
+                                  length_of(points[i - 1], corner) / 2, length_of(corner, next) / 2});
     const GridPoint before = toward(corner, points[i - 1], radius), after = toward(corner, next, radius);
     add_stretch(maker, course, at, before);
     maker.line(before.x, before.y);

@@ -18,6 +18,7 @@ struct DrawnHop {
 struct WireCourse {
   std::vector<GridPoint> points;
   std::vector<DrawnHop> hops;
+  Grid pen = 100;
 };
 
 /// The wire's course with hops sized by its own pen and the pens it crosses.

@@ -83,7 +83,7 @@ void hop_over_trunks(WireCourse& course, const std::vector<Trunk>& trunks) {
 std::vector<std::vector<PathPiece>> paths_of(const WireCourse& course, std::size_t wire, const std::vector<Trunk>& trunks, Point origin) {
   std::vector<std::vector<PathPiece>> paths;
   std::vector<PathPiece> head;  // the way back from a trunk onto the wire's track
-  WireCourse piece{{}, course.hops};
+  WireCourse piece{{}, course.hops, course.pen};
   std::size_t next = 0;  // point of the course
   const auto finish = [&] {
     std::vector<PathPiece> path = path_of(piece, origin);

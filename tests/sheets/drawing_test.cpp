@@ -100,6 +100,20 @@ TEST_CASE("a hop that would begin within a bend takes the bend along") {
   }
 }
 
+TEST_CASE("a hop keeps its arch where a wire as thin as it is can turn beside it") {
+  // The hop's foot is 1 mm from the bend.
+  const auto is_level_between = [](Grid pen) {
+    WireCourse course{{{0, 0}, {0, 500}, {3000, 500}}, {{{250, 500}, 150, 150}}, pen};
+    const std::vector<PathPiece> path = path_of(course, {});
+    return std::any_of(path.begin(), path.end(), [](const PathPiece& piece) {
+      const auto* line = std::get_if<PathLine>(&piece);
+      return line != nullptr && std::abs(line->to.y.number() - 5) < 0.01 && line->to.x.number() > 0.5 && line->to.x.number() < 1.5;
+    });
+  };
+  CHECK(is_level_between(100));
+  CHECK_FALSE(is_level_between(200));
+}
+
 TEST_CASE("a switch's groups that reach into one another are drawn on tracks of their own") {
   const SolvedBuild& solved = shared_sample("street-single").solved().front();
   const auto part = std::find_if(solved.build.parts.begin(), solved.build.parts.end(),
