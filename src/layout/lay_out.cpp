@@ -24,7 +24,7 @@ namespace {
 
 constexpr int second_sweeps = 6, tight_rounds = 4;
 constexpr std::size_t most_for_all_rounds = 600;  ///< wires; beyond, more than two rounds and eight spots are not worth their time
-constexpr std::size_t most_for_tight = 600;       ///< wires; no sheet holds so many, and the work grows with their square
+constexpr std::size_t most_for_tight = 250;       ///< wires; no sheet holds so many, and the work grows faster than their square
 constexpr long worth_a_label = 5000;              ///< what a wire saves where it may lose its label: 5 cm of wire
 /// So many times too large, the first drawing says that no other will fit. Of some 550 situations of samples and test machines 147 fitted;
 /// all but three of them had a first drawing below it.
