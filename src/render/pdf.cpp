@@ -157,7 +157,9 @@ std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colou
   });
   for (DrawnPart& part : parts) append_extras(extras, std::move(part.extras));
   const bool is_whole = std::all_of(read.begin(), read.end(), [](const auto& part) { return part != nullptr; });
-  return is_whole ? finish_pdf(read, folio, extras) : std::string();
+  std::string pdf = is_whole ? finish_pdf(read, folio, extras) : std::string();
+  work_side_by_side(read.size(), [&](std::size_t p) { read[p].reset(); });  // thousands of objects each
+  return pdf;
 }
 
 }  // namespace loomfolio

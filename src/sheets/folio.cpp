@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <functional>
 #include <future>
+#include <optional>
 #include <utility>
 
+#include "base/side_by_side.h"
 #include "sheets/change_bars.h"
 #include "sheets/decimal_sign.h"
 #include "sheets/frame.h"
@@ -75,19 +77,17 @@ class Composer {
 
   std::vector<Sheet> make_all() {
     if (builds_.empty()) return {};
-    // What holds for all leads: first what tells the hook-ups apart, then what they share. Each hook-up's own sheets
-    // follow together, and what closes the folio comes last.
-    for (const SheetKind& kind : sheet_kinds())
-      if (kind.scope == SheetScope::once) make(kind, context_of(0));
-    if (is_several()) {
-      for (const SheetKind& kind : sheet_kinds())
-        if (kind.scope == SheetScope::compared) make_compared(kind);
-      for (const SheetKind& kind : sheet_kinds())
-        if (kind.scope == SheetScope::split) make_common(kind);
+    std::vector<Run> runs = list_runs();
+    work_side_by_side(runs.size(), [&](std::size_t r) { make(runs[r], runs[r].sheets); });
+    std::optional<std::size_t> own;  // the hook-up whose own sheets have begun
+    for (Run& run : runs) {
+      const std::size_t first = sheets_.size();
+      bind(run);
+      if (run.is_compared && first_compared_.empty() && first < sheets_.size()) first_compared_ = sheets_[first].id;
+      if (!run.own || run.own == own || first == sheets_.size()) continue;
+      own = run.own;
+      sheets_[first].items.insert(sheets_[first].items.begin(), AnchorItem{"own", {}});
     }
-    for (std::size_t b = 0; b < builds_.size(); ++b) make_own(b);
-    for (const SheetKind& kind : sheet_kinds())
-      if (kind.scope == SheetScope::last) make(kind, context_of(0));
     add_glossary();
     make_opening();
     if (is_several()) begin_compared_left();
@@ -95,6 +95,19 @@ class Composer {
   }
 
  private:
+  struct Turn {
+    const SheetKind* kind;
+    SheetContext context;
+  };
+
+  /// Kinds that may share pages, one after the other. Runs are made side by side, as if nothing stood before them.
+  struct Run {
+    std::vector<Turn> turns;
+    bool is_compared = false;  ///< one kind, its sheets of several hook-ups side by side
+    std::optional<std::size_t> own = {};  ///< whose sheets, of several hook-ups
+    std::vector<Sheet> sheets = {};
+  };
+
   bool is_several() const { return builds_.size() > 1; }
 
   SheetContext context_of(std::size_t build) const {
@@ -112,41 +125,87 @@ class Composer {
     return context;
   }
 
-  void make_common(const SheetKind& kind) {
+  SheetContext context_of_common() const {
     SheetContext context = context_of(0);
     context.extent = Extent::common;
     context.group = input_.words("hook_up.common");
-    make(kind, context);
+    return context;
   }
 
-  void make_compared(const SheetKind& kind) {
+  /// What holds for all leads: first what tells the hook-ups apart, then what they share. Each hook-up's own sheets follow together, and
+  /// what closes the folio comes last.
+  std::vector<Run> list_runs() const {
+    std::vector<Run> runs;
+    const auto take = [&](SheetScope scope, const SheetContext& context) {
+      for (const SheetKind& kind : sheet_kinds())
+        if (kind.scope == scope) add_turn(runs, kind, context);
+    };
+    take(SheetScope::once, context_of(0));
+    if (is_several()) {
+      add_compared(runs);
+      take(SheetScope::split, context_of_common());
+    }
+    for (std::size_t b = 0; b < builds_.size(); ++b) add_own(runs, b);
+    take(SheetScope::last, context_of(0));
+    return runs;
+  }
+
+  /// A kind whose sheets are drawings leaves no room on the last, so the next begins a run; so does one of another group.
+  void add_turn(std::vector<Run>& runs, const SheetKind& kind, const SheetContext& context) const {
     if (!is_wanted(input_.options, kind.name)) return;
-    std::vector<std::vector<Sheet>> runs;
-    for (std::size_t b = 0; b < builds_.size(); ++b) {
-      const SheetContext context = context_of_own(b);
-      runs.push_back(kind.make(context));
-      for (Sheet& sheet : runs.back()) {
-        sheet.title = input_.words("hook_up.titled", {{"letter", hook_up_letter(b)}, {"title", sheet.title}});
-        sheet.group = input_.words("hook_up.compared");
-      }
-    }
-    for (Sheet& sheet : interleave(std::move(runs))) {
-      if (first_compared_.empty()) first_compared_ = sheet.id;
-      sheets_.push_back(std::move(sheet));
+    const bool goes_on = !runs.empty() && !runs.back().is_compared && runs.back().turns.back().kind->joining != Joining::drawn &&
+                         runs.back().turns.back().context.group == context.group;
+    if (!goes_on) runs.push_back({});
+    runs.back().turns.push_back({&kind, context});
+  }
+
+  void add_compared(std::vector<Run>& runs) const {
+    for (const SheetKind& kind : sheet_kinds()) {
+      if (kind.scope != SheetScope::compared || !is_wanted(input_.options, kind.name)) continue;
+      runs.push_back({{}, true});
+      for (std::size_t b = 0; b < builds_.size(); ++b) runs.back().turns.push_back({&kind, context_of_own(b)});
     }
   }
 
-  void make_own(std::size_t build) {
+  void add_own(std::vector<Run>& runs, std::size_t build) const {
     SheetContext context = context_of_own(build);
-    const std::size_t first = sheets_.size();
+    const std::size_t first = runs.size();
     for (const SheetKind& kind : sheet_kinds()) {
       const bool is_compared_alone = kind.scope == SheetScope::compared && !is_several();
       if (kind.scope != SheetScope::split && kind.scope != SheetScope::each_variant && !is_compared_alone) continue;
       context.extent = kind.scope == SheetScope::split && is_several() ? Extent::own : Extent::whole;
-      make(kind, context);
+      add_turn(runs, kind, context);
     }
-    if (is_several() && first < sheets_.size())
-      sheets_[first].items.insert(sheets_[first].items.begin(), AnchorItem{"own", {}});
+    for (std::size_t r = first; is_several() && r < runs.size(); ++r) runs[r].own = build;
+  }
+
+  void make(const Run& run, std::vector<Sheet>& sheets) const {
+    if (run.is_compared) return make_compared(run, sheets);
+    for (const Turn& turn : run.turns) make(turn, sheets);
+  }
+
+  void make_compared(const Run& run, std::vector<Sheet>& sheets) const {
+    std::vector<std::vector<Sheet>> made;
+    for (std::size_t b = 0; b < run.turns.size(); ++b) {
+      made.push_back(run.turns[b].kind->make(run.turns[b].context));
+      for (Sheet& sheet : made.back()) {
+        sheet.title = input_.words("hook_up.titled", {{"letter", hook_up_letter(b)}, {"title", sheet.title}});
+        sheet.group = input_.words("hook_up.compared");
+      }
+    }
+    sheets = interleave(std::move(made));
+  }
+
+  /// Puts a run behind what there is; made anew where, against expectation, its first page may begin below what there is.
+  void bind(Run& run) {
+    const bool has_room = !run.is_compared && may_join(run.turns.front(), sheets_) && sheets_.back().free.bottom > sheets_.back().free.top;
+    if (has_room) return make(run, sheets_);
+    std::move(run.sheets.begin(), run.sheets.end(), std::back_inserter(sheets_));
+  }
+
+  static bool may_join(const Turn& turn, const std::vector<Sheet>& sheets) {
+    return turn.kind->joining != Joining::opens && turn.kind->joining != Joining::alone && !sheets.empty() &&
+           sheets.back().group == turn.context.group;
   }
 
   /// Of what all sheets say; so it is no kind among the others.
@@ -164,7 +223,7 @@ class Composer {
     }
     std::vector<Sheet> others = std::exchange(sheets_, {});
     for (const SheetKind& kind : sheet_kinds())
-      if (kind.scope == SheetScope::opening) make(kind, context);
+      if (kind.scope == SheetScope::opening && is_wanted(input_.options, kind.name)) make({&kind, context}, sheets_);
     std::move(others.begin(), others.end(), std::back_inserter(sheets_));
   }
 
@@ -187,20 +246,17 @@ class Composer {
     sheets_.insert(find_first(), std::make_move_iterator(between.begin()), std::make_move_iterator(between.end()));
   }
 
-  void make(const SheetKind& kind, SheetContext context) {
-    if (!is_wanted(input_.options, kind.name)) return;
-    const bool may_join = kind.joining == Joining::follows && !sheets_.empty() && sheets_.back().group == context.group;
-    if (may_join) context.start = sheets_.back().free;
-    std::vector<Sheet> made = kind.make(context);
-    for (std::size_t i = 0; i < made.size(); ++i) {
-      Sheet& sheet = made[i];
-      if (kind.joining == Joining::alone) sheet.free = {};
+  void make(const Turn& turn, std::vector<Sheet>& sheets) const {
+    SheetContext context = turn.context;
+    if (may_join(turn, sheets)) context.start = sheets.back().free;
+    for (Sheet& sheet : turn.kind->make(context)) {
+      if (turn.kind->joining == Joining::alone) sheet.free = {};
       if (sheet.begins.number() > 0) {
-        join_run(sheets_.back(), std::move(sheet));
+        join_run(sheets.back(), std::move(sheet));
         continue;
       }
       if (sheet.group.empty()) sheet.group = context.group;
-      sheets_.push_back(std::move(sheet));
+      sheets.push_back(std::move(sheet));
     }
   }
 

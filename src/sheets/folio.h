@@ -94,6 +94,7 @@ enum class SheetScope : std::uint8_t {
 enum class Joining : std::uint8_t {
   follows,  ///< where there is room
   opens,    ///< on a page of its own; others may follow on its last
+  drawn,    ///< where there is room; its last sheet is a drawing, so what comes after it need not wait for it
   alone,    ///< it shares no page
 };
 
