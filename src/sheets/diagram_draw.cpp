@@ -123,18 +123,49 @@ std::vector<GridPoint> led_to_parts(const DiagramDrawer& d, std::size_t wire) {
   return points;
 }
 
-void draw_wire(const DiagramDrawer& d, std::size_t index) {
-  WireCourse course = course_of(d.ink.diagram.graph, d.ink.laid, index);
-  course.points = led_to_parts(d, index);
-  hop_over_trunks(course, d.ink.trunks);
+struct DrawnWire {
+  std::size_t index = 0;
+  WireCourse course;
+  std::vector<std::vector<PathPiece>> paths;
+};
+
+DrawnWire make_wire(const DiagramDrawer& d, std::size_t index) {
+  DrawnWire made{index, course_of(d.ink.diagram.graph, d.ink.laid, index), {}};
+  made.course.points = led_to_parts(d, index);
+  hop_over_trunks(made.course, d.ink.trunks);
+  made.paths = paths_of(made.course, index, d.ink.trunks, d.origin);
+  return made;
+}
+
+void ink_wire(const DiagramDrawer& d, std::size_t index, const std::vector<PathPiece>& path, HollowLines lines) {
   const WireId id = d.ink.diagram.wires[index];
   const Wire& wire = d.build().wire(id);
-  for (const std::vector<PathPiece>& path : paths_of(course, index, d.ink.trunks, d.origin)) {
-    if (path.empty()) continue;
-    if (!d.is_live())
-      add_wire(d.items, path, wire.colour, wire_width(wire.area));
-    else
-      add_wire_in_state(d.items, path, wire, d.ink.state->wires[id.at()]);
+  if (path.empty()) return;
+  if (!d.is_live())
+    add_wire(d.items, path, wire.colour, wire_width(wire.area));
+  else
+    add_wire_in_state(d.items, path, wire, d.ink.state->wires[id.at()], lines);
+}
+
+bool passes(const WireCourse& upright, const DrawnHop& hop) {
+  for (std::size_t i = 1; i < upright.points.size(); ++i) {
+    const auto [a, b] = std::minmax(upright.points[i - 1], upright.points[i]);
+    if (a.x == b.x && std::abs(a.x - hop.at.x) <= hop.half && a.y < hop.at.y && b.y > hop.at.y) return true;
+  }
+  return false;
+}
+
+/// A hop lies above what it goes over. No order of whole wires does that where two hop over each other.
+void draw_hops(const DiagramDrawer& d, const std::vector<DrawnWire>& drawn) {
+  for (std::size_t w = 0; w < drawn.size(); ++w) {
+    const DrawnWire& wire = drawn[w];
+    const bool is_hollow = d.is_live() && d.ink.state->wires[d.ink.diagram.wires[wire.index].at()].liveness == Liveness::waiting;
+    const bool is_covered = std::any_of(drawn.begin() + static_cast<std::ptrdiff_t>(w) + 1, drawn.end(), [&](const DrawnWire& later) {
+      return std::any_of(wire.course.hops.begin(), wire.course.hops.end(), [&](const DrawnHop& hop) { return passes(later.course, hop); });
+    });
+    if (!is_hollow && !is_covered) continue;
+    for (const std::vector<PathPiece>& path : wire.paths)
+      for (const std::vector<PathPiece>& hop : hops_along(path, wire.course, d.origin)) ink_wire(d, wire.index, hop, HollowLines::whole);
   }
 }
 
@@ -152,7 +183,11 @@ void draw_wires(const DiagramDrawer& d) {
     return d.ink.laid.courses[a].hops.size() < d.ink.laid.courses[b].hops.size();
   });
   draw_trunks(d, false);
-  for (std::size_t wire : order) draw_wire(d, wire);
+  std::vector<DrawnWire> drawn;
+  for (std::size_t wire : order) drawn.push_back(make_wire(d, wire));
+  for (const DrawnWire& wire : drawn)
+    for (const std::vector<PathPiece>& path : wire.paths) ink_wire(d, wire.index, path, HollowLines::broken);
+  draw_hops(d, drawn);
   draw_trunks(d, true);
   for (const GridPoint& dot : d.ink.laid.dots)
     add_circle(d.items, d.place(dot), Millimetres(0.7), {false, {}}, {true, look::ink});
@@ -183,7 +218,7 @@ void draw_local_earth(const DiagramDrawer& d, const LocalEarth& local, Point ori
   Millimetres y = top.y + Millimetres(1.3);
   const WireLabel label = in_situation(d, local.wire, local.label);
   const Rect tag{is_right ? edge : edge - to_mm(label.width), y, to_mm(label.width), to_mm(label.height)};
-  draw_tag(d, local.wire, label, {tag.x, tag.y}, colour);
+  draw_label(d, local.wire, label, {tag.x, tag.y}, colour);
   d.items.push_back(LinkItem{tag, d.ink.id_prefix + "wires", wire_anchor(wire)});
   d.items.push_back(AnchorItem{wire_anchor(wire), {tag.x, tag.y}});
   y += to_mm(local.label.height) + Millimetres(2.4);
@@ -238,7 +273,7 @@ void draw_part_box(const DiagramDrawer& d, std::size_t b) {
     d.items.push_back(AnchorItem{terminal_anchor(d.build().terminal(id)), at + to_mm(tap)});
   }
   draw_local_earths(d, b, at, content.body.width());
-  draw_part(d.items, placed.is_mirrored ? mirrored(content.drawing) : content.drawing, at, state);
+  draw_part(d.items, placed.is_mirrored ? mirrored(content.drawing) : content.drawing, at, d.ink.measure, state);
   for (Flag flag : content.flags) {
     if (placed.is_mirrored) {
       flag.tap.x = content.drawing.width - flag.tap.x;

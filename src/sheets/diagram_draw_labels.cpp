@@ -23,19 +23,15 @@ bool is_wire_live(const DiagramDrawer& d, WireId wire) {
 
 WireLabel in_situation(const DiagramDrawer& d, WireId wire, WireLabel words) {
   if (!d.is_live()) return words;
-  const Grid kept =
-      words.figure.empty() ? 0 : to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
+  words.width -= figure_room(words.figure, d.ink.measure);
   words.figure = d.ink.state->wires[wire.at()].figure;
-  words.width -= kept;
-  if (!words.figure.empty())
-    words.width += to_grid_up(d.ink.measure.measure(" " + words.figure, look::flow_figure).width);
+  words.width += figure_room(words.figure, d.ink.measure);
   return words;
 }
 
-void draw_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, Point at, Colour colour) {
+void draw_label(const DiagramDrawer& d, WireId id, const WireLabel& words, Point at, Colour colour) {
   const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
   const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, pad = to_mm(tag_pad);
-  add_filled_rect(d.items, {at.x, at.y, to_mm(words.width), to_mm(words.height)}, look::paper);
   const Millimetres own = to_mm(words.number_width);
   if (is_marked(d, id))
     add_filled_rect(d.items, {at.x + pad - mark_pad, at.y, own + mark_pad * 2, to_mm(words.height)}, colour);
@@ -50,11 +46,10 @@ void draw_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, Point a
 
 namespace {
 
-void draw_upright_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, const Rect& rect, Colour colour) {
+void draw_upright_label(const DiagramDrawer& d, WireId id, const WireLabel& words, const Rect& rect, Colour colour) {
   const TextSize size = d.ink.measure.measure(words.number, look::wire_number);
   const Millimetres gap = d.ink.measure.measure(" ", look::wire_code).width, own = to_mm(words.number_width);
   const Point at{rect.x + size.ascent, rect.bottom() - to_mm(tag_pad)};
-  add_filled_rect(d.items, rect, look::paper);
   if (is_marked(d, id))
     add_filled_rect(d.items, {rect.x, at.y - own - mark_pad, rect.width, own + mark_pad * 2}, colour);
   d.items.push_back(
@@ -79,10 +74,11 @@ void draw_spare_tag(const DiagramDrawer& d, const SpareTag& tag) {
   const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
   if (tag.ends_at_wire) corner.x = rect.right() - to_mm(words.width);
   const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
+  add_filled_rect(d.items, {corner.x, rect.y, tag.is_upright ? rect.width : to_mm(words.width), rect.height}, look::paper);
   if (tag.is_upright)
-    draw_upright_tag(d, id, words, rect, colour);
+    draw_upright_label(d, id, words, rect, colour);
   else
-    draw_tag(d, id, words, corner, colour);
+    draw_label(d, id, words, corner, colour);
   d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
   d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
 }
@@ -104,9 +100,9 @@ void draw_labels(const DiagramDrawer& d) {
     }
     const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
     if (label.is_upright)
-      draw_upright_tag(d, id, words, rect, colour);
+      draw_upright_label(d, id, words, rect, colour);
     else
-      draw_tag(d, id, words, corner, colour);
+      draw_label(d, id, words, corner, colour);
     d.items.push_back(LinkItem{rect, d.ink.id_prefix + "wires", wire_anchor(d.build().wire(id))});
     if (!is_anchored[w]) d.items.push_back(AnchorItem{wire_anchor(d.build().wire(id)), corner});
     is_anchored[w] = true;

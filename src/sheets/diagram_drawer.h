@@ -22,8 +22,8 @@ bool is_wire_live(const DiagramDrawer& d, WireId wire);
 /// The words with the figure that the situation gives, if any.
 WireLabel in_situation(const DiagramDrawer& d, WireId wire, WireLabel words);
 
-/// Number and code of a wire on a white tag, its top left at `at`.
-void draw_tag(const DiagramDrawer& d, WireId id, const WireLabel& words, Point at, Colour colour);
+/// Number and code of a wire, and what flows there; its top left at `at`.
+void draw_label(const DiagramDrawer& d, WireId id, const WireLabel& words, Point at, Colour colour);
 
 /// The labels of all wires, and the tags of those for which the layout found no label.
 void draw_labels(const DiagramDrawer& d);

@@ -453,13 +453,17 @@ WireLabel label_of(const Wire& wire, const TextMeasure& measure) {
   return label;
 }
 
+Grid figure_room(const std::string& figure, const TextMeasure& measure) {
+  return figure.empty() ? 0 : to_grid_up(measure.measure(" ", look::wire_code).width + measure.measure(figure, look::flow_figure).width);
+}
+
 WireLabel label_with_figure(const Wire& wire, const std::string& figure, const TextMeasure& measure) {
   WireLabel label = label_of(wire, measure);
   label.code = wire.colour.text();
   label.figure = figure;
   const TextSize code = measure.measure(" " + label.code, look::wire_code);
   label.width = label.number_width + to_grid_up(code.width) + 2 * tag_pad;
-  if (!figure.empty()) label.width += to_grid_up(measure.measure(" " + figure, look::flow_figure).width);
+  label.width += figure_room(figure, measure);
   return label;
 }
 

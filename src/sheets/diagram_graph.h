@@ -75,6 +75,8 @@ struct GraphRequest {
 DiagramGraph make_diagram_graph(const GraphRequest& request);
 
 WireLabel label_of(const Wire& wire, const TextMeasure& measure);
+/// What a figure adds to the label's width, with the gap before it; 0 for none.
+Grid figure_room(const std::string& figure, const TextMeasure& measure);
 /// Colour and a figure.
 WireLabel label_with_figure(const Wire& wire, const std::string& figure, const TextMeasure& measure);
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sheets/diagram_tags.h"
+#include "sheets/diagram_wire.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
@@ -28,8 +29,9 @@ ArrowObstacles obstacles_of(const DiagramInk& ink) {
   for (const SpareTag& tag : find_spare_tags(ink.diagram, ink.laid))
     if (tag.is_placed) around.labels.push_back(tag.box);
   std::vector<GridBox> found = around.labels;
-  for (const Course& course : ink.laid.courses)
-    for (const Hop& hop : course.hops) found.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half));
+  for (std::size_t wire = 0; wire < ink.laid.courses.size(); ++wire)
+    for (const DrawnHop& hop : course_of(ink.diagram.graph, ink.laid, wire).hops)
+      found.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + keep_off));
   for (const PlacedBox& placed : ink.laid.boxes) found.push_back(placed.box.grown(-keep_off));
   around.all = std::move(found);
   return around;
@@ -128,7 +130,7 @@ void add_arrow(Items& items, Point at, int way_x, int way_y, Millimetres wire) {
   add_polygon(items, {spot(1, 0), spot(-1, 1), spot(-1, -1)}, look::ink, {look::paper, look::arrow_rim});
 }
 
-void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state) {
+void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state, HollowLines lines) {
   const Millimetres width = wire_width(wire.area);
   const auto stroke = [&](Colour colour, Millimetres pen, std::vector<Millimetres> dashes = {}) {
     PathItem item;
@@ -142,7 +144,7 @@ void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const W
       break;
     case Liveness::waiting:
       stroke(look::paper, width);
-      stroke(look::ink, width, {hollow_dash, hollow_gap});
+      stroke(look::ink, width, lines == HollowLines::broken ? std::vector<Millimetres>{hollow_dash, hollow_gap} : std::vector<Millimetres>{});
       stroke(look::paper, width - look::hollow_edge * 2);
       break;
     case Liveness::flowing:

@@ -10,7 +10,11 @@
 
 namespace loomfolio {
 
-void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state);
+/// The outline of a wire with volts but no current: broken along the wire, whole where it hops, so that the hop is seen.
+enum class HollowLines : std::uint8_t { broken, whole };
+
+void add_wire_in_state(Items& items, const std::vector<PathPiece>& path, const Wire& wire, const WireState& state,
+                       HollowLines lines = HollowLines::broken);
 
 /// The straight end of a wire at a local earth; `toward_earth` is 1 when the wire's second end is the earth, else -1.
 void draw_live_stub(Items& items, Point top, Point foot, const Wire& wire, const WireState& state, int toward_earth);

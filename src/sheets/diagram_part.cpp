@@ -7,12 +7,14 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres ring_radius{1.0}, dot_radius{0.55}, hop_radius{0.8};
+constexpr Millimetres ring_radius{1.0}, dot_radius{0.55}, hop_radius{1.0};
+constexpr Millimetres hop_gap{0.25};  ///< of paper, beside what a hop goes over
 
 struct PartInk {
   Items& items;
   const PartDrawing& drawing;
   Point at;
+  const TextMeasure& measure;
   const PartState& state;
 
   Point place(GridPoint p) const { return at + to_mm(p); }
@@ -72,6 +74,16 @@ SymbolState state_of(const PartState& state, const PlacedSymbol& symbol) {
   return found;
 }
 
+/// The paper around a hop: what it goes over does not touch it.
+void clear_under_hops(const PartInk& ink, const InnerLine& line, const Pen& pen) {
+  for (const GridPoint& hop : line.hops) {
+    PathItem item;
+    item.pieces.push_back(PathArc{ink.place(hop), hop_radius, 200, 340});
+    item.stroke = {true, {look::paper, pen.width + hop_gap * 2, {}, Cap::butt}};
+    ink.items.push_back(std::move(item));
+  }
+}
+
 /// A polyline that hops, from left to right or right to left, over what it crosses.
 std::vector<PathPiece> path_with_hops(const PartInk& ink, const InnerLine& line) {
   std::vector<PathPiece> path{PathMove{ink.place(line.points.front())}};
@@ -99,17 +111,22 @@ std::vector<PathPiece> path_with_hops(const PartInk& ink, const InnerLine& line)
   return path;
 }
 
+void draw_line(const PartInk& ink, const InnerLine& line) {
+  const bool is_link = line.style == InnerStyle::link;
+  const bool is_live = ink.state.is_known && ink.is_live(line.node);
+  PathItem item;
+  item.pieces = path_with_hops(ink, line);
+  item.stroke = {true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}
+                               : Pen{ink.colour_of(line.node), is_live ? look::live_line : look::part_line, {}, Cap::round}};
+  clear_under_hops(ink, line, item.stroke.pen);
+  ink.items.push_back(std::move(item));
+}
+
+/// What hops lies above what it hops over.
 void draw_lines(const PartInk& ink) {
-  for (const InnerLine& line : ink.drawing.lines) {
-    PathItem item;
-    item.pieces = path_with_hops(ink, line);
-    const bool is_link = line.style == InnerStyle::link;
-    const bool is_live = ink.state.is_known && ink.is_live(line.node);
-    item.stroke = {
-        true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}
-                      : Pen{ink.colour_of(line.node), is_live ? look::live_line : look::part_line, {}, Cap::round}};
-    ink.items.push_back(std::move(item));
-  }
+  for (const bool hops : {false, true})
+    for (const InnerLine& line : ink.drawing.lines)
+      if (line.hops.empty() != hops) draw_line(ink, line);
   for (const GridPoint& dot : ink.drawing.dots)
     add_circle(ink.items, ink.place(dot), dot_radius, {false, {}}, {true, look::ink});
 }
@@ -248,16 +265,36 @@ void draw_terminal(const PartInk& ink, const PlacedTerminal& terminal) {
   add_boxed_rect(ink.items, rect, look::paper, pen, ring_radius);
 }
 
-/// A terminal's mark; its figure stands at the right end of the room kept for it.
+/// Whether the text's terminal lies at its right.
+bool ends_at_terminal(const PartDrawing& drawing, const InnerText& text) {
+  const Grid middle = (text.box.x0 + text.box.x1) / 2, y = (text.box.y0 + text.box.y1) / 2;
+  const GridPoint* nearest = nullptr;
+  const auto away = [&](const GridPoint& tap) { return std::abs(tap.x - middle) + std::abs(tap.y - y); };
+  for (const PlacedTerminal& terminal : drawing.terminals)
+    for (const GridPoint& tap : terminal.taps)
+      if (nearest == nullptr || away(tap) < away(*nearest)) nearest = &tap;
+  return nearest != nullptr && nearest->x > middle;
+}
+
+/// A terminal's mark and behind it its figure, which may be shorter than the room kept for it; together they stand at their terminal.
 void draw_terminal_text(const PartInk& ink, const InnerText& text) {
   const std::size_t gap = text.text.find(figure_gap);
-  const std::string mark = text.text.substr(0, gap);
-  add_text(ink.items, ink.place(text.baseline), mark, text.style);
-  if (gap == std::string::npos) return;
-  for (std::size_t t = 0; t < ink.state.figures.size(); ++t)
-    if (ink.state.marks[t] == mark && !ink.state.figures[t].empty())
-      add_text(ink.items, ink.place({text.box.x1, text.baseline.y}), ink.state.figures[t], look::volts, look::accent,
-               Align::right);
+  const std::string id = text.text.substr(0, gap), mark = id == "-" ? std::string("\u2212") : id;
+  std::string figure;
+  if (gap != std::string::npos)
+    for (std::size_t t = 0; t < ink.state.figures.size(); ++t)
+      if (ink.state.marks[t] == id) figure = ink.state.figures[t];
+  const Point left = ink.place(text.baseline), right = ink.place({text.box.x1, text.baseline.y});
+  const Millimetres between(id == "-" ? 2.2 : 1.3);  // a pole is no sign of the volts behind it
+  if (gap != std::string::npos && ends_at_terminal(ink.drawing, text)) {
+    const Millimetres figure_width = figure.empty() ? Millimetres(0) : ink.measure.measure(figure, look::volts).width + between;
+    add_text(ink.items, {right.x - figure_width, right.y}, mark, text.style, look::ink, Align::right);
+    if (!figure.empty()) add_text(ink.items, right, figure, look::volts, look::accent, Align::right);
+    return;
+  }
+  add_text(ink.items, left, mark, text.style);
+  if (!figure.empty())
+    add_text(ink.items, {left.x + ink.measure.measure(mark, text.style).width + between, left.y}, figure, look::volts, look::accent);
 }
 
 /// The word at a contact names the position that closes it; in a situation, the one in which the switch stands.
@@ -306,8 +343,8 @@ bool has_text_aside(const PartDrawing& drawing, const PlacedSymbol& symbol) {
 
 InsideStyles inside_styles() { return {look::part_name, look::part_value, look::terminal_name, look::small}; }
 
-void draw_part(Items& items, const PartDrawing& drawing, Point at, const PartState& state) {
-  const PartInk ink{items, drawing, at, state};
+void draw_part(Items& items, const PartDrawing& drawing, Point at, const TextMeasure& measure, const PartState& state) {
+  const PartInk ink{items, drawing, at, measure, state};
   add_boxed_rect(items, {at.x, at.y, to_mm(drawing.width), to_mm(drawing.height)}, look::paper,
                  {look::ink, look::part_line});
   draw_lines(ink);

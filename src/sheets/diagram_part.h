@@ -38,6 +38,6 @@ inline constexpr std::string_view figure_gap = "\u2002";
 InsideStyles inside_styles();
 
 /// Draws the part, its top left at `at`.
-void draw_part(Items& items, const PartDrawing& drawing, Point at, const PartState& state = {});
+void draw_part(Items& items, const PartDrawing& drawing, Point at, const TextMeasure& measure, const PartState& state = {});
 
 }  // namespace loomfolio

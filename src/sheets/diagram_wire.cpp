@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace loomfolio {
 namespace {
@@ -107,6 +108,25 @@ Grid room_beside(const WireCourse& course, GridPoint bend, GridPoint arm) {
   return std::max(room, least_radius);
 }
 
+/// Where hops may lie, with a bend that one of them takes along.
+std::vector<Rect> rooms_of_hops(const WireCourse& course, Point origin) {
+  std::vector<Rect> rooms;
+  for (std::size_t i = 1; i < course.points.size(); ++i)
+    for (const DrawnHop& hop : joined_hops(hops_between(course, course.points[i - 1], course.points[i]))) {
+      const Grid aside = hop.half + std::max(bend_radius, course.pen * 2 / 3);
+      const Rect room = to_mm(GridBox{hop.at.x - aside, hop.at.y - hop.rise, hop.at.x + aside, hop.at.y});
+      rooms.push_back({origin.x + room.x, origin.y + room.y, room.width, room.height});
+    }
+  return rooms;
+}
+
+std::optional<Point> end_of(const PathPiece& piece) {
+  if (const auto* move = std::get_if<PathMove>(&piece)) return move->to;
+  if (const auto* line = std::get_if<PathLine>(&piece)) return line->to;
+  if (const auto* curve = std::get_if<PathCurve>(&piece)) return curve->to;
+  return std::nullopt;
+}
+
 WireCourse with_settled_hops(const WireCourse& course) {
   const auto& points = course.points;
   WireCourse settled;
@@ -181,6 +201,35 @@ std::vector<PathPiece> path_of(const WireCourse& drawn, Point origin) {
     at = after;
   }
   return maker.path;
+}
+
+std::vector<std::vector<PathPiece>> hops_along(const std::vector<PathPiece>& path, const WireCourse& course, Point origin) {
+  constexpr Millimetres slack(0.02);
+  const std::vector<Rect> rooms = rooms_of_hops(course, origin);
+  const auto is_in_hop = [&](Point a, Point b) {
+    return std::any_of(rooms.begin(), rooms.end(), [&](const Rect& room) {
+      const auto holds = [&](Point p) {
+        return p.x > room.x - slack && p.x < room.right() + slack && p.y > room.y - slack && p.y < room.bottom() + slack;
+      };
+      return holds(a) && holds(b);
+    });
+  };
+  std::vector<std::vector<PathPiece>> hops;
+  bool goes_on = false;
+  std::optional<Point> before;
+  for (const PathPiece& piece : path) {
+    const std::optional<Point> end = end_of(piece);
+    const bool is_hop = before && end && is_in_hop(*before, *end);
+    if (is_hop && !goes_on) hops.push_back({PathMove{*before}});
+    if (is_hop) hops.back().push_back(piece);
+    goes_on = is_hop;
+    before = end;
+  }
+  // A straight piece that happens to lie there goes over nothing.
+  std::erase_if(hops, [](const auto& hop) {
+    return std::none_of(hop.begin(), hop.end(), [](const PathPiece& p) { return std::holds_alternative<PathCurve>(p); });
+  });
+  return hops;
 }
 
 }  // namespace loomfolio

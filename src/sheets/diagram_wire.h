@@ -27,4 +27,7 @@ WireCourse course_of(const Graph& graph, const Laid& laid, std::size_t wire);
 /// The course as a path from `origin`.
 std::vector<PathPiece> path_of(const WireCourse& course, Point origin);
 
+/// What of such a path goes over other wires: a path for each hop.
+std::vector<std::vector<PathPiece>> hops_along(const std::vector<PathPiece>& path, const WireCourse& course, Point origin);
+
 }  // namespace loomfolio

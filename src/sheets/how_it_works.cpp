@@ -193,6 +193,7 @@ class WorksPages {
     const PartId part = story ? story->part : use.parts.front();
     std::vector<std::string> told;
     if (story) told = tell_coil_story(build_, *story, words_);
+    const std::size_t in_order = story ? told.size() : SIZE_MAX;  // what else the part carries is no step of it
     for (std::string& sentence : tell_use(context_.solved, part, words_)) told.push_back(std::move(sentence));
     if (told.empty()) return {};
     Block block{width, {}, {}};
@@ -204,7 +205,7 @@ class WorksPages {
       if (story) put(make_works_strip(context_, *story, width), Millimetres(1));
     }
     for (std::size_t i = 0; i < told.size(); ++i)
-      put(event(i + 1, told.size(), told[i], width), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
+      put(event(i + 1, i < in_order ? told.size() : 1, told[i], width), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
     return block;
   }
 

@@ -121,7 +121,9 @@ class Teller {
     for (const OutputCondition& condition : output.conditions) {
       const std::string input = mark(output, static_cast<std::size_t>(condition.input));
       if (is_met_without_wire(output, condition) && output.conditions.size() > 1) continue;
-      conditions.push_back(words_(condition.when_live ? "works.is_live" : "works.is_earthed", {{"terminal", input}}));
+      const bool is_unearthed = condition.when_live && is_held_up(output, condition);
+      const char* key = is_unearthed ? "works.is_not_earthed" : condition.when_live ? "works.is_live" : "works.is_earthed";
+      conditions.push_back(words_(key, {{"terminal", input}}));
     }
     const std::string key = output.is_low_side ? "works.output_low" : "works.output_high";
     say((key + (output.rating ? "_limit" : "")).c_str(), {{"out", out},
@@ -129,10 +131,16 @@ class Teller {
                                                 {"rating", output.rating ? print_rating(*output.rating) : ""}});
   }
 
-  /// Whether an input that no wire goes to is held up inside, so that the machine has no say in it.
+  /// Whether no wire goes to an input that is held up inside, so that the machine has no say in it.
   bool is_met_without_wire(const Inside& output, const OutputCondition& condition) const {
     const int terminal = output.nodes[static_cast<std::size_t>(condition.input)].terminal;
-    if (!condition.when_live || terminal < 0 || !is_left_open(build_, id_, terminal)) return false;
+    return condition.when_live && terminal >= 0 && is_left_open(build_, id_, terminal) && is_held_up(output, condition);
+  }
+
+  /// Whether the input is live by itself, until a switch earths it.
+  bool is_held_up(const Inside& output, const OutputCondition& condition) const {
+    const int terminal = output.nodes[static_cast<std::size_t>(condition.input)].terminal;
+    if (terminal < 0) return false;
     return std::any_of(part_.insides.begin(), part_.insides.end(), [terminal](const Inside& inside) {
       return inside.type == InsideType::resistor &&
              std::any_of(inside.nodes.begin(), inside.nodes.end(),

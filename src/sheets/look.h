@@ -68,7 +68,7 @@ inline constexpr double least_scale = 7.0 / 7.5;
 
 // Situations.
 inline constexpr TextStyle volts{FaceName::sans, Weight::regular, 7.5};
-inline constexpr TextStyle flow_figure{FaceName::mono, Weight::bold, 7.5};
+inline constexpr TextStyle flow_figure{FaceName::sans, Weight::bold, 7.5};
 inline constexpr Millimetres live_line{0.7};                       ///< inside a part, where current passes
 inline constexpr Millimetres arrow_length{3.0}, arrow_over{0.55};  ///< how far an arrowhead stands out of its wire
 inline constexpr Millimetres arrow_rim{0.22}, hollow_edge{0.28};   ///< of a wire with volts but no current

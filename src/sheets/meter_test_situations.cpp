@@ -177,14 +177,7 @@ class SituationTests {
   /// The warning stands in full on the page before, or on this one: here its word and what to do.
   void add_reminder(EngineState engine) {
     const char* key = engine == EngineState::cranking ? "tests.in_gear_cranking" : "tests.in_gear_again";
-    const Millimetres width = flow_.width(), triangle(5), text_x = triangle + Millimetres(2);
-    Block text = set_text(words_("signal.warning") + ": " + words_(key), look::text_bold,
-                          width - text_x, flow_.setting());
-    Block block{width, std::max(text.height, triangle), {}};
-    const bool is_right_to_left = flow_.setting().is_right_to_left;
-    place_block(block.items, alert_triangle(triangle, look::safety_orange, look::ink),
-                {is_right_to_left ? width - triangle : Millimetres(0), {}});
-    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_x, {}});
+    Block block = make_reminder(words_(key), flow_.width(), words_, flow_.setting());
     flow_.keep(block.height + with_its_test);
     flow_.add(std::move(block), look::block_gap);
   }

@@ -108,6 +108,16 @@ Block make_panel(const Panel& panel, Millimetres width, const Words& words, cons
   return block;
 }
 
+Block make_reminder(const std::string& text, Millimetres width, const Words& words, const TypeSetting& setting) {
+  const Millimetres triangle(5), text_x = triangle + Millimetres(2);
+  Block lines = set_text(words("signal.warning") + ": " + text, look::text_bold, width - text_x, setting);
+  Block block{width, std::max(lines.height, triangle), {}};
+  place_block(block.items, alert_triangle(triangle, look::safety_orange, look::ink),
+              {setting.is_right_to_left ? width - triangle : Millimetres(0), {}});
+  place_block(block.items, std::move(lines), {setting.is_right_to_left ? Millimetres(0) : text_x, {}});
+  return block;
+}
+
 Panel panel_from_words(const Words& words, Signal signal, const std::string& key,
                        const std::vector<std::pair<std::string, std::string>>& values) {
   Panel panel{signal, words(key + "_hazard", values), {}, {}};

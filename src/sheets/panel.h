@@ -28,6 +28,9 @@ struct Panel {
 /// The panel at that width.
 Block make_panel(const Panel& panel, Millimetres width, const Words& words, const TypeSetting& setting);
 
+/// Triangle, the word and one line, for a warning that stands in full elsewhere.
+Block make_reminder(const std::string& text, Millimetres width, const Words& words, const TypeSetting& setting);
+
 /// The bar with triangle and signal word alone.
 Block signal_bar(Signal signal, Millimetres width, const Words& words, const TypeSetting& setting);
 

@@ -86,12 +86,25 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
   line(outcome, look::table, 13.8, look::grey);
 }
 
-constexpr Millimetres foot_gap{4};
+constexpr Millimetres foot_gap{4}, most_above{8};
 constexpr double most_growth = 1.2;  // of a drawing that leaves its frame half empty
+
+/// Both states of a pair are drawn as large as the smaller of their places allows.
+double scale_of(const LaidPair& laid, const Rect& own_frame, Millimetres foot) {
+  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
+  double growth = most_growth;
+  std::vector<Rect> frames = laid.frames;
+  frames.push_back(own_frame);
+  for (const Rect& frame : frames) {
+    const Rect place = drawing_in(frame, laid.arrangement);
+    growth = std::min({growth, place.width / width, (std::min(foot - foot_gap, place.bottom()) - place.y) / height});
+  }
+  return std::max(std::min(growth, laid.drawing.scale < 1 ? laid.drawing.scale : most_growth), look::least_scale);
+}
 
 }  // namespace
 
-/// The drawing stands in the middle of its frame, but for what it must give way to the legend at `foot`.
+/// The drawing stands below its caption, with no more than `most_above` between them, and gives way to the legend at `foot`.
 void draw_state(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame,
                 Millimetres foot) {
   draw_caption(items, context, laid, moment, frame);
@@ -100,13 +113,11 @@ void draw_state(Items& items, const SheetContext& context, const LaidPair& laid,
   DiagramInk ink{context.build(), laid.drawing.diagram, laid.drawing.laid, context.measure(), {}, context.id_prefix,
                  &state};
   const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
-  const Millimetres caption = caption_room_of(laid.arrangement);
-  const Rect place{frame.x, frame.y + caption, frame.width, frame.height - caption};
-  const double growth = std::min(place.width / width, (std::min(foot - foot_gap, place.bottom()) - place.y) / height);
-  const double scale = laid.drawing.scale < 1 ? laid.drawing.scale : std::clamp(growth, 1.0, most_growth);
+  const Rect place = drawing_in(frame, laid.arrangement);
+  const double scale = scale_of(laid, frame, foot);
   const Millimetres half = height * scale / 2;
   Point middle{place.x + place.width / 2, place.y + place.height / 2};
-  middle.y = std::max(std::min(middle.y, foot - foot_gap - half), place.y + half);
+  middle.y = std::max(std::min({middle.y, foot - foot_gap - half, place.y + most_above + half}), place.y + half);
   Items drawing;
   draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)});
   if (scale != 1) scale_items(drawing, middle, scale);

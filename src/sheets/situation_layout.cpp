@@ -43,6 +43,9 @@ Build reserve_figures(const PairRequest& request) {
 
 enum class Bands : std::uint8_t { zones, none };
 
+/// Shares of the width asked for, one after the other. What finds no place on a sheet of its own is told in pieces, so it gets more tries.
+const std::vector<double> usual_shapes{1.0, 0.7}, patient_shapes{1.0, 0.7, 0.85, 0.55};
+
 /// Everything in one band without a name, which lies closer together.
 Build without_zones(Build build) {
   build.zones = {{"", "", {}, {}}};
@@ -78,11 +81,6 @@ std::vector<Rect> frames_of(const Rect& room, Arrangement arrangement) {
   return {};
 }
 
-Rect drawing_in(const Rect& frame, Arrangement arrangement) {
-  const Millimetres caption = caption_room_of(arrangement);
-  return {frame.x, frame.y + caption, frame.width, frame.height - caption};
-}
-
 /// Which drawing of a pair it is, from print to print.
 std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangement arrangement, Bands bands, StoryShare share) {
   const auto number = [](auto value) { return " " + std::to_string(static_cast<int>(value)); };
@@ -95,7 +93,7 @@ bool is_larger(const LaidDiagram& a, const LaidDiagram& b) { return a.scale > b.
 
 /// The best of a few shapes asked for.
 LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
-                       const std::vector<WireId>& wires, const Rect& place, const std::string& name) {
+                       const std::vector<WireId>& wires, const Rect& place, const std::string& name, const std::vector<double>& shapes) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
   GraphRequest graph{build, plans, 0, request.context.measure()};
   graph.figures = &figures;
@@ -103,7 +101,7 @@ LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std
   diagram.plan = plans[0];
   diagram.diagram = make_diagram_graph(graph);
   diagram.page = request.page;
-  const auto asked = wish_for_shapes(diagram, place, {1.0, 0.7});
+  const auto asked = wish_for_shapes(diagram, place, shapes);
   return lay_out_best(asked, {name, place, look::least_scale, is_larger, true}, request.context.input.placements);
 }
 
@@ -140,7 +138,8 @@ class PairLayout {
       book->refuse(name);
       return false;
     }
-    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place, name);
+    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place, name,
+                              way.arrangement == Arrangement::facing ? patient_shapes : usual_shapes);
     made.width = width;
     made.arrangement = way.arrangement;
     made.frames = frames;
@@ -168,6 +167,11 @@ bool is_printable(const LaidPair& laid) {
 }
 
 }  // namespace
+
+Rect drawing_in(const Rect& frame, Arrangement arrangement) {
+  const Millimetres caption = caption_room_of(arrangement);
+  return {frame.x, frame.y + caption, frame.width, frame.height - caption};
+}
 
 Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& states, const TextMeasure& measure) {
   Kind made = kind;

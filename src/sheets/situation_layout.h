@@ -29,6 +29,9 @@ struct LaidPair {
 
 /// Room above each drawing for its caption; between two drawings; above a pair that shares its sheet, for its name.
 inline constexpr Millimetres caption_room{15.5}, wide_caption_room{11}, state_gap{6}, pair_head{8};
+/// What a frame leaves for the drawing, below its caption.
+Rect drawing_in(const Rect& frame, Arrangement arrangement);
+
 /// A drawing as wide as its sheet has its caption on fewer lines.
 constexpr Millimetres caption_room_of(Arrangement arrangement) {
   return arrangement == Arrangement::stacked ? wide_caption_room : caption_room;

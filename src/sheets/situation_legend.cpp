@@ -88,10 +88,12 @@ std::vector<Sign> signs_for(const SheetContext& context, const std::vector<Shown
   std::vector<Sign> signs;
   std::optional<WireId> thin;
   for (const ShownPair& pair : pairs) {
-    const auto example = find_example(build, *pair.laid, pair.shown);
+    ShownStates shown = pair.shown;
+    auto example = find_example(build, *pair.laid, shown);
+    if (!example && shown == ShownStates::both) example = find_example(build, *pair.laid, shown = ShownStates::before);
     if (!example) continue;
     const Wire& wire = build.wire(*example);
-    const std::string amperes = print_flow(solution_of(*pair.laid, pair.shown).wire_amperes[example->at()]);
+    const std::string amperes = print_flow(solution_of(*pair.laid, shown).wire_amperes[example->at()]);
     Sign flows =
         wire_sign(wire, Liveness::flowing, words("live.sign_flows", {{"amperes", amperes}, {"wire", wire.id}}));
     add_arrow(flows.items, {sign_length / 2, Millimetres(0)}, 1, 0, wire_width(wire.area));

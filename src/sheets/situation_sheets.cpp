@@ -70,16 +70,26 @@ Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::
   return sheet;
 }
 
+/// Where what stands below the drawings begins; of two sheets that face each other the higher, so that both drawings are of one size.
+Millimetres foot_of(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
+  const Rect& body = laid.drawing.page.body;
+  const auto foot = [&](ShownStates states) {
+    return body.bottom() - make_situation_legend(context, {{&laid, states}}, body.width).height -
+           make_spare_figures(context, {&laid, states}, body.width).height + Millimetres(2);
+  };
+  return shown == ShownStates::both ? foot(shown) : std::min(foot(ShownStates::before), foot(ShownStates::after));
+}
+
 /// The drawings over their legend.
 void fill_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid, ShownStates shown) {
   const Rect& body = laid.drawing.page.body;
   Block legend = make_situation_legend(context, {{&laid, shown}}, body.width),
         figures = make_spare_figures(context, {&laid, shown}, body.width);
-  const Millimetres foot = body.bottom() - legend.height - figures.height + Millimetres(2);
+  const Millimetres foot = foot_of(context, laid, shown);
   if (shown != ShownStates::after) draw_state(sheet.items, context, laid, Moment::before, laid.frames.front(), foot);
   if (shown != ShownStates::before) draw_state(sheet.items, context, laid, Moment::after, laid.frames.back(), foot);
-  const Millimetres legend_y = foot + figures.height;
-  place_block(sheet.items, std::move(figures), {body.x, foot - Millimetres(1.5)});
+  const Millimetres legend_y = body.bottom() - legend.height + Millimetres(2), figures_y = legend_y - figures.height - Millimetres(1.5);
+  place_block(sheet.items, std::move(figures), {body.x, figures_y});
   place_block(sheet.items, std::move(legend), {body.x, legend_y});
 }
 

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The situations: how the switches stand in each, what works then, and what the battery shows.
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
 #include "sheets/names.h"
+#include "sheets/panel.h"
 #include "sheets/print_text.h"
 #include "sheets/reference.h"
 #include "sheets/setting_text.h"
@@ -11,6 +13,7 @@
 #include "sheets/situation_sheets.h"
 #include "sheets/situation_text.h"
 #include "sheets/table.h"
+#include "solve/bench_situations.h"
 
 namespace loomfolio {
 namespace {
@@ -72,6 +75,11 @@ void name_hook_up(Sheet& sheet, const SheetContext& context) {
   sheet.items.push_back(TagCloseItem{});
 }
 
+bool has_gear_in(const Build& build) {
+  return std::any_of(build.situations.begin(), build.situations.end(),
+                     [&](const Situation& situation) { return is_in_gear(build, situation); });
+}
+
 std::vector<Sheet> make_table_sheets(const SheetContext& context, const SituationSheets& drawn) {
   const std::vector<Situation>& situations = context.build().situations;
   const Words& words = context.words();
@@ -85,6 +93,7 @@ std::vector<Sheet> make_table_sheets(const SheetContext& context, const Situatio
                    {words("situations.amperes"), CellAlign::point, Wrapping::keeps, 0},
                    {words("situations.drawn"), CellAlign::far, Wrapping::keeps, 0}};
   for (std::size_t i = 0; i < situations.size(); ++i) table.rows.push_back(situation_row(context, drawn, i));
+  if (has_gear_in(context.build())) flow.add(make_reminder(words("situations.in_gear"), flow.width(), words, flow.setting()), look::block_gap);
   add_table(flow, table);
   return flow.take();
 }

@@ -169,7 +169,7 @@ class JointWriter {
     return mark.empty() ? build_.terminal(id).name : mark;
   }
 
-  /// 'Blade 6.3, strip 6 mm' once; size and length of each wire.
+  /// Size and length of each wire; 'Blade 6.3, strip 6 mm' once, of rings on one bolt with their number.
   std::vector<std::string> facts_of(const Action& action) const {
     std::vector<std::string> facts, fitting;
     for (const WireId id : action.wires) {
@@ -182,6 +182,8 @@ class JointWriter {
     for (const std::string& text :
          {fitting_text(build_, action.terminal, words_), strip_text(build_, action.terminal, words_)})
       if (!text.empty()) fitting.push_back(text);
+    if (!fitting.empty() && action.wires.size() > 1 && !shares_fitting(build_, action.terminal))
+      fitting.front() = std::to_string(action.wires.size()) + " \u00d7 " + fitting.front();
     if (!fitting.empty()) facts.push_back(join(fitting, ", "));
     return facts;
   }

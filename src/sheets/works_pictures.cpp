@@ -101,7 +101,7 @@ class Pictures {
  private:
   InsidePicture draw(double growth) const {
     InsidePicture made;
-    draw_part(made.block.items, drawing_, {ring, ring});
+    draw_part(made.block.items, drawing_, {ring, ring}, context_.measure());
     scale_items(made.block.items, {}, growth);
     made.block.width = (to_mm(drawing_.width) + ring * 2) * growth;
     made.block.height = (to_mm(drawing_.height) + ring * 2) * growth;

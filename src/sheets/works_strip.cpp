@@ -20,11 +20,11 @@ struct StripFrame {
 };
 
 /// What leaks through filaments into a coil at rest is no figure to puzzle over.
-Volts shown_volts(const InsideState& coil) {
+std::string shown_volts(const InsideState& coil) {
   constexpr double trifle = 0.5;
   const double volts = std::abs(coil.volts.number());
   const bool is_trifle = volts < trifle && std::abs(coil.amperes.number()) < least_flow.number();
-  return Volts(is_trifle ? 0 : volts);
+  return is_trifle ? "0 V" : print_terminal_volts(Volts(volts));
 }
 
 std::vector<StripFrame> frames_for(const Build& build, const CoilStory& story, const Words& words) {
@@ -39,7 +39,7 @@ std::vector<StripFrame> frames_for(const Build& build, const CoilStory& story, c
     return StripFrame{
         words(title), join(actions, ", "),
         words("works.frame_coil", {{"amperes", print_flow(coil.amperes)},
-                                   {"volts", print_terminal_volts(shown_volts(coil))}}),
+                                   {"volts", shown_volts(coil)}}),
         &state, make_part_state(build, state.situation, state.solution, story.part)};
   };
   const bool holds = coil_in(story.released).is_on;
@@ -70,7 +70,7 @@ Block make_works_strip(const SheetContext& context, const CoilStory& story, Mill
     };
     line(frame.action, 7.2);
     line(frame.coil, 10.6);
-    draw_part(block.items, drawing, {at.x + Millimetres(1), at.y + head + Millimetres(1)}, frame.drawn);
+    draw_part(block.items, drawing, {at.x + Millimetres(1), at.y + head + Millimetres(1)}, context.measure(), frame.drawn);
   }
   block.items.push_back(TagCloseItem{});
   return block;

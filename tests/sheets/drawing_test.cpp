@@ -11,6 +11,7 @@
 #include "sheets/diagram_wire.h"
 #include "sheets/fixed_face.h"
 #include "sheets/sample_sheets.h"
+#include "sheets/situation_layout.h"
 #include "sheets/wire_contrast.h"
 #include "sheets/wire_look.h"
 
@@ -114,6 +115,61 @@ TEST_CASE("a hop keeps its arch where a wire as thin as it is can turn beside it
   CHECK_FALSE(is_level_between(200));
 }
 
+TEST_CASE("what goes over other wires is found along a path: each hop, with the bend that it takes along") {
+  // Two hops far apart, and a third whose foot leaves no room for the bend.
+  const WireCourse course{{{0, 500}, {6000, 500}, {6000, 3000}}, {{{1000, 500}, 150, 150}, {{3000, 500}, 150, 150}, {{5820, 500}, 150, 150}}, 100};
+  const auto hops = hops_along(path_of(course, {}), course, {});
+  REQUIRE(hops.size() == 3);
+  for (std::size_t h = 0; h < hops.size(); ++h) {
+    const auto* start = std::get_if<PathMove>(&hops[h].front());
+    REQUIRE(start != nullptr);
+    CHECK(std::abs(start->to.y.number() - 5) < 0.01);
+    CHECK(start->to.x.number() < course.hops[h].at.x / 100.0 - 1.49);
+    CHECK(start->to.x.number() > course.hops[h].at.x / 100.0 - 2.8);
+  }
+  const WireCourse straight{{{0, 500}, {6000, 500}}, {}, 100};
+  CHECK(hops_along(path_of(straight, {}), straight, {}).empty());
+}
+
+TEST_CASE("a terminal's figure follows its mark on the side of its wire") {
+  const SolvedBuild& solved = shared_sample("street-single").solved().front();
+  const auto part = std::find_if(solved.build.parts.begin(), solved.build.parts.end(),
+                                 [&](const Part& p) { return solved.build.kind_of(p).group == "supply" && p.terminals.size() == 2; });
+  REQUIRE(part != solved.build.parts.end());
+  Build build = solved.build;
+  PartState state;
+  state.is_known = true;
+  for (const KindTerminal& terminal : build.kind_of(*part).terminals) {
+    state.marks.push_back(terminal.id);
+    state.figures.push_back("12.6 V");
+  }
+  state.insides.resize(part->insides.size());
+  state.joints.resize(part->insides.size());
+  state.positions.resize(part->insides.size(), -1);
+  state.position_names.resize(part->insides.size());
+  const std::size_t p = static_cast<std::size_t>(part - solved.build.parts.begin());
+  build.kinds.push_back(kind_with_figures(build.kind_of(build.parts[p]), {&state}, fixed_face));
+  build.parts[p].kind = KindId{static_cast<std::int32_t>(build.kinds.size() - 1)};
+  const PartDrawing drawing = draw_inside({build, PartId{static_cast<std::int32_t>(p)}, fixed_face, {}, inside_styles()});
+  state.figures[0] = "0 V";  // shorter than the room kept for it
+  Items items;
+  draw_part(items, drawing, {}, fixed_face, state);
+  const auto find = [&](const std::string& words) {
+    for (const Item& item : items)
+      if (const auto* text = std::get_if<TextItem>(&item); text != nullptr && text->text == words) return text;
+    return static_cast<const TextItem*>(nullptr);
+  };
+  const TextItem *mark = find(state.marks[0]), *figure = find("0 V");
+  REQUIRE(mark != nullptr);
+  REQUIRE(figure != nullptr);
+  CHECK(mark->at.y == figure->at.y);
+  const double mark_width = fixed_face.measure(mark->text, mark->style).width.number(), figure_width = fixed_face.measure("0 V", figure->style).width.number();
+  const double mark_right = mark->at.x.number() + (mark->align == Align::right ? 0 : mark_width);
+  const double figure_left = figure->at.x.number() - (figure->align == Align::right ? figure_width : 0);
+  CHECK(figure_left - mark_right > 0.5);
+  CHECK(figure_left - mark_right < 2.5);
+}
+
 TEST_CASE("a switch's groups that reach into one another are drawn on tracks of their own") {
   const SolvedBuild& solved = shared_sample("street-single").solved().front();
   const auto part = std::find_if(solved.build.parts.begin(), solved.build.parts.end(),
@@ -123,7 +179,7 @@ TEST_CASE("a switch's groups that reach into one another are drawn on tracks of 
   const PartDrawing drawing = draw_inside({solved.build, id, fixed_face, {}, inside_styles()});
   REQUIRE(drawing.tables.size() == 1);
   Items items;
-  draw_part(items, drawing, {});
+  draw_part(items, drawing, {}, fixed_face);
   // Bars: heavy paths. No two of them share a stretch.
   struct Bar {
     double low, high, at;
