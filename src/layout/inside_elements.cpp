@@ -58,10 +58,18 @@ bool repeats_terminal(const BlockMaker& maker, const Inside& inside) {
 
 std::string print_choice(const Part& part) {
   const auto& choice = part.fuse_choice.front();
-  return shortest(choice.least.number()) + "-" + shortest(choice.most.number()) + " A";
+  return shortest(choice.least.number()) + "\u2013" + shortest(choice.most.number()) + " A";
 }
 
 }  // namespace
+
+bool is_value_of_fuse(const Part& part) {
+  if (part.insides.size() < 2) return false;
+  return std::any_of(part.insides.begin(), part.insides.end(), [&](const Inside& inside) {
+    return inside.type == InsideType::fuse && !inside.name.empty() && inside.rating &&
+           part.value_text == shortest(inside.rating->number()) + " A";
+  });
+}
 
 std::vector<TextLine> lines_beside(const BlockMaker& maker, const Inside& inside) {
   const Part& part = *maker.plan.part;
@@ -73,7 +81,7 @@ std::vector<TextLine> lines_beside(const BlockMaker& maker, const Inside& inside
       lines.push_back({TextRole::rating, print_choice(part)});
     else if (inside.rating) {
       const std::string rating = shortest(inside.rating->number()) + " A";
-      if (value.find(rating) == std::string::npos) lines.push_back({TextRole::rating, rating});
+      if (value.find(rating) == std::string::npos || is_value_of_fuse(part)) lines.push_back({TextRole::rating, rating});
     }
   }
   return lines;

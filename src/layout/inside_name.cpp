@@ -65,14 +65,15 @@ std::vector<NameBlock> name_blocks(const Plan& plan) {
   for (const std::string& word : split(plan.part->label, ' '))
     if (!word.empty()) words.push_back(word);
   std::vector<std::string> value_words;
-  for (const std::string& word : split(plan.part->value_text, ','))
+  const std::string& value = is_value_of_fuse(*plan.part) ? std::string() : plan.part->value_text;
+  for (const std::string& word : split(value, ','))
     if (!trimmed(word).empty()) value_words.push_back(trimmed(word));
   for (std::size_t count = 1; count <= std::min<std::size_t>(std::max<std::size_t>(words.size(), 1), 4); ++count) {
     NameBlock block;
     block.breaks = static_cast<int>(count) - 1;
     for (const std::string& line : break_lines(words, count)) add_line(plan, block, TextRole::part_name, line);
     if (count == 1 || value_words.size() < 2) {
-      if (!plan.part->value_text.empty()) add_line(plan, block, TextRole::part_value, plan.part->value_text);
+      if (!value.empty()) add_line(plan, block, TextRole::part_value, value);
     } else {
       for (const std::string& line : value_words) add_line(plan, block, TextRole::part_value, line);
     }
@@ -109,16 +110,23 @@ std::vector<GridBox> obstacles_of(const PartDrawing& drawing) {
   return found;
 }
 
+/// Cuts pass beside symbols: a lead moves with the pin that it ends at.
 Grid cut_below_top(const PartDrawing& drawing) {
   const bool has_top =
       std::any_of(drawing.terminals.begin(), drawing.terminals.end(), [](auto& t) { return t.side == Side::top; });
-  return has_top ? 2 * module : 0;
+  Grid cut = has_top ? 2 * module : 0;
+  for (const PlacedSymbol& symbol : drawing.symbols)
+    for (const GridPoint& pin : symbol.pins) cut = std::min(cut, pin.y);
+  return cut;
 }
 
 Grid cut_above_bottom(const PartDrawing& drawing) {
   const bool has_bottom =
       std::any_of(drawing.terminals.begin(), drawing.terminals.end(), [](auto& t) { return t.side == Side::bottom; });
-  return drawing.height - (has_bottom ? 2 * module : 0);
+  Grid cut = drawing.height - (has_bottom ? 2 * module : 0);
+  for (const PlacedSymbol& symbol : drawing.symbols)
+    for (const GridPoint& pin : symbol.pins) cut = std::max(cut, pin.y);
+  return cut;
 }
 
 struct Cuts {

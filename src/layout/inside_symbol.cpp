@@ -93,11 +93,11 @@ SymbolRoom room_of(Symbol symbol) {
     case Symbol::selector:
       return {350, 100, 750};
     case Symbol::fuse:
-      return {125, 125, 750};
+      return {140, 140, 750};
     case Symbol::diode:
       return {250, 250, 500};
     case Symbol::resistor:
-      return {125, 125, 750};
+      return {140, 140, 750};
     case Symbol::winding:
       return {50, 150, 1000};
     case Symbol::charger:
@@ -109,7 +109,7 @@ SymbolRoom room_of(Symbol symbol) {
     case Symbol::frame_earth:
       return {300, 300, 350};
     case Symbol::contact_pair:
-      return {125, 125, 750};
+      return {140, 140, 750};
     case Symbol::electronics:
       return {500, 500, 750};
   }

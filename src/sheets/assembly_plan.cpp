@@ -320,7 +320,7 @@ class Planner {
   }
 
   /// A new battery into its place. Then through the test fuse first; then for good, the live pole before the earthed one.
-  /// The tank comes back between the two, while the battery is off.
+  /// The tank comes back between the two, while the battery is off; its tap is opened when the last ring is bolted.
   std::vector<ActionGroup> battery() const {
     ActionGroup fitted;
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
@@ -344,6 +344,7 @@ class Planner {
       good.actions.push_back(as(live, ActionType::cover_pole));
     }
     if (!back.wires.empty()) good.actions.push_back(back);
+    good.actions.push_back(simple(ActionType::open_tap));
     std::vector<ActionGroup> groups;
     if (!fitted.actions.empty()) groups.push_back(std::move(fitted));
     groups.push_back(std::move(trial));

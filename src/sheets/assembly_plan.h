@@ -56,8 +56,9 @@ enum class ActionType : std::uint8_t {
   test_first,      ///< the tests of first power
   part_again,      ///< the earthed pole's rings off
   unclip_test_fuse,
-  refit_tank,
+  refit_tank,  ///< its tap shut
   cover_pole,  ///< the live one, once its rings are bolted
+  open_tap,    ///< once no ring can spark any more
   test_live,  ///< those of each situation
   refit_covers,
   author,

@@ -19,7 +19,6 @@ int turns_of(ActionType type) {
     case ActionType::free_wire:
     case ActionType::tie_loom:
     case ActionType::part_again:
-    case ActionType::refit_tank:
       return 2;
     default:
       return 1;

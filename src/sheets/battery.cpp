@@ -110,7 +110,7 @@ Table rest_table(const Studied& one) {
   }
   add(one.study.cranking.empty() ? "battery.charge_taken" : "battery.charge", print_charge(rest.least_charge));
   table.rows.push_back(
-      {{text_cell(words("battery.days"), look::table_bold), text_cell(days_text(one, rest), look::table_bold)}});
+      {{text_cell(words(one.study.cranking.empty() ? "battery.days_taken" : "battery.days"), look::table_bold), text_cell(days_text(one, rest), look::table_bold)}});
   return table;
 }
 

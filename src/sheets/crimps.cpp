@@ -48,7 +48,7 @@ class CrimpPages {
   std::vector<Sheet> make() {
     const auto uses = find_fitting_uses(builds_, words_);
     flow_.add(
-        make_panel(panel_from_words(words_, Signal::notice, "crimps.panel"), flow_.width(), words_, flow_.setting()),
+        make_panel(panel_from_words(words_, Signal::warning, "crimps.panel"), flow_.width(), words_, flow_.setting()),
         {});
     add_pull_table();
     for (const Procedure& procedure : procedures) {

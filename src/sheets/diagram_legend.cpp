@@ -70,9 +70,9 @@ Entry label_entry(const SheetContext& context, const LaidDiagram& diagram) {
 }
 
 /// White on black, as the numbers of wires that not all hook-ups have.
-Entry mark_entry(const TextMeasure& measure) {
+/// With the number of a wire for which it is so.
+Entry mark_entry(const TextMeasure& measure, const std::string& example) {
   Entry entry;
-  const std::string example = "11";
   const Millimetres width = measure.measure(example, look::wire_number).width + Millimetres(0.8);
   add_filled_rect(entry.sign, {Millimetres(0), Millimetres(-1.5), width, Millimetres(3)}, look::ink);
   add_text(entry.sign, {Millimetres(0.4), baseline_at_middle(Millimetres(0), look::wire_number)}, example,
@@ -167,9 +167,8 @@ std::vector<Entry> entries_for(const SheetContext& context, const LaidDiagram& d
     entry.text = context.words()(key);
     entries.push_back(std::move(entry));
   };
-  add(std::any_of(diagram.plan.wires.begin(), diagram.plan.wires.end(),
-                  [&](WireId id) { return differs(context, id); }),
-      mark_entry(context.measure()), "hook_up.legend");
+  const auto own = std::find_if(diagram.plan.wires.begin(), diagram.plan.wires.end(), [&](WireId id) { return differs(context, id); });
+  if (own != diagram.plan.wires.end()) add(true, mark_entry(context.measure(), context.build().wire(*own).id), "hook_up.legend");
   add(std::any_of(diagram.laid.courses.begin(), diagram.laid.courses.end(),
                   [](const Course& c) { return !c.hops.empty(); }),
       hop_entry(), "diagram.legend_hop");

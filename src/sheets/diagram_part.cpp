@@ -324,7 +324,7 @@ std::string position_word(const PartInk& ink, const InnerText& text) {
   if (position < 0) return text.text;
   // A longer word would run into what stands beside it: then none is better than one that is not so.
   const std::string& word = ink.state.position_names[inside][static_cast<std::size_t>(position)];
-  if (text.text.find(word) != std::string::npos) return text.text;
+  if (text.text.find(word) != std::string::npos) return word;  // of several that close it, the one that is set
   return word.size() <= text.text.size() + 1 ? word : std::string();
 }
 

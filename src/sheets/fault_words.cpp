@@ -113,7 +113,10 @@ std::string FaultWords::settings(SituationId id) const {
 
 std::string FaultWords::place(TerminalId at) const {
   const std::string mark = terminal_mark(build_, at), owner = owner_name(build_, at, words_);
-  return mark.empty() ? owner : owner + "\u00a0" + mark;
+  if (mark.empty()) return owner;
+  // 'Fuse out' would read as if it were taken out.
+  const bool reads_as_word = mark.size() > 1 && std::islower(static_cast<unsigned char>(mark[0])) != 0;
+  return reads_as_word ? words_("faults.terminal_of", {{"mark", mark}, {"part", owner}}) : owner + "\u00a0" + mark;
 }
 
 std::string FaultWords::ask_ohms(const Probe& probe) const {
@@ -319,7 +322,11 @@ std::string FaultWords::changed_settings(SituationId from, SituationId to) const
     changes.push_back(setting_text(build_, {actuator, position_in(after, actuator), {}}));
   if (before.engine != after.engine) changes.push_back(engine_text(after.engine));
   const std::string all = settings(to), changed = words_("faults.change", {{"settings", join(changes, "; ")}});
-  return all.size() < changed.size() ? all : changed;
+  // The list of a situation leaves out what is at rest: a switch that goes back there is told.
+  const bool tells_all = std::all_of(moved.begin(), moved.end(), [&](InsideRef actuator) {
+    return std::any_of(after.settings.begin(), after.settings.end(), [&](const Setting& setting) { return setting.actuator == actuator; });
+  });
+  return tells_all && all.size() < changed.size() ? all : changed;
 }
 
 /// Zone, and the sheet of the terminal map that shows the terminal.

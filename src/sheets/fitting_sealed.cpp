@@ -80,13 +80,14 @@ void look_at_it(Sketch& s, const Facts&) {
 
 void push(Sketch& s, const Facts& f) {
   draw_cut_housing(s);
-  s.contact_body(1);
-  s.strands(8.6, 12, 0.5);
-  s.conductor_wings(8.8, Wings::closed);
-  s.wire(13, right);
-  s.seal(12);
-  s.arrow(26, -3.8, 20, -3.8);
-  s.label(24, -4.8, f.click);
+  s.contact_body(4);
+  s.wire(14.5, right);
+  s.strands(11, 14.5, 0.5);
+  s.conductor_wings(11.4, Wings::closed);
+  s.seal(15.6);
+  s.insulation_wings(15.6, Wings::closed, 2.0);
+  s.arrow(27, -3.8, 23.6, -3.8);
+  s.label(24.8, -4.8, f.click);
 }
 
 void lock_back(Sketch& s, const Facts& f) {
@@ -98,10 +99,10 @@ void lock_back(Sketch& s, const Facts& f) {
 
 void plug(Sketch& s, const Facts&) {
   two_cavities(s, 0.5, 11, 6, copper, look::paper);
-  s.slab(15, 1.2, 5, 3.6, rubber, 0.4);
-  for (const double x : {15.4, 17.2}) s.slab(x, 0.7, 1, 4.1, rubber, 0.3);
-  s.slab(20, 0.4, 1.4, 4.4, rubber, 0.3);
-  s.arrow(26, 6, 17, 6);
+  s.slab(14.5, 1.2, 5, 3.6, rubber, 0.4);
+  for (const double x : {14.9, 16.7}) s.slab(x, 0.7, 1, 4.1, rubber, 0.3);
+  s.slab(19.5, 0.4, 1.4, 4.4, rubber, 0.3);
+  s.arrow(27, 2.4, 22, 2.4);
 }
 
 void bad_seal_reversed(Sketch& s) {

@@ -123,7 +123,7 @@ void FittingSketch::dimension(double x0, double x1, double y, const std::string&
   for (const double x : {x0, x1}) line(x, y - 0.9, x, y + 0.4);
   line(x0, y, x1, y);
   const Point start = at(x0, y);
-  add_text(block_.items, {start.x, start.y + Millimetres(3.4)}, text, look::table_bold);
+  add_text(block_.items, {start.x, start.y + Millimetres(3.9)}, text, look::table_bold);
 }
 
 void FittingSketch::label(double x, double y, const std::string& text, Align align) {

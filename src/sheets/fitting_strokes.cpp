@@ -38,8 +38,8 @@ void draw_wire_in(FittingSketch& s, Wings conductor, Wings insulation) {
 }
 
 void draw_press(FittingSketch& s, double x) {
-  s.arrow(x, -6.4, x, -3.2);
-  s.arrow(x, 6.4, x, 3.2);
+  s.arrow(x, -6.2, x, -3.2);
+  s.arrow(x, 6.0, x, 3.2);
 }
 
 void draw_cut_housing(FittingSketch& s) {
@@ -50,9 +50,11 @@ void draw_cut_housing(FittingSketch& s) {
 
 void draw_way_up(FittingSketch& s, const FittingFacts&) {
   draw_cut_housing(s);
-  s.contact_body(16.5);
-  s.wire(24, right);
-  s.arrow(21.6, -6.4, 21.6, -3);
+  s.contact_body(15.6);
+  s.wire(26, right);
+  s.strands(23, 26, 0.5);
+  s.conductor_wings(23, Wings::closed);
+  s.arrow(20.6, -6.2, 20.6, -3);
 }
 
 void draw_contact_at_left(FittingSketch& s) { s.contact_body(0.2); }

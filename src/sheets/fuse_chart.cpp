@@ -13,6 +13,7 @@
 #include "sheets/fuse_selection_table.h"
 #include "sheets/fuse_study_tables.h"
 #include "sheets/hook_ups.h"
+#include "sheets/inside_sentences.h"
 #include "sheets/names.h"
 #include "sheets/panel.h"
 #include "sheets/print_text.h"
@@ -150,7 +151,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   row.anchor = fuse_anchor(build, ref);
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
-               text_cell(found == nullptr ? std::string() : protected_text(context.solved, study)),
+               text_cell(found == nullptr ? std::string() : protected_text(context.solved, study, context.words())),
                load_cell(context, study),
                thinnest_cell(context, study),
                text_cell(stopped_text(context.solved, study, context.words()))};
@@ -200,6 +201,24 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
   return table;
 }
 
+/// Outputs of the machine's own units with no wire on these pages: what hangs there the figures cannot know.
+void add_uncounted(PageFlow& flow) {
+  const SheetContext& context = flow.context();
+  const Build& build = context.build();
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const Part& part = build.parts[p];
+    const PartId id{static_cast<std::int32_t>(p)};
+    if (part.provided != Provider::machine || !shows_part(context, id)) continue;
+    std::vector<std::string> marks;
+    for (const Inside& inside : part.insides) {
+      const int out = inside.type == InsideType::output && inside.nodes.size() > 1 ? inside.nodes[1].terminal : -1;
+      if (out >= 0 && is_left_open(build, id, out)) marks.push_back(build.kind_of(part).terminals[static_cast<std::size_t>(out)].id);
+    }
+    if (!marks.empty())
+      flow.add_text(context.words()("fuses.uncounted", {{"part", part.label}, {"terminals", join(marks, ", ")}}), look::text, look::paragraph_gap);
+  }
+}
+
 }  // namespace
 
 std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
@@ -219,6 +238,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
     return study != nullptr && tells_at_once(*study);
   });
   if (tells_any) flow.add_text(words("fuses.at_once_note"), look::text, look::paragraph_gap);
+  add_uncounted(flow);
   add_fuse_choices(flow);
   add_fuse_selections(flow);
   add_columns(flow, fuse_faces(flow, fuses), {2, look::block_gap}, look::heading_gap);

@@ -30,7 +30,10 @@ void mark(std::vector<bool>& nodes, int node) {
 /// Nodes of the element that its own current passes.
 void mark_live_nodes(const Kind& kind, const Inside& inside, const InsideState& state,
                      const std::vector<NodeJoint>& joints, std::vector<bool>& nodes) {
-  if (std::abs(state.amperes.number()) < least_flow.number()) return;
+  // Alternating current has no figure at the winding: it flows where it flows in the wire at its terminal.
+  const bool alternates = inside.is_winding && !inside.nodes.empty() && inside.nodes.front().terminal >= 0 &&
+                          nodes[static_cast<std::size_t>(inside.nodes.front().terminal)];
+  if (!alternates && std::abs(state.amperes.number()) < least_flow.number()) return;
   if (inside.type == InsideType::switch_) {
     for (const NodeJoint& joint : joints) {
       const bool is_between_live = nodes[static_cast<std::size_t>(joint.a)] || nodes[static_cast<std::size_t>(joint.b)];

@@ -125,6 +125,8 @@ class StepWriter {
         return "steps.test_first";
       case ActionType::refit_tank:
         return "steps.refit_tank";
+      case ActionType::open_tap:
+        return "steps.open_tap";
       case ActionType::test_live:
         return "steps.test_live";
       case ActionType::refit_covers:
@@ -170,7 +172,7 @@ class StepWriter {
     ShownAction shown = plain(std::string(plain_key(type)) + turn_of(action), places);
     // The warning stands before the step that handles the tank.
     const bool is_tank = (type == ActionType::remove_covers && action.turn == 2) ||
-                         (type == ActionType::refit_tank && action.turn == 1);
+                         type == ActionType::refit_tank;
     if (is_tank)
       shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
     return shown;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "check/paths.h"
 #include "sheets/names.h"
 
 namespace loomfolio {
@@ -42,6 +43,8 @@ std::string list(const Build& build, const std::vector<InsideRef>& refs) {
 std::string list_stopped(const SolvedBuild& solved, const std::vector<Stopped>& stops, const Words& words) {
   std::vector<InsideRef> stopped, left;
   for (const Stopped& stop : stops) stopped.push_back(stop.what);
+  const bool is_charging = stopped.size() == 1 && inside_of(solved.build, stopped.front()).type == InsideType::charger;
+  if (is_charging) return words("fuses.charging_stops");
   const std::vector<InsideRef> all = all_that_work(solved);
   for (const InsideRef ref : all)
     if (std::find(stopped.begin(), stopped.end(), ref) == stopped.end()) left.push_back(ref);
@@ -77,16 +80,19 @@ std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, cons
   return words("fuses.parked_all", {{"running", running}});
 }
 
-std::string protected_text(const SolvedBuild& solved, const FuseStudy& study) {
+std::string protected_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words) {
   const Build& build = solved.build;
   // A wire between a lamp and the switch that earths it may be fed by several fuses, through what stands before it.
   std::vector<WireId> fed = study.wires;
   std::erase_if(fed, [&](WireId wire) { return solved.study->wires[wire.at()].verdict == WireVerdict::limited; });
   std::vector<PartId> parts = consumers_on(build, fed.empty() ? study.wires : fed);
   std::erase(parts, study.fuse.part);  // of a relay that holds the fuse, the coil is fed elsewhere
-  if (parts.empty()) parts = parts_on(build, study.wires, InsideType::charger);
   // What hangs on the fuses behind it, a main fuse protects too.
   std::vector<PartId> all = parts_on(build, study.wires, InsideType::fuse);
+  const bool is_of_charger = parts.empty() && !parts_on(build, study.wires, InsideType::charger).empty();
+  std::erase(all, study.fuse.part);
+  if (is_of_charger && all.empty()) return words("fuses.charging_wires", {{"wires", wire_ids(build, study.wires)}});
+  if (is_of_charger) parts = parts_on(build, study.wires, InsideType::charger);
   for (const PartId part : parts)
     if (std::find(all.begin(), all.end(), part) == all.end()) all.push_back(part);
   std::erase(all, study.fuse.part);

@@ -17,6 +17,6 @@ std::string stopped_text(const SolvedBuild& solved, const FuseStudy& study, cons
 
 /// What the fuse's wires lead to: labels of the parts that hold the fuses behind it and of those that take current at
 /// their ends, its own part left out; where none takes any, of those that give it. The study must have been made.
-std::string protected_text(const SolvedBuild& solved, const FuseStudy& study);
+std::string protected_text(const SolvedBuild& solved, const FuseStudy& study, const Words& words);
 
 }  // namespace loomfolio

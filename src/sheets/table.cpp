@@ -8,6 +8,20 @@
 namespace loomfolio {
 namespace {
 
+/// Every fifth row, to guide the eye along a long list. In a short one a single grey row would look like a thing to mind.
+std::vector<bool> shaded_rows(const Table& table) {
+  constexpr std::size_t step = 5, least = 2 * step;
+  std::vector<bool> shaded(table.rows.size(), false);
+  for (std::size_t first = 0; first < table.rows.size();) {
+    std::size_t end = first;
+    while (end < table.rows.size() && !table.rows[end].is_group) ++end;
+    if (end - first >= least)
+      for (std::size_t i = first + step - 1; i < end; i += step) shaded[i] = true;
+    first = end + 1;
+  }
+  return shaded;
+}
+
 /// Puts rows onto pages. A structure tag may not run over a page, so each page's share is a table of its own.
 class TableFlow {
  public:
@@ -31,10 +45,10 @@ class TableFlow {
   static constexpr std::size_t least_rows = 3, whole = 5;
 
   void set_rows() {
-    int counted = 0;
-    for (const Row& row : table_.rows) {
-      if (row.is_group) counted = 0;
-      blocks_.push_back(row.is_group ? rows_.make_group(row, true) : rows_.make_row(row, ++counted % 5 == 0));
+    const std::vector<bool> shaded = shaded_rows(table_);
+    for (std::size_t i = 0; i < table_.rows.size(); ++i) {
+      const Row& row = table_.rows[i];
+      blocks_.push_back(row.is_group ? rows_.make_group(row, true) : rows_.make_row(row, shaded[i]));
     }
   }
 
@@ -158,12 +172,10 @@ Block table_block(const Table& table, Millimetres width, const TypeSetting& sett
   };
   block.items.push_back(TagOpenItem{"Table", {}});
   put(rows.make_head());
-  int counted = 0;
-  bool is_first = true;
-  for (const Row& row : table.rows) {
-    if (row.is_group) counted = 0;
-    put(row.is_group ? rows.make_group(row, !is_first) : rows.make_row(row, ++counted % 5 == 0));
-    is_first = false;
+  const std::vector<bool> shaded = shaded_rows(table);
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const Row& row = table.rows[i];
+    put(row.is_group ? rows.make_group(row, i > 0) : rows.make_row(row, shaded[i]));
   }
   block.items.push_back(TagCloseItem{});
   return block;

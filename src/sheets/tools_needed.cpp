@@ -60,6 +60,7 @@ std::vector<std::string> tools_needed(const std::vector<const Build*>& builds, c
   if (!fittings.threads.empty())
     tools.push_back(
         words("tools.spanner", {{"threads", join({fittings.threads.begin(), fittings.threads.end()}, ", ")}}));
+  if (fittings.has_splices || has(TerminalForm::lead)) tools.push_back(words("tools.crimper_splice"));
   if (fittings.has_splices) tools.push_back(words("tools.splice"));
   for (const char* key : {"tools.heat_gun", "tools.ties", "tools.test_fuse"}) tools.push_back(words(key));
   if (fittings.has_earths) tools.push_back(words("tools.earth"));

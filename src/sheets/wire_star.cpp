@@ -2,6 +2,8 @@
 #include "sheets/wire_star.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <utility>
 
 #include "sheets/names.h"
@@ -24,15 +26,15 @@ struct Fan {
   Towards towards = Towards::right;
   Millimetres label_room;
   Millimetres pitch;  ///< between the lines of two wires
+  std::vector<Point> entries = {};  ///< by wire, where each enters a barrel of its own; empty: side by side at the joint
 };
 
-/// A gentle S from the joint to the wire's own line, then straight.
-std::vector<PathPiece> fan_path(const Fan& f, Millimetres row_y, Millimetres joint_y) {
+/// A gentle S from `from`, its first control at `away`, to the wire's own line, then straight.
+std::vector<PathPiece> fan_path(const Fan& f, Millimetres row_y, Point from, Point away) {
   const double sign = f.towards == Towards::right ? 1 : -1;
   const Millimetres bend = f.joint.x + fan * sign, end = bend + straight * sign;
   const Millimetres middle = f.joint.x + fan * (sign * 0.5);
-  return {PathMove{{f.joint.x, joint_y}}, PathCurve{{middle, joint_y}, {middle, row_y}, {bend, row_y}},
-          PathLine{{end, row_y}}};
+  return {PathMove{from}, PathCurve{away, {middle, row_y}, {bend, row_y}}, PathLine{{end, row_y}}};
 }
 
 /// Sets a line smaller, down to the least size, while it is too wide.
@@ -97,8 +99,13 @@ void add_fan(Items& items, const SheetContext& context, const std::vector<WireId
     const Wire& wire = context.build().wire(wires[i]);
     const Millimetres row_y = f.joint.y + f.pitch * place;
     // Wires enter the joint side by side, so that each can be followed.
-    const Millimetres joint_y = f.joint.y + Millimetres(std::clamp(place * 1.1, -1.8, 1.8));
-    add_wire(items, fan_path(f, row_y, joint_y), wire.colour, wire_width(wire.area) + look::swatch_extra * 0.5);
+    Point from{f.joint.x, f.joint.y + Millimetres(std::clamp(place * 1.1, -1.8, 1.8))}, away{f.joint.x, from.y};
+    away.x += fan * (f.towards == Towards::right ? 0.5 : -0.5);
+    if (!f.entries.empty()) {
+      from = f.entries[i];
+      away = {from.x + (from.x - f.joint.x + joint_half) * 0.5, from.y + (from.y - f.joint.y) * 0.5};
+    }
+    add_wire(items, fan_path(f, row_y, from, away), wire.colour, wire_width(wire.area) + look::swatch_extra * 0.5);
     add_label(items, context, wire, here, f, row_y);
   }
 }
@@ -118,10 +125,27 @@ void add_barrel(Items& items, Point centre) {
                    Colour{0xa9, 0xab, 0xae}, {look::ink, look::thin_line}, Millimetres(0.5));
 }
 
-/// A ring terminal under a bolt head on a piece of metal, seen from above, and the earth sign.
-void add_bolt(Items& items, Point centre) {
-  add_boxed_rect(items, {centre.x, centre.y - Millimetres(1.7), joint_half, Millimetres(3.4)}, metal,
-                 {look::ink, look::line}, Millimetres(0.6));
+/// Where the barrels of rings on one bolt end, fanned out as they are stacked; one alone points straight.
+std::vector<Point> barrel_ends(Point centre, std::size_t count) {
+  constexpr double most_apart = 34, most_spread = 75;  // degrees
+  std::vector<Point> ends;
+  const double apart = count > 1 ? std::min(most_apart, 2 * most_spread / static_cast<double>(count - 1)) : 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const double angle = (static_cast<double>(i) - (static_cast<double>(count) - 1) / 2) * apart * std::numbers::pi / 180;
+    ends.push_back({centre.x + joint_half * std::cos(angle), centre.y + joint_half * std::sin(angle)});
+  }
+  return ends;
+}
+
+/// Ring terminals under a bolt head on a piece of metal, seen from above, and the earth sign.
+void add_bolt(Items& items, Point centre, const std::vector<Point>& ends) {
+  constexpr Millimetres half(1.5);
+  for (const Point& end : ends) {
+    const double x = (end.x - centre.x) / joint_half, y = (end.y - centre.y) / joint_half;
+    const Point aside{half * -y, half * x};
+    add_polygon(items, {{centre.x + aside.x, centre.y + aside.y}, {end.x + aside.x, end.y + aside.y},
+                        {end.x - aside.x, end.y - aside.y}, {centre.x - aside.x, centre.y - aside.y}}, metal, {look::ink, look::line});
+  }
   add_circle(items, centre, Millimetres(4.2), {true, {look::ink, look::part_line}}, {true, metal});
   std::vector<Point> hexagon;
   for (const auto& [x, y] :
@@ -193,10 +217,11 @@ Block earth_star(const SheetContext& context, const Earth& earth, Millimetres wi
   const Millimetres pitch = pitch_for(context, wires, earth.terminal, room);
   Block block{width, std::max(star_height(wires.size(), pitch), Millimetres(10)), {}};
   const Point centre{Millimetres(20), block.height / 2};
+  const std::vector<Point> ends = barrel_ends(centre, wires.size());
   block.items.push_back(TagOpenItem{"Figure", context.words()("earths.earth_picture", {{"id", earth.id}})});
   add_fan(block.items, context, wires, earth.terminal,
-          {{start, centre.y}, Towards::right, room, pitch});
-  add_bolt(block.items, centre);
+          {{start, centre.y}, Towards::right, room, pitch, ends});
+  add_bolt(block.items, centre, ends);
   block.items.push_back(TagCloseItem{});
   return block;
 }

@@ -157,7 +157,7 @@ TEST_CASE(
   CHECK(place_of(actions, ActionType::take_battery) > place_of(actions, ActionType::disconnect));
 }
 
-TEST_CASE("a new battery is fitted last, and the tank comes back while the battery is off") {
+TEST_CASE("a new battery is fitted last, and the tank comes back while the battery is off, its tap shut") {
   const SampleFolio& kit = shared_sample("electric-start-kit");
   for (const SolvedBuild& solved : kit.solved()) {
     const std::vector<Action> actions = actions_in_order(plan_assembly(solved, kit.words()));
@@ -173,6 +173,10 @@ TEST_CASE("a new battery is fitted last, and the tank comes back while the batte
     for (std::size_t i = 0; i < actions.size(); ++i)
       if (actions[i].type == ActionType::join_end && (actions[i].terminal == live || actions[i].terminal == back))
         CHECK(static_cast<std::ptrdiff_t>(i) > tank);
+    // No ring may spark beside an open tap.
+    const auto tap = place_of(actions, ActionType::open_tap);
+    for (std::size_t i = 0; i < actions.size(); ++i)
+      if (actions[i].type == ActionType::join_end || actions[i].type == ActionType::unclip_test_fuse) CHECK(static_cast<std::ptrdiff_t>(i) < tap);
   }
 }
 

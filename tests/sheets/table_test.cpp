@@ -79,17 +79,17 @@ TEST_CASE("no cell leaves its table, however narrow") {
   }
 }
 
-TEST_CASE("every fifth row is darker, counted anew in each group") {
+TEST_CASE("every fifth row of a long list is darker, counted anew in each group") {
   Table table;
   table.columns = {{"A", CellAlign::near, Wrapping::keeps, 0}};
-  for (int group = 0; group < 2; ++group) {
+  for (const int rows : {11, 9, 14}) {
     table.rows.push_back(group_row("group"));
-    for (int i = 0; i < 6; ++i) table.rows.push_back({{text_cell("row")}});
+    for (int i = 0; i < rows; ++i) table.rows.push_back({{text_cell("row")}});
   }
   int bands = 0;
   for (const Item& item : table_block(table, Millimetres(50), {fixed_face}).items)
     if (const auto* rect = std::get_if<RectItem>(&item)) bands += rect->fill.is_filled ? 1 : 0;
-  CHECK(bands == 2);
+  CHECK(bands == 4);  // none among nine rows
 }
 
 TEST_CASE("a column in which no row has anything is left out, with its head") {

@@ -21,7 +21,7 @@ std::vector<PlainValue> fuse_values(const SolvedBuild& solved, InsideRef ref, co
           fuse_family_name(fuse.family, words),
           plain_rating(fuse),
           fuse.rating ? plain_text(fuse_colour_name(fuse.family, *fuse.rating, words)) : PlainValue(),
-          found == nullptr ? PlainValue() : plain_text(protected_text(solved, study)),
+          found == nullptr ? PlainValue() : plain_text(protected_text(solved, study, words)),
           is_loaded ? plain_number(study.load.number(), 3) : PlainValue(),
           plain_situation(build, study.situation),
           study.at_once.number() > 0 ? plain_number(study.at_once.number(), 3) : PlainValue(),

@@ -61,7 +61,7 @@ Maker maker_of(Symbol symbol) {
 
 void draw_symbol(Items& items, const PlacedSymbol& symbol, Point origin, const SymbolInk& ink,
                  const SymbolState& state) {
-  Pencil pencil(items, origin + to_mm(symbol.at), symbol.heading, symbol.is_mirrored, ink);
+  Pencil pencil(items, origin + to_mm(symbol.at), symbol.heading, symbol.is_mirrored && symbol.symbol != Symbol::frame_earth, ink);
   maker_of(symbol.symbol)(pencil, {symbol, state, origin});
 }
 
