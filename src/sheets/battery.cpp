@@ -60,7 +60,7 @@ std::string print_balance(Amperes current) {
 }
 
 std::string print_charge(double share) {
-  return fixed(std::ceil(share * 10 - 1e-9) * 10, 0) + "\u00a0%";  // no meter tells it finer than a tenth
+  return fixed(share * 100, 0) + "\u00a0%";
 }
 
 const std::string& name_of(const Studied& one, SituationId situation) {

@@ -114,6 +114,8 @@ std::string FaultWords::settings(SituationId id) const {
 std::string FaultWords::place(TerminalId at) const {
   const std::string mark = terminal_mark(build_, at), owner = owner_name(build_, at, words_);
   if (mark.empty()) return owner;
+  const KindTerminal* terminal = kind_terminal_of(build_, at);
+  if (terminal != nullptr && terminal->form == TerminalForm::body) return words_("faults.body_of", {{"part", owner}});
   // 'Fuse out' would read as if it were taken out.
   const bool reads_as_word = mark.size() > 1 && std::islower(static_cast<unsigned char>(mark[0])) != 0;
   return reads_as_word ? words_("faults.terminal_of", {{"mark", mark}, {"part", owner}}) : owner + "\u00a0" + mark;

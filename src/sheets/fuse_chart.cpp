@@ -233,6 +233,8 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
     flow.add(make_panel(panel_from_words(words, Signal::warning, "fuses.panel"), flow.width(), words, flow.setting()),
              {});
   add_table(flow, fuse_table(context, fuses));
+  if (context.extent == Extent::common && fuses.size() < list_fuses(context.build()).size())
+    flow.add_text(words("fuses.others"), look::text, look::paragraph_gap);
   const bool tells_any = std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) {
     const FuseStudy* study = study_of(context.solved, fuse);
     return study != nullptr && tells_at_once(*study);

@@ -152,6 +152,7 @@ void find_end_of_cranking(const Build& build, const std::vector<Solution>& solut
       while (high - low > 0.005) (cranks_at(build, solution, (high + low) / 2) ? high : low) = (high + low) / 2;
       rest.least_charge = std::max(rest.least_charge, high);
     }
+  rest.least_charge = std::ceil(rest.least_charge * 10 - 1e-9) / 10;  // the volts of a charge are known to a tenth of it
   rest.days_to_no_crank = days_to_half(rest.capacity * (2 * (1 - rest.least_charge)), rest.drain + rest.self);
 }
 

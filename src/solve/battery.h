@@ -26,7 +26,7 @@ struct RestDrain {
   Amperes self{0};           ///< what the battery loses by itself: 3 % of its capacity a month
   double days_to_half = 0;   ///< by the drain alone, to half charge: about where it no longer cranks (common practice); infinite: no drain
   double least_charge = 0.5; ///< share of charge below which the poles sag under `electrics.cranking` while a situation cranks, battery at
-                             ///< 25 degC; 0.5 (common practice) where none cranks
+                             ///< 25 degC, up to the next tenth; 0.5 (common practice) where none cranks
   double days_to_no_crank = 0;  ///< from full to that, by the drain and 3 % a month of self-discharge
   double days_standing = 0;  ///< the same with self-discharge of 3 % a month (trade page, the most of 1 to 3 % for sealed batteries)
 };

@@ -116,6 +116,10 @@ TEST_CASE("rest drain, charging balance and cranking volts of a small machine") 
   CHECK(s.rest->drain.number() == doctest::Approx(0.003).epsilon(0.01));
   CHECK(s.rest->days_to_half == doctest::Approx(83.3).epsilon(0.01));
   CHECK(s.rest->days_standing < s.rest->days_to_half);
+  // The days are those of the charge as it is printed, in tenths.
+  CHECK(std::abs(s.rest->least_charge * 10 - std::round(s.rest->least_charge * 10)) < 1e-9);
+  const double hours = s.rest->capacity.number() * (1 - s.rest->least_charge) / (s.rest->drain + s.rest->self).number();
+  CHECK(s.rest->days_to_no_crank == doctest::Approx(hours / 24));
   REQUIRE(s.riding.size() == 1);
   // 1.4 ohm, and 2 m of 2.5 mm2, at 13.9 V: 9.6 A; the clock's 3 mA.
   CHECK(s.riding[0].loads.number() == doctest::Approx(9.64).epsilon(0.005));
