@@ -64,6 +64,7 @@ std::string print_choice(const Part& part) {
 }  // namespace
 
 bool is_value_of_fuse(const Part& part) {
+  if (!part.fuse_choice.empty()) return true;  // what it may be stands there
   if (part.insides.size() < 2) return false;
   return std::any_of(part.insides.begin(), part.insides.end(), [&](const Inside& inside) {
     return inside.type == InsideType::fuse && !inside.name.empty() && inside.rating &&

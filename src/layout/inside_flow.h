@@ -127,8 +127,8 @@ PartDrawing draw_control_unit(const Plan& plan);
 
 constexpr Grid up_to_module(Grid g) { return (g + module - 1) / module * module; }
 
-/// Whether the part's value is the rating of a fuse inside it that has a name: then it stands at the fuse, or one would take it for the
-/// part's own.
+/// Whether the part's value stands at a fuse inside it: the rating of one that has a name, which one would else take for the part's own,
+/// or the ratings that the fitter may choose from.
 bool is_value_of_fuse(const Part& part);
 
 }  // namespace loomfolio::inside

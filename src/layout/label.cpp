@@ -95,6 +95,7 @@ class Labelling {
   void place_one_each();
 
  private:
+  void add_hops(const std::vector<Segment>& segments);
   bool find_best(int wire, WireEnd end, Candidate& best) const;
   bool offer(int wire, const Stretch& stretch, Beside beside, Candidate& out) const;
   bool find_free(GridBox strip, bool level, Grid length, Grid near, Grid far, Grid& at) const;
@@ -111,8 +112,23 @@ Labelling::Labelling(const Graph& graph, Laid& laid) : graph_(graph), laid_(laid
     const GridBox line = s.is_level ? GridBox{s.low, s.at, s.high, s.at} : GridBox{s.at, s.low, s.at, s.high};
     occupied_.add(line.grown(std::max<Grid>(1, graph.wires[s.wire].pen / 2)));
   }
-  for (const Course& c : laid.courses)
-    for (const Hop& h : c.hops) occupied_.add({h.at.x - h.half, h.at.y - 110, h.at.x + h.half, h.at.y});
+  add_hops(find_segments(laid));
+}
+
+/// Arches as they are drawn.
+void Labelling::add_hops(const std::vector<Segment>& segments) {
+  std::multimap<Grid, const Segment*> uprights;
+  for (const Segment& s : segments)
+    if (!s.is_level) uprights.emplace(s.at, &s);
+  for (std::size_t w = 0; w < laid_.courses.size(); ++w)
+    for (const Hop& hop : laid_.courses[w].hops) {
+      const Grid own = graph_.wires[w].pen;
+      Grid under = 0;
+      for (auto s = uprights.lower_bound(hop.at.x - hop.half); s != uprights.end() && s->first <= hop.at.x + hop.half; ++s)
+        if (hop.at.y > s->second->low && hop.at.y < s->second->high) under = std::max(under, graph_.wires[s->second->wire].pen);
+      const Grid rise = rise_of_hop(own, under), half = std::max(hop.half, rise);
+      occupied_.add({hop.at.x - half, hop.at.y - rise - own / 2, hop.at.x + half, hop.at.y});
+    }
 }
 
 /// The free place for `length` in the strip, nearest to `near`; `at` is its lesser end.

@@ -20,6 +20,12 @@ struct Hop {
   Grid half = 100; ///< half its width; joined hops form one flat bridge
 };
 
+/// How high the arch of a hop rises, to the middle of its pen: it clears the pen that it goes over.
+constexpr Grid rise_of_hop(Grid own_pen, Grid pen_under) {
+  constexpr Grid least = 100, clear = 45;
+  return std::max(least, (pen_under + own_pen) / 2 + clear);
+}
+
 /// One wire as drawn: vertices from its first terminal to its second, horizontal and vertical in turn. Wires of one net may share
 /// stretches of line.
 struct Course {

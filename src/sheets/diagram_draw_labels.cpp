@@ -71,7 +71,11 @@ void draw_spare_tag(const DiagramDrawer& d, const SpareTag& tag) {
     words.width = tag.is_upright ? tag.box.height() : tag.box.width();
   }
   Point corner = d.place({tag.box.x0, tag.box.y0});
-  const Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
+  Rect rect{corner.x, corner.y, to_mm(tag.box.width()), to_mm(tag.box.height())};
+  if (tag.is_upright && d.is_live()) {  // as long as its words
+    rect.y = rect.bottom() - to_mm(words.width);
+    rect.height = to_mm(words.width);
+  }
   if (tag.ends_at_wire) corner.x = rect.right() - to_mm(words.width);
   const Colour colour = is_wire_live(d, id) ? look::ink : look::grey;
   add_filled_rect(d.items, {corner.x, rect.y, tag.is_upright ? rect.width : to_mm(words.width), rect.height}, look::paper);

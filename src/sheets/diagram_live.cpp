@@ -20,6 +20,7 @@ constexpr Grid least_stretch = 420, arrow_every = 5000, search_step = 100, keep_
 /// What arrowheads keep clear of, but for the wire they stand on.
 struct ArrowObstacles {
   std::vector<GridBox> all;
+  std::vector<GridBox> hops;    ///< with the labels: an arrow on a hop hides it
   std::vector<GridBox> labels;  ///< what they must keep clear of even on the shortest wire
 };
 
@@ -28,10 +29,11 @@ ArrowObstacles obstacles_of(const DiagramInk& ink) {
   for (const PlacedLabel& label : ink.laid.labels) around.labels.push_back(label.box);
   for (const SpareTag& tag : find_spare_tags(ink.diagram, ink.laid))
     if (tag.is_placed) around.labels.push_back(tag.box);
-  std::vector<GridBox> found = around.labels;
   for (std::size_t wire = 0; wire < ink.laid.courses.size(); ++wire)
     for (const DrawnHop& hop : course_of(ink.diagram.graph, ink.laid, wire).hops)
-      found.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + keep_off));
+      around.hops.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + keep_off));
+  around.hops.insert(around.hops.end(), around.labels.begin(), around.labels.end());
+  std::vector<GridBox> found = around.hops;
   for (const PlacedBox& placed : ink.laid.boxes) found.push_back(placed.box.grown(-keep_off));
   around.all = std::move(found);
   return around;
@@ -115,6 +117,7 @@ void draw_arrows_of(Items& items, const DiagramInk& ink, std::size_t wire, Point
   };
   const std::vector<GridPoint>& points = ink.laid.courses[wire].points;
   if (draw_arrows_along(items, points, {around.all, half, least_stretch}, draw) > 0) return;
+  if (draw_arrows_along(items, points, {around.hops, half, 0}, draw) > 0) return;
   if (draw_arrows_along(items, points, {around.labels, half, 0}, draw) > 0) return;
   draw_arrow_anyhow(items, points, draw);
 }

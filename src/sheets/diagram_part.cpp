@@ -284,7 +284,8 @@ void draw_terminal_text(const PartInk& ink, const InnerText& text) {
   if (gap != std::string::npos)
     for (std::size_t t = 0; t < ink.state.figures.size(); ++t)
       if (ink.state.marks[t] == id) figure = ink.state.figures[t];
-  const Point left = ink.place(text.baseline), right = ink.place({text.box.x1, text.baseline.y});
+  Point left = ink.place(text.baseline);
+  const Point right = ink.place({text.box.x1, text.baseline.y});
   const Millimetres between(id == "-" ? 2.2 : 1.3);  // a pole is no sign of the volts behind it
   if (gap != std::string::npos && ends_at_terminal(ink.drawing, text)) {
     const Millimetres figure_width = figure.empty() ? Millimetres(0) : ink.measure.measure(figure, look::volts).width + between;
@@ -292,6 +293,7 @@ void draw_terminal_text(const PartInk& ink, const InnerText& text) {
     if (!figure.empty()) add_text(ink.items, right, figure, look::volts, look::accent, Align::right);
     return;
   }
+  if (id == "-") left.x += Millimetres(0.5);  // its bar would run into the lead
   add_text(ink.items, left, mark, text.style);
   if (!figure.empty())
     add_text(ink.items, {left.x + ink.measure.measure(mark, text.style).width + between, left.y}, figure, look::volts, look::accent);
@@ -328,6 +330,18 @@ std::string position_word(const PartInk& ink, const InnerText& text) {
   return word.size() <= text.text.size() + 1 ? word : std::string();
 }
 
+/// Beside a table the position in which the switch stands is bold; at rest that is the rest position.
+TextStyle position_style(const PartInk& ink, const InnerText& text) {
+  TextStyle style = text.style;
+  if (!ink.state.is_known || text.role != TextRole::position) return style;
+  const Grid middle = (text.box.y0 + text.box.y1) / 2;
+  for (const SwitchTable& table : ink.drawing.tables)
+    for (const SwitchTable::Row& row : table.rows)
+      if (!table.is_across && std::abs(row.y - middle) < 20 && table.box.grown(1500).overlaps(text.box))
+        style.weight = is_in_force(ink, table, row) ? Weight::bold : Weight::regular;
+  return style;
+}
+
 /// Whether a text stands where the rays of the symbol, a lit lamp, would reach to its sides.
 bool has_text_aside(const PartDrawing& drawing, const PlacedSymbol& symbol) {
   constexpr Grid reach = 600, half = 260;
@@ -359,7 +373,7 @@ void draw_part(Items& items, const PartDrawing& drawing, Point at, const TextMea
     if (text.role == TextRole::terminal)
       draw_terminal_text(ink, text);
     else
-      add_text(items, ink.place(text.baseline), position_word(ink, text), text.style);
+      add_text(items, ink.place(text.baseline), position_word(ink, text), position_style(ink, text));
 }
 
 }  // namespace loomfolio

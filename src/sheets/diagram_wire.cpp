@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Grid bend_radius = 120, least_radius = 35, hop_clear = 45, hops_apart = 60;
+constexpr Grid bend_radius = 120, least_radius = 35, hops_apart = 60;
 constexpr double round = 0.5522847498;  // reach of the controls of a quarter circle
 
 /// The thickest pen among upright stretches that pass the hop.
@@ -169,7 +169,7 @@ WireCourse course_of(const Graph& graph, const Laid& laid, std::size_t wire) {
   WireCourse course{laid.courses[wire].points, {}, graph.wires[wire].pen};
   for (const Hop& hop : laid.courses[wire].hops) {
     const Grid under = pen_under(graph, laid, wire, hop), own = graph.wires[wire].pen;
-    const Grid rise = std::max<Grid>(100, (under + own) / 2 + hop_clear);
+    const Grid rise = rise_of_hop(own, under);
     course.hops.push_back({hop.at, std::max(hop.half, rise), rise});
   }
   return course;

@@ -156,8 +156,8 @@ void add_bolt(Items& items, Point centre, const std::vector<Point>& ends) {
   const Millimetres stem_x = centre.x - Millimetres(10);
   add_line(items, {centre.x - Millimetres(4.2), centre.y}, {stem_x, centre.y}, bar);
   for (int i = 0; i < 3; ++i) {
-    const Millimetres x = stem_x - Millimetres(1.3 * i), half(3.4 - 1.1 * i);
-    add_line(items, {x, centre.y - half}, {x, centre.y + half}, bar);
+    const Millimetres x = stem_x - Millimetres(1.3 * i), side(3.4 - 1.1 * i);
+    add_line(items, {x, centre.y - side}, {x, centre.y + side}, bar);
   }
 }
 
