@@ -9,7 +9,7 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid apart = 64;   // estimated places are multiplied by this, so that orders fit between them
+constexpr Grid order_scale = 64;   // estimated places are multiplied by this, so that orders fit between them
 
 /// One wire's leg in an alley.
 struct Member {
@@ -63,11 +63,11 @@ StripPiece Ordering::make_piece(const Member& m) const {
 
 /// About where a channel's run is joined, with the order that its alley is known to have.
 Grid Ordering::place_of(const ChannelEnd& end, int wire) const {
-  if (end.pin >= 0) return (body_x_[plan_.pins[end.pin].body] + offset_of(plan_, end.pin).x) * apart;
+  if (end.pin >= 0) return (body_x_[plan_.pins[end.pin].body] + offset_of(plan_, end.pin).x) * order_scale;
   const auto& rank = rank_[end.alley];
   const auto it = std::find(rank.begin(), rank.end(), wire);
-  const Grid order = it == rank.end() ? 0 : std::min<Grid>(apart / 2 - 2, static_cast<Grid>(it - rank.begin()));
-  return end.x * apart + order;
+  const Grid order = it == rank.end() ? 0 : std::min<Grid>(order_scale / 2 - 2, static_cast<Grid>(it - rank.begin()));
+  return end.x * order_scale + order;
 }
 
 /// The wire's run on the channel beyond the alley's end, joined to the alley at `at`.
@@ -93,7 +93,7 @@ std::vector<int> Ordering::prices(int alley, StripSide end) const {
   std::vector<Grid> at(count);
   std::vector<char> open(count);
   for (std::size_t i = 0; i < count; ++i) {
-    at[i] = routes_[members[i].wire][members[i].leg].x * apart;
+    at[i] = routes_[members[i].wire][members[i].leg].x * order_scale;
     open[i] = opens(members[i], end);
     if (open[i]) left[i] = right[i] = channel_piece(members[i], end, at[i]);
   }
@@ -101,8 +101,8 @@ std::vector<int> Ordering::prices(int alley, StripSide end) const {
     for (std::size_t j = 0; j < count; ++j) {
       if (i == j || !open[i] || !open[j]) continue;
       const Grid middle = (at[i] + at[j]) / 2;
-      left[i].pins[0].at = middle - apart / 2;
-      right[j].pins[0].at = middle + apart / 2;
+      left[i].pins[0].at = middle - order_scale / 2;
+      right[j].pins[0].at = middle + order_scale / 2;
       out[i * count + j] = count_least_crossings(left[i], right[j]);
     }
   return out;

@@ -9,11 +9,7 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid usual_alley = 2000, usual_channel = 3500;
-
-struct Spot {
-  int row, place;
-};
+constexpr Grid guessed_alley = 2000, guessed_channel = 3500;
 
 class Arranging {
  public:
@@ -131,24 +127,24 @@ void PlacementEstimate::place(const Plan& plan) {
     Grid widest = 0;
     for (const auto& row : plan.rows) {
       Grid x = 0;
-      for (int b : row[c]) x += plan.bodies[b].width + usual_alley;
+      for (int b : row[c]) x += plan.bodies[b].width + guessed_alley;
       widest = std::max(widest, x);
     }
     for (const auto& row : plan.rows) {
       Grid used = 0;
-      for (int b : row[c]) used += plan.bodies[b].width + usual_alley;
+      for (int b : row[c]) used += plan.bodies[b].width + guessed_alley;
       const Grid extra = (widest - used) / static_cast<Grid>(row[c].size() + 1);
-      Grid x = left + extra + usual_alley / 2;
-      for (int b : row[c]) x_[b] = x, x += plan.bodies[b].width + usual_alley + extra;
+      Grid x = left + extra + guessed_alley / 2;
+      for (int b : row[c]) x_[b] = x, x += plan.bodies[b].width + guessed_alley + extra;
     }
-    left += widest + (widest > 0 ? usual_alley / 2 : 0);
+    left += widest + (widest > 0 ? guessed_alley / 2 : 0);
   }
   Grid y = 0;
   for (const auto& row : plan.rows) {
     Grid height = 0;
     for (const auto& column : row)
       for (int b : column) y_[b] = y, height = std::max(height, plan.bodies[b].height);
-    y += height + usual_channel;
+    y += height + guessed_channel;
   }
 }
 
@@ -158,19 +154,19 @@ long PlacementEstimate::cost_of(const Plan& plan, const Tie& tie) const {
   const Side sa = side_of(plan, tie.pin_a), sb = side_of(plan, tie.pin_b);
   const GridPoint oa = offset_of(plan, tie.pin_a), ob = offset_of(plan, tie.pin_b);
   const bool a_is_free = a.is_joint, b_is_free = b.is_joint;
-  const auto out = [](Side s) { return s == Side::right ? usual_alley / 3 : s == Side::left ? -usual_alley / 3 : 0; };
+  const auto out = [](Side s) { return s == Side::right ? guessed_alley / 3 : s == Side::left ? -guessed_alley / 3 : 0; };
   const Grid xa = x_[plan.pins[tie.pin_a].body] + oa.x + out(sa), xb = x_[plan.pins[tie.pin_b].body] + ob.x + out(sb);
   const Grid ya = y_[plan.pins[tie.pin_a].body] + oa.y, yb = y_[plan.pins[tie.pin_b].body] + ob.y;
   const Grid dx = std::abs(xa - xb);
   int bends = (is_upright(sa) || a_is_free ? 0 : 1) + (is_upright(sb) || b_is_free ? 0 : 1);
-  if (dx > usual_alley / 4) bends += 2;
+  if (dx > guessed_alley / 4) bends += 2;
   Grid detour = 0;
   const auto wrong_way = [&](Side s, int row, int other) {
     return (s == Side::top && other > row) || (s == Side::bottom && other < row);
   };
-  if (!a_is_free && wrong_way(sa, a.row, b.row)) bends += 2, detour += usual_channel + a.height;
-  if (!b_is_free && wrong_way(sb, b.row, a.row)) bends += 2, detour += usual_channel + b.height;
-  if (!a_is_free && !b_is_free && a.row == b.row && is_upright(sa) && is_upright(sb) && sa != sb) bends += 2, detour += usual_channel + a.height;
+  if (!a_is_free && wrong_way(sa, a.row, b.row)) bends += 2, detour += guessed_channel + a.height;
+  if (!b_is_free && wrong_way(sb, b.row, a.row)) bends += 2, detour += guessed_channel + b.height;
+  if (!a_is_free && !b_is_free && a.row == b.row && is_upright(sa) && is_upright(sb) && sa != sb) bends += 2, detour += guessed_channel + a.height;
   return static_cast<long>(dx) + std::abs(ya - yb) + 2 * detour + static_cast<long>(bends) * plan.weights.bend;
 }
 

@@ -4,6 +4,7 @@
 #include "layout/decorate.h"
 
 #include <algorithm>
+#include <bit>
 #include <map>
 
 #include "layout/segments.h"
@@ -14,8 +15,6 @@ namespace {
 constexpr Grid hop_half = 100, join_gap = 40;
 
 enum Direction : unsigned { to_right = 1, to_left = 2, down = 4, up = 8 };
-
-int count_bits(unsigned v) { return static_cast<int>((v & 1) + (v >> 1 & 1) + (v >> 2 & 1) + (v >> 3 & 1)); }
 
 /// Where a segment of the same figure runs straight through `p`, that adds both its directions.
 unsigned directions_through(const std::vector<Segment>& segments, GridPoint p) {
@@ -58,7 +57,7 @@ void add_dots(const Plan& plan, Laid& laid) {
     std::sort(corners.begin(), corners.end());
     corners.erase(std::unique(corners.begin(), corners.end()), corners.end());
     for (GridPoint p : corners)
-      if (count_bits(directions_through(segments, p)) >= 3) laid.dots.push_back(p);
+      if (std::popcount(directions_through(segments, p)) >= 3) laid.dots.push_back(p);
   }
 }
 

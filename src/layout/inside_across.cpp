@@ -12,7 +12,7 @@ namespace loomfolio::inside {
 namespace {
 
 constexpr Grid item_gap = 130;
-constexpr int sweeps = 6, most_rounds = 12, furthest_step = 8;
+constexpr int sweeps = 6, most_across_rounds = 12, furthest_step = 8;
 constexpr long bend_charge = 600, spread_charge = 1;
 
 Grid apart(const GridItem& left, const GridItem& right) { return up_to_module(left.high + right.low + item_gap); }
@@ -164,7 +164,7 @@ void settle_across(const Flow&, FlowGrid& grid) {
 void place_across(const Flow& flow, FlowGrid& grid) {
   settle_across(flow, grid);
   long best = straightness(flow, grid);
-  for (int round = 0; round < most_rounds; ++round)
+  for (int round = 0; round < most_across_rounds; ++round)
     if (!straighten_once(flow, grid, best)) break;
 }
 

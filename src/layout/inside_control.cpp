@@ -9,7 +9,7 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid sign_gap = 90, between_texts = 450, ring_room = 130;
+constexpr Grid sign_gap = 90, between_texts = 450;
 
 /// What the terminal is for, short: its name up to the first comma.
 std::string purpose_of(const KindTerminal& terminal) { return terminal.name.substr(0, terminal.name.find(',')); }

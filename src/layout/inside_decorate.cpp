@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Dots where three ends of one node meet, hops where one inner wire passes over another, and the baselines of texts.
 #include <algorithm>
+#include <bit>
 
 #include "layout/inside_finish.h"
 
@@ -38,12 +39,6 @@ unsigned directions(const Stretch& s, GridPoint at) {
   return found;
 }
 
-int count_bits(unsigned bits) {
-  int count = 0;
-  for (; bits != 0; bits &= bits - 1) ++count;
-  return count;
-}
-
 }  // namespace
 
 void put_dots(PartDrawing& drawing) {
@@ -54,7 +49,7 @@ void put_dots(PartDrawing& drawing) {
       unsigned found = 0;
       for (const Stretch& other : stretches)
         if (other.node == s.node) found |= directions(other, at);
-      if (count_bits(found) >= 3) dots.push_back(at);
+      if (std::popcount(found) >= 3) dots.push_back(at);
     }
   std::sort(dots.begin(), dots.end());
   dots.erase(std::unique(dots.begin(), dots.end()), dots.end());

@@ -8,7 +8,7 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid text_gap = 70, bridge_gap = 150, operator_room = 550;
+constexpr Grid bridge_gap = 150, operator_room = 550;
 
 /// Carries the sign of what works it, on its low side.
 bool is_worked(const PlacedSymbol& symbol) {

@@ -125,6 +125,8 @@ void put_part_name(const Plan& plan, PartDrawing& drawing);
 PartDrawing draw_connector(const Plan& plan);
 PartDrawing draw_control_unit(const Plan& plan);
 
+inline constexpr Grid text_gap = 70;    ///< between a text and what it belongs to
+inline constexpr Grid ring_room = 130;  ///< what a terminal's ring takes beside its name
 constexpr Grid up_to_module(Grid g) { return (g + module - 1) / module * module; }
 
 /// Whether the part's value stands at a fuse inside it: the rating of one that has a name, which one would else take for the part's own,

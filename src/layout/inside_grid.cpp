@@ -6,11 +6,11 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid text_gap = 70, ring_room = 125, lane_room = 100;
+constexpr Grid half_ring_span = 125, lane_room = 100;
 
 GridItem make_terminal_item(const Flow& flow, std::size_t index, Edge pin_edge) {
   const FlowTerminal& terminal = flow.terminals[index];
-  const Grid span = (terminal.taps - 1) * module + ring_room;
+  const Grid span = (terminal.taps - 1) * module + half_ring_span;
   GridItem item{ItemType::terminal, static_cast<int>(index), false, 0, 0, {{terminal.node, 0, pin_edge}}, 0};
   item.low = std::max(module, span);
   item.high = std::max(module, span);

@@ -11,7 +11,7 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid clear = 90, step = 125;
+constexpr Grid clear = 90, search_step = 125;
 
 struct NameLine {
   TextRole role = TextRole::part_name;
@@ -154,8 +154,8 @@ Found find_free(const std::vector<GridBox>& obstacles, const NameBlock& name, Gr
   Found best;
   long least = 0;
   const Grid margin = 150;
-  for (Grid y = margin; y + name.height + margin <= height; y += step)
-    for (Grid x = margin; x + name.width + margin <= width; x += step) {
+  for (Grid y = margin; y + name.height + margin <= height; y += search_step)
+    for (Grid x = margin; x + name.width + margin <= width; x += search_step) {
       const GridBox box = GridBox{x, y, x + name.width, y + name.height}.grown(clear);
       if (std::any_of(obstacles.begin(), obstacles.end(),
                       [&](GridBox o) { return box.x0 <= o.x1 && o.x0 <= box.x1 && box.y0 <= o.y1 && o.y0 <= box.y1; }))

@@ -9,7 +9,7 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid ring_room = 130, least_across = 5 * module, side_name_gap = 150;
+constexpr Grid least_across = 5 * module, side_name_gap = 150;
 
 /// y of everything along the flow.
 struct Along {

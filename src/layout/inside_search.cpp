@@ -10,7 +10,7 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr int most_rounds = 5;
+constexpr int most_search_rounds = 5;
 
 long judge(const Flow& flow, FlowGrid& grid) {
   settle_across(flow, grid);
@@ -68,7 +68,7 @@ bool try_mirrors(const Flow& flow, FlowGrid& grid, std::size_t row, long& best) 
 
 void search_orders(const Flow& flow, FlowGrid& grid) {
   long best = judge(flow, grid);
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_search_rounds; ++round) {
     bool is_better = false;
     for (std::size_t row = 1; row + 1 < grid.rows.size(); ++row) {
       is_better = try_mirrors(flow, grid, row, best) || is_better;

@@ -8,8 +8,6 @@
 namespace loomfolio::inside {
 namespace {
 
-constexpr Grid text_gap = 70;
-
 void widen_by_texts(Block& block) {
   for (const BlockText& text : block.texts) {
     block.low = std::max(block.low, -text.x);

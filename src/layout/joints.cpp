@@ -21,13 +21,13 @@ namespace {
 constexpr int most_level = 1;  // wires that join a core's end
 
 /// Where a body stands in its row, left to right through all columns.
-struct Standing {
+struct InRows {
   std::vector<int> place;                 ///< by body
   std::vector<std::vector<int>> in_rows;  ///< bodies
 };
 
-Standing find_standing(const Plan& plan) {
-  Standing standing;
+InRows find_standing(const Plan& plan) {
+  InRows standing;
   standing.place.assign(plan.bodies.size(), 0);
   for (const auto& row : plan.rows) {
     standing.in_rows.emplace_back();
@@ -54,7 +54,7 @@ struct JointEnd {
   double across = 0;      ///< of the other end
 };
 
-Side side_towards(const Plan& plan, const Standing& standing, int pin) {
+Side side_towards(const Plan& plan, const InRows& standing, int pin) {
   const int other = pin ^ 1;
   const int own_body = plan.pins[static_cast<std::size_t>(pin)].body,
             other_body = plan.pins[static_cast<std::size_t>(other)].body;
@@ -90,7 +90,7 @@ bool is_first_there(const Plan& plan, int pin) {
   return true;
 }
 
-std::vector<JointEnd> ends_of(const Plan& plan, const Standing& standing, int body) {
+std::vector<JointEnd> ends_of(const Plan& plan, const InRows& standing, int body) {
   std::vector<JointEnd> ends;
   for (int pin = 0; pin < static_cast<int>(plan.pins.size()); ++pin) {
     if (plan.pins[static_cast<std::size_t>(pin)].body != body || !is_first_there(plan, pin)) continue;
@@ -124,7 +124,7 @@ struct Core {
   }
 };
 
-void settle_joint(Plan& plan, const Standing& standing, int body) {
+void settle_joint(Plan& plan, const InRows& standing, int body) {
   const std::vector<JointEnd> ends = ends_of(plan, standing, body);
   Body& own = plan.bodies[static_cast<std::size_t>(body)];
   const GraphBox& box = plan.graph->boxes[static_cast<std::size_t>(own.members[0].box)];
@@ -163,7 +163,7 @@ void settle_joint(Plan& plan, const Standing& standing, int body) {
 }  // namespace
 
 void settle_joints(Plan& plan) {
-  const Standing standing = find_standing(plan);
+  const InRows standing = find_standing(plan);
   for (int body = 0; body < static_cast<int>(plan.bodies.size()); ++body)
     if (plan.bodies[static_cast<std::size_t>(body)].is_joint) settle_joint(plan, standing, body);
 }

@@ -11,7 +11,7 @@ namespace loomfolio::laying {
 namespace {
 
 constexpr Grid square = 250;
-constexpr Grid apart = 2000;  // between two places that are offered
+constexpr Grid between_offers = 2000;  // between two places that are offered
 
 class Raster {
  public:
@@ -71,7 +71,7 @@ std::vector<GridPoint> find_room(const RoomRequest& request, const std::vector<G
   std::vector<GridPoint> places;
   for (const auto& [distance, y, x] : found) {
     const bool is_near = std::any_of(places.begin(), places.end(), [&, fx = x, fy = y](GridPoint p) {
-      return std::abs(p.x - fx) < apart && std::abs(p.y - fy) < apart;
+      return std::abs(p.x - fx) < between_offers && std::abs(p.y - fy) < between_offers;
     });
     if (!is_near) places.push_back({x, y});
     if (places.size() == most) break;

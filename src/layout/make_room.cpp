@@ -23,18 +23,18 @@ namespace {
 constexpr int part_pull = 4000, border_pull = 400, run_pull = 1;
 
 /// Where a run stands: with an unknown, so far beside it.
-struct Standing {
+struct RunPlace {
   int unknown = -1;
   Grid offset = 0;
 };
 
-enum class Way : std::uint8_t { across, down };
+enum class Axis : std::uint8_t { across, down };
 
-Grid& along(GridPoint& p, Way way) { return way == Way::across ? p.x : p.y; }
+Grid& along(GridPoint& p, Axis way) { return way == Axis::across ? p.x : p.y; }
 
 class Making {
  public:
-  Making(Crowded& drawing, const Spacing& spacing, Way way);
+  Making(Crowded& drawing, const Spacing& spacing, Axis way);
   bool run();
 
  private:
@@ -45,7 +45,7 @@ class Making {
   Range range_of(const GridBox& b) const {
     return is_across() ? Range{b.x0, b.x1, b.y0, b.y1} : Range{b.y0, b.y1, b.x0, b.x1};
   }
-  bool is_across() const { return way_ == Way::across; }
+  bool is_across() const { return way_ == Axis::across; }
   bool is_placed(int box) const { return drawing_.boxes[box].box.width() > 0; }
   Grid half_pen_of(const Segment& s) const { return (drawing_.graph.wires[s.wire].pen + 1) / 2; }
   Grid size_of(int box) const {
@@ -62,22 +62,22 @@ class Making {
   void hold_pair(int before, int after);
   void pull_back();
   void take(const std::vector<Grid>& places);
-  void keep(Standing from, Standing to, Grid gap) {
+  void keep(RunPlace from, RunPlace to, Grid gap) {
     problem_.arcs.push_back({from.unknown, to.unknown, gap + from.offset - to.offset});
   }
 
   Crowded& drawing_;
   const Spacing& spacing_;
-  Way way_;
+  Axis way_;
   int boxes_ = 0, borders_ = 0;
   std::vector<Segment> runs_;
-  std::vector<Standing> standing_;        ///< by run
+  std::vector<RunPlace> standing_;        ///< by run
   std::vector<std::array<int, 2>> ends_;  ///< by run: boxes it ends at, or -1
   std::vector<Grid> origin_;              ///< by unknown: where it was
   SettleProblem problem_;
 };
 
-Making::Making(Crowded& drawing, const Spacing& spacing, Way way)
+Making::Making(Crowded& drawing, const Spacing& spacing, Axis way)
     : drawing_(drawing), spacing_(spacing), way_(way), boxes_(static_cast<int>(drawing.boxes.size())) {
   origin_.push_back(0);  // the sheet itself
   for (const PlacedBox& b : drawing.boxes) origin_.push_back(range_of(b.box).at_low);
@@ -116,7 +116,7 @@ void Making::stand_with_parts() {
       const int box = ends_[i][end];
       if (box < 0) continue;
       const GraphWire& g = drawing_.graph.wires[runs_[i].wire];
-      const Standing here{1 + box, terminal_of(box, end == 0 ? g.from_terminal : g.to_terminal)};
+      const RunPlace here{1 + box, terminal_of(box, end == 0 ? g.from_terminal : g.to_terminal)};
       if (standing_[i].unknown < 0) {
         standing_[i] = here;
         continue;
@@ -142,9 +142,9 @@ void Making::join_figures() {
       if (drawing_.figure[a.wire] == drawing_.figure[b.wire] && a.low <= b.high && b.low <= a.high)
         root[std::max(find(order[i]), find(order[j]))] = std::min(find(order[i]), find(order[j]));
     }
-  std::vector<Standing> of_root(runs_.size());
+  std::vector<RunPlace> of_root(runs_.size());
   for (std::size_t i = 0; i < runs_.size(); ++i) {
-    Standing& own = of_root[find(static_cast<int>(i))];
+    RunPlace& own = of_root[find(static_cast<int>(i))];
     if (standing_[i].unknown < 0) continue;
     if (own.unknown >= 0 && own.unknown != standing_[i].unknown) {
       keep(own, standing_[i], 0);
@@ -154,7 +154,7 @@ void Making::join_figures() {
     }
   }
   for (std::size_t i = 0; i < runs_.size(); ++i) {
-    Standing& own = of_root[find(static_cast<int>(i))];
+    RunPlace& own = of_root[find(static_cast<int>(i))];
     if (own.unknown < 0) {
       own = {static_cast<int>(origin_.size()), 0};
       origin_.push_back(runs_[i].at);
@@ -168,7 +168,7 @@ void Making::hold_bands() {
   if (!is_across()) return;
   const auto bands = static_cast<int>(drawing_.bands.size());
   for (int z = 0; z < bands; ++z) {
-    const Standing left{borders_ + 2 * z, 0}, right{borders_ + 2 * z + 1, 0};
+    const RunPlace left{borders_ + 2 * z, 0}, right{borders_ + 2 * z + 1, 0};
     const GridBox& band = drawing_.bands[z];
     keep(left, right, std::min<Grid>(band.width(), spacing_.band_gap));
     if (z + 1 < bands)
@@ -178,7 +178,7 @@ void Making::hold_bands() {
       if (!is_placed(b)) continue;
       const GridBox& box = drawing_.boxes[b].box;
       const bool is_home = drawing_.graph.boxes[b].zone == z && drawing_.graph.boxes[b].role != BoxRole::reference;
-      const Standing own{1 + b, 0}, far{1 + b, size_of(b)};
+      const RunPlace own{1 + b, 0}, far{1 + b, size_of(b)};
       if (is_home) {
         keep(left, own, std::clamp<Grid>(box.x0 - band.x0, 0, spacing_.band_margin));
         keep(far, right, std::clamp<Grid>(band.x1 - box.x1, 0, spacing_.band_margin));
@@ -275,7 +275,7 @@ void Making::pull_back() {
 }
 
 void Making::take(const std::vector<Grid>& places) {
-  const auto place_of = [&](Standing s) { return places[s.unknown] - places[0] + s.offset; };
+  const auto place_of = [&](RunPlace s) { return places[s.unknown] - places[0] + s.offset; };
   for (int b = 0; b < boxes_; ++b) {
     if (!is_placed(b)) continue;
     GridBox& box = drawing_.boxes[b].box;
@@ -322,7 +322,7 @@ bool make_room(Crowded& drawing, const Spacing& spacing) {
   const auto boxes = drawing.boxes;
   const auto courses = drawing.courses;
   const auto bands = drawing.bands;
-  for (const Way way : {Way::across, Way::down})
+  for (const Axis way : {Axis::across, Axis::down})
     if (!Making(drawing, spacing, way).run()) {
       drawing.boxes = boxes;
       drawing.courses = courses;

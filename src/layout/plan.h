@@ -35,6 +35,11 @@ struct Body {
   Grid drop = 0;             ///< its top, below the top of its row
 };
 
+/// A place for a body: in a row, before which body of its column.
+struct Spot {
+  int row = 0, place = 0;
+};
+
 /// One end of a wire at a terminal. Wires that share a terminal have pins at one place.
 struct Pin {
   int wire = -1, box = -1, terminal = -1, body = -1;

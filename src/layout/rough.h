@@ -43,11 +43,6 @@ class RoughStrip {
   std::vector<int> heading_low_, heading_high_;  ///< of the open ends
 };
 
-/// A place for a body: in a row, before which body of its column.
-struct Spot {
-  int row = 0, place = 0;
-};
-
 class Rough {
  public:
   explicit Rough(Plan& plan);

@@ -10,8 +10,6 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid far_away = 1 << 28;
-
 RoughRun make_run(Grid at_a, RunEnd a, Grid at_b, RunEnd b) {
   RoughRun run;
   run.at[0] = at_a, run.at[1] = at_b;

@@ -22,6 +22,17 @@ inline bool crosses(const Segment& level, const Segment& upright) {
   return upright.at > level.low && upright.at < level.high && level.at > upright.low && level.at < upright.high;
 }
 
+/// One step out of a box at that side.
+inline GridPoint step_of(Side side) {
+  switch (side) {
+    case Side::top: return {0, -1};
+    case Side::right: return {1, 0};
+    case Side::bottom: return {0, 1};
+    case Side::left: return {-1, 0};
+  }
+  return {};
+}
+
 std::vector<Segment> find_segments(const Laid& laid);
 
 /// Calls `found` for each level and upright segment of different wires that share a point, ends included, in a fixed

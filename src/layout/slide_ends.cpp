@@ -18,23 +18,13 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid worth_it = 200;  ///< a shorter way is left as it is
+constexpr Grid least_slide = 200;  ///< a shorter way is left as it is
 
 /// One end of a wire at the box in hand.
 struct WireAt {
   std::size_t wire = 0;
   bool is_from = true;
 };
-
-GridPoint step_of(Side side) {
-  switch (side) {
-    case Side::top: return {0, -1};
-    case Side::right: return {1, 0};
-    case Side::bottom: return {0, 1};
-    case Side::left: return {-1, 0};
-  }
-  return {};
-}
 
 class Sliding {
  public:
@@ -142,8 +132,8 @@ void Sliding::slide_joint(const SettledJoint& joint) {
   Grid way = longest_slide(wires, step);
   const GridBox at = laid_.boxes[box].box;
   const auto area = [&](Grid far) { return cover(at, moved(at, {step.x * far, step.y * far})); };
-  while (way >= worth_it && !is_free(box, area(way), wires)) way -= plan_.spacing.pitch;
-  if (way < worth_it) return;
+  while (way >= least_slide && !is_free(box, area(way), wires)) way -= plan_.spacing.pitch;
+  if (way < least_slide) return;
   const GridPoint by{step.x * way, step.y * way};
   laid_.boxes[box].box = moved(at, by);
   for (const WireAt& end : wires) {

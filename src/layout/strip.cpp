@@ -18,8 +18,6 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr Grid far_away = 1 << 28;
-
 /// A piece's pins by side, sorted, and its extent.
 struct SidePins {
   std::vector<Grid> low, high;

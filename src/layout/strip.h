@@ -11,6 +11,8 @@
 
 namespace loomfolio::laying {
 
+inline constexpr Grid far_away = 1 << 28;  ///< where a run ends that is open there
+
 enum class StripSide : std::uint8_t { low, high };
 
 struct StripPin {

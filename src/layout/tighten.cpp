@@ -19,8 +19,8 @@
 namespace loomfolio::laying {
 namespace {
 
-constexpr int most_rounds = 4;
-constexpr Grid worth_it = 50;  ///< a shorter way is left as it is
+constexpr int most_tightening_rounds = 4;
+constexpr Grid least_gain = 50;  ///< a shorter way is left as it is
 
 /// A course with a run in it: from point `first` to the next.
 struct Run {
@@ -131,7 +131,7 @@ std::optional<Grid> Tightening::drawn_up(const Run& run, bool level, Grid end_a,
     if (low - side >= to || high + side <= from || (far - at) * step < 0) continue;
     stop = nearer(stop, far - step * room);
   }
-  if ((stop - at) * step < worth_it) return std::nullopt;
+  if ((stop - at) * step < least_gain) return std::nullopt;
   return stop;
 }
 
@@ -223,7 +223,7 @@ bool Tightening::run_round() {
 
 void tighten_runs(const Plan& plan, Laid& laid, const std::vector<char>& held) {
   Tightening tightening(plan, laid, held);
-  for (int round = 0; round < most_rounds && tightening.run_round(); ++round) {
+  for (int round = 0; round < most_tightening_rounds && tightening.run_round(); ++round) {
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/segments.h"
 #include "layout/verify_nets.h"
 #include "layout/weights.h"
 
@@ -65,16 +66,6 @@ void Verifier::check_bands() {
   }
 }
 
-GridPoint step_of(Side side) {
-  switch (side) {
-    case Side::top: return {0, -1};
-    case Side::right: return {1, 0};
-    case Side::bottom: return {0, 1};
-    case Side::left: return {-1, 0};
-  }
-  return {};
-}
-
 void Verifier::check_exit(int w, int box_index, int terminal, GridPoint end, GridPoint next) {
   const GraphTerminal& t = graph_.boxes[box_index].terminals[terminal];
   const PlacedBox& placed = laid_.boxes[box_index];
@@ -82,7 +73,7 @@ void Verifier::check_exit(int w, int box_index, int terminal, GridPoint end, Gri
   Side side = t.side;
   if (placed.is_mirrored && (side == Side::left || side == Side::right)) side = side == Side::left ? Side::right : Side::left;
   if (at != end) say(Promise::wire_attached, wire(w) + " misses " + box(box_index) + "." + t.name);
-  const GridPoint step = step_of(side);
+  const GridPoint step = laying::step_of(side);
   const Grid out = (next.x - end.x) * step.x + (next.y - end.y) * step.y;
   if (out < spacing_.clear) say(Promise::wire_leaves_straight, wire(w) + " does not leave " + box(box_index) + "." + t.name + " straight");
 }

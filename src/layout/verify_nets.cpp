@@ -4,6 +4,7 @@
 #include "layout/verify_nets.h"
 
 #include <algorithm>
+#include <bit>
 #include <map>
 #include <numeric>
 #include <set>
@@ -88,7 +89,7 @@ void check_crossings(const Reading& r) {
   });
 }
 
-enum Way : unsigned { way_right = 1, way_left = 2, way_down = 4, way_up = 8 };
+enum Ways : unsigned { way_right = 1, way_left = 2, way_down = 4, way_up = 8 };
 
 unsigned ways_at(const Segment& s, GridPoint p) {
   if (s.at != (s.is_level ? p.y : p.x)) return 0;
@@ -96,8 +97,6 @@ unsigned ways_at(const Segment& s, GridPoint p) {
   if (along < s.low || along > s.high) return 0;
   return (along > s.low ? (s.is_level ? way_left : way_up) : 0u) | (along < s.high ? (s.is_level ? way_right : way_down) : 0u);
 }
-
-int count_ways(unsigned ways) { return static_cast<int>((ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1)); }
 
 bool hops_at(const Course& course, GridPoint p) {
   return std::any_of(course.hops.begin(), course.hops.end(), [&](const Hop& h) { return h.at.y == p.y && std::abs(h.at.x - p.x) <= h.half; });
@@ -117,7 +116,7 @@ void check_dots(const Reading& r) {
     for (GridPoint p : meetings) {
       unsigned ways = 0;
       for (const Segment* s : own) ways |= ways_at(*s, p);
-      const int count = count_ways(ways);
+      const int count = std::popcount(ways);
       const bool hopped = std::any_of(own.begin(), own.end(), [&](const Segment* s) { return s->is_level && hops_at(r.laid.courses[s->wire], p); });
       if (count == 4 && !hopped) r.say(Promise::joints_dotted, "four ways meet in the figure of " + r.wire(figure));
       if ((count == 3) != (dots.count(p) > 0)) r.say(Promise::joints_dotted, "a joint and a dot do not agree in the figure of " + r.wire(figure));

@@ -64,7 +64,7 @@ const double bundle_fall = std::log(0.625 / 0.52) / std::log(35.0 / 19);
 
 // The curves fall with about the 0.37th power of the load share for 19 wires, the 0.10th for two; below their 20 % they are continued
 // with half of that, from memory, up to 1: a bundle that hardly works cools the one wire that does.
-constexpr double below_curves = 0.2, least_share = 0.2;
+constexpr double below_curves = 0.2, least_curve_share = 0.2;
 
 double bundle_row(int wires, double load_share) {
   const double* row = bundle_rows[std::clamp(wires, 1, 19) - 1];
@@ -109,8 +109,8 @@ HeatBalanceRequest heat_balance_of(const Wire& wire, Celsius ambient) {
 double bundle_factor(int wires, double load_share) {
   const double factor = bundle_row(wires, load_share);
   const double crowded = wires <= 19 ? factor : factor * std::pow(19.0 / wires, bundle_fall);
-  if (load_share >= least_share || wires <= 1) return crowded;
-  return std::min(1.0, crowded * std::pow(least_share / std::max(load_share, 0.01), below_curves));
+  if (load_share >= least_curve_share || wires <= 1) return crowded;
+  return std::min(1.0, crowded * std::pow(least_curve_share / std::max(load_share, 0.01), below_curves));
 }
 
 Amperes ampacity(const Wire& wire, Celsius ambient, Bundle bundle) {

@@ -9,10 +9,9 @@
 namespace loomfolio {
 namespace {
 
-constexpr double least_ohms = 1e-6;
 constexpr double flat = 1e-9;  // slope of a law where it does not rise, S
 
-double conductance(Ohms ohms) { return 1 / std::max(ohms.number(), least_ohms); }
+double conductance(Ohms ohms) { return 1 / std::max(ohms.number(), least_branch_ohms); }
 
 Working lamp(const Branch& branch, double volts) {
   const double over = std::abs(volts);

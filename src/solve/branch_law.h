@@ -13,6 +13,8 @@ struct Working {
   double siemens = 0;
 };
 
+inline constexpr double least_branch_ohms = 1e-6;  ///< ohm: a branch that has less counts as this
+
 /// At `volts` over the branch, a minus b.
 Working work(const Branch& branch, double volts);
 

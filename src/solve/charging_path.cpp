@@ -5,12 +5,11 @@
 #include <limits>
 #include <queue>
 
+#include "solve/branch_law.h"
 #include "solve/circuit.h"
 
 namespace loomfolio {
 namespace {
-
-constexpr double least_ohms = 1e-6;
 
 bool passes(const Branch& branch, const RelayState& relays) {
   const bool is_plain = branch.law == Law::conductor || branch.law == Law::diode;
@@ -42,7 +41,7 @@ void add_way(const Circuit& circuit, const RelayState& relays, int from, int to,
     if (so_far > ohms[static_cast<std::size_t>(node)]) continue;
     for (const int number : at[static_cast<std::size_t>(node)]) {
       const int next = other(number, node);
-      const double sum = so_far + std::max(circuit.branches[static_cast<std::size_t>(number)].ohms.number(), least_ohms);
+      const double sum = so_far + std::max(circuit.branches[static_cast<std::size_t>(number)].ohms.number(), least_branch_ohms);
       if (sum >= ohms[static_cast<std::size_t>(next)]) continue;
       ohms[static_cast<std::size_t>(next)] = sum;
       came[static_cast<std::size_t>(next)] = number;

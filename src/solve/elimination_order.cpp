@@ -9,12 +9,12 @@
 #include <functional>
 #include <queue>
 
+#include "solve/at.h"
+
 namespace loomfolio {
 namespace {
 
 constexpr int no_fill = 2;  // neighbours: joining two of them makes no more entries than go
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 using Neighbours = std::vector<std::vector<int>>;  // by row, in any order
 

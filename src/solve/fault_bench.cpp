@@ -16,12 +16,11 @@
 namespace loomfolio {
 namespace {
 
-constexpr int most_rounds = 24;
+constexpr int most_fault_rounds = 24;
 constexpr double joint_loss = 3;  // V at the wire's worst load
 constexpr double least_joint_ohms = 0.02, most_joint_ohms = 1000, idle_joint_ohms = 10;
-constexpr double dead_short = 3.5;  // times its rating: what filaments carry more or less matters no longer
+constexpr double clear_overload = 3.5;  // times its rating: what filaments carry more or less matters no longer
 constexpr double much_later = 4;    // times
-constexpr double fuse_slack = 0.03;  // V more over a fuse: one that this would open is asked at every short
 constexpr double flat_share = 0.85, flat_resistance = 10;
 
 bool is_seen(InsideType type) {
@@ -270,7 +269,7 @@ FaultBench::NextFuse FaultBench::next_fuse_to_blow(const FaultEffect& effect, Be
     later = std::min(later, std::max(opens, when));
     if (opens < when) first = f, when = opens, share = amperes / fuse.rating;
   }
-  return {first, first >= 0 && share >= dead_short && later >= when * much_later};
+  return {first, first >= 0 && share >= clear_overload && later >= when * much_later};
 }
 
 bool FaultBench::settle(FaultEffect& effect, bool is_short) {
@@ -279,7 +278,7 @@ bool FaultBench::settle(FaultEffect& effect, bool is_short) {
     what_if_->open(branch_of(effect.blown.back()));
     what_if_->forget_bends();
   };
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_fault_rounds; ++round) {
     // A short pulls down every lamp of the machine, but not for long: no need to follow their filaments to see which
     // fuse cuts it off.
     if (is_short && what_if_->solve(Bends::sharp))

@@ -11,7 +11,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double continuous_share = 0.75;
-const Celsius hot{105};  // as in the protection study's weakest short
+const Celsius hot_wire{105};  // as in the protection study's weakest short
 
 const FuseStudy* study_of(const ProtectionStudy& study, InsideRef fuse) {
   for (const FuseStudy& one : study.fuses)
@@ -40,7 +40,7 @@ Wire in_size(Wire wire, const ConductorSize& size) {
 // The short's loop has V / I ohms; the wire's own part of it changes with its size.
 Amperes short_in_size(Volts volts, Amperes short_now, const Wire& now, const Wire& then) {
   if (short_now.number() <= 0) return short_now;
-  const Ohms loop = volts / short_now - wire_resistance(now, hot) + wire_resistance(then, hot);
+  const Ohms loop = volts / short_now - wire_resistance(now, hot_wire) + wire_resistance(then, hot_wire);
   return loop.number() > 0 ? volts / loop : short_now;
 }
 

@@ -17,6 +17,9 @@ struct FuseRef {
   std::shared_ptr<const FuseFamily> family;
 };
 
+/// V more over a fuse: one that so little would open is asked at every short.
+inline constexpr double fuse_slack = 0.03;
+
 /// Every fuse, in order of parts and insides. A fuse left to the fitter counts with the greatest rating of its range: the safe side
 /// for its wires.
 std::vector<FuseRef> find_fuses(const Build& build);

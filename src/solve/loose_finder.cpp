@@ -6,12 +6,9 @@
 
 #include <algorithm>
 
+#include "solve/at.h"
+
 namespace loomfolio {
-namespace {
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-}  // namespace
 
 LooseFinder::LooseFinder(const Circuit& circuit, const std::function<bool(int)>& carries) : circuit_(circuit) {
   const auto nodes = at(circuit.node_count);

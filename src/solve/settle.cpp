@@ -14,7 +14,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr int most_rounds = 200;
+constexpr int most_settling_rounds = 200;
 constexpr int many_moves = 6;  // from which moving one at a time is answered from the circuit before
 
 double over(const NodeVolts& nodes, int a, int b) {
@@ -78,7 +78,7 @@ Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState&
   std::unique_ptr<QuickMoves> quick;
   bool is_known = false;  // run.nodes are already those of run.state, where devices watch
   std::vector<double> guess;
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_settling_rounds; ++round) {
     if (!is_known) run.nodes = solver.solve(run.state, flash, guess), guess = run.nodes.volts;
     if (!run.nodes.has_settled) {
       run.solved = false;

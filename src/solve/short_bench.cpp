@@ -9,9 +9,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr double dead_short = 0.001;  // ohm
-constexpr double fuse_slack = 0.03;   // V more over a fuse: one that this would open is asked at every short
-constexpr double shift_share = 0.1;   // of what is asked for: fuses whose base lies further off are always asked
+constexpr double dead_short_ohms = 0.001;
+constexpr double shift_share = 0.1;     // of what is asked for: fuses whose base lies further off are always asked
 constexpr std::size_t many_places = 4;  // a short that changes as many is worth learning from
 
 // Shorts are hundreds of amperes; what a filament bends by does not matter.
@@ -44,7 +43,7 @@ void ShortBench::short_to_earth(TerminalId terminal) {
   Branch branch;
   branch.a = terminal.index;
   branch.b = earth_;
-  branch.ohms = Ohms(dead_short);
+  branch.ohms = Ohms(dead_short_ohms);
   fuse_amperes_.assign(fuse_amperes_.size(), std::nullopt);
   what_if_->begin();
   what_if_->add(branch);

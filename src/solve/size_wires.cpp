@@ -20,7 +20,7 @@ namespace loomfolio {
 namespace {
 
 constexpr double least_area = 0.5;  // mm2
-constexpr int most_rounds = 40, most_drop_steps = 400;
+constexpr int most_sizing_rounds = 40, most_drop_steps = 400;
 
 struct AutoWire {
   WireId wire;
@@ -236,10 +236,10 @@ bool follow_live_cable(Sizing& s) {
 
 // All that may ask for thicker wires, until none does: what one of them makes thicker carries more, which another may not like.
 void grow(Sizing& s) {
-  for (int turn = 0; turn < most_rounds; ++turn) {
-    for (int round = 0; round < most_rounds && grow_for_current(s); ++round) {}
+  for (int turn = 0; turn < most_sizing_rounds; ++turn) {
+    for (int round = 0; round < most_sizing_rounds && grow_for_current(s); ++round) {}
     // Earths first: what they take helps the loops too, and the other way round a feed would be thicker than need be.
-    for (int round = 0; round < most_rounds && (grow_for_lifts(s) || round == 0); ++round) grow_for_drops(s);
+    for (int round = 0; round < most_sizing_rounds && (grow_for_lifts(s) || round == 0); ++round) grow_for_drops(s);
     if (!follow_live_cable(s)) return;
   }
 }
@@ -304,7 +304,7 @@ void size_wires_of_all(std::vector<Build>& builds) {
   }
   std::map<std::string, SquareMillimetres> thickest;  // by id
   bool has_grown = true;
-  for (int turn = 0; turn < most_rounds && has_grown; ++turn) {
+  for (int turn = 0; turn < most_sizing_rounds && has_grown; ++turn) {
     has_grown = false;
     for (std::size_t b = 0; b < builds.size(); ++b) {
       for (const WireId id : autos[b]) builds[b].wires[id.at()].is_auto_size = true;

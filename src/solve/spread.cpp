@@ -14,11 +14,9 @@
 #include <bit>
 #include <cmath>
 
-namespace loomfolio {
+#include "solve/at.h"
 
-namespace {
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-}  // namespace
+namespace loomfolio {
 
 Spreading::Spreading(LowerFactor factor) : factor_(std::move(factor)) {
   const int n = size();

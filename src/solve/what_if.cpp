@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/at.h"
 #include "solve/what_if_limits.h"
 
 namespace loomfolio {
@@ -22,8 +23,6 @@ namespace {
 constexpr double bridge_amperes = 1e-6;
 constexpr double least_bridge = 1e-4;  // S: opening less than this strands nothing that was not stranded
 constexpr double shut = 1e-5;          // S: a path with less slope than this is a leak: shut diodes, limits reached
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 }  // namespace
 

@@ -7,18 +7,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/at.h"
 #include "solve/what_if.h"
 #include "solve/what_if_limits.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr int most_rounds = 60;
+constexpr int most_bending_rounds = 60;
 constexpr int patience = 8;         // rounds after which a mild bend that does not come to rest becomes a port
 constexpr double mild_share = 0.25;  // q
 constexpr double mild_rest = 0.1;    // of the amperes that a law may be off: mild bends are followed closer
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 }  // namespace
 
@@ -131,7 +130,7 @@ bool WhatIf::solve(Bends bends) {
   if (is_anew_) {
     has_answer = solve_anew();
   } else {
-    for (int round = 0; round < most_rounds && !has_answer; ++round) {
+    for (int round = 0; round < most_bending_rounds && !has_answer; ++round) {
       if (!solve_ports()) return false;
       gather();
       if (bends == Bends::all && accuracy_.reach == WhatIfReach::spread) spread(accuracy_.least_volts);

@@ -3,15 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/at.h"
 #include "solve/what_if.h"
 #include "solve/what_if_limits.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr int most_steps = 80;
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
+constexpr int most_port_steps = 80;
 
 }  // namespace
 
@@ -81,7 +80,7 @@ double WhatIf::slope_along(const std::vector<double>& direction, const std::vect
 bool WhatIf::solve_ports() {
   std::vector<double> direction, step;
   const double enough = std::max(1e-8, 1e-4 * accuracy_.least_volts);
-  for (int count = 0; count < most_steps; ++count) {
+  for (int count = 0; count < most_port_steps; ++count) {
     if (!step_ports(direction, step)) return false;
     double greatest = 0;
     for (const double d : direction) greatest = std::max(greatest, std::abs(d));

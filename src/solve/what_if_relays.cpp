@@ -2,16 +2,12 @@
 // Relays and outputs within a what-if; islands that they bring to life; an answer that becomes the base of the next.
 #include <algorithm>
 
+#include "solve/at.h"
 #include "solve/islands.h"
 #include "solve/what_if.h"
 #include "solve/what_if_limits.h"
 
 namespace loomfolio {
-namespace {
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-}  // namespace
 
 void WhatIf::find_base_islands() {
   base_island_.assign(at(circuit_.node_count), -1);

@@ -4,15 +4,11 @@
 #include <cassert>
 #include <cmath>
 
+#include "solve/at.h"
 #include "solve/what_if.h"
 #include "solve/what_if_limits.h"
 
 namespace loomfolio {
-namespace {
-
-std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
-}  // namespace
 
 // What 1 A over the branch moves at a node is what 1 A put in at the node makes over the branch: the network is the same
 // both ways. spread.h stops where all below is less.
