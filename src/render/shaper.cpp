@@ -13,13 +13,13 @@
 #include <functional>
 
 #include "base/text.h"
+#include "base/type_size.h"
 #include "render/scripts.h"
 #include "render/word_faces.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr double mm_per_point = 25.4 / 72;
 constexpr double missing_width_em = 0.6;
 
 double to_points(int pango_units) { return pango_units / double{PANGO_SCALE}; }

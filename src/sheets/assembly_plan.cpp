@@ -76,9 +76,9 @@ Action at_part(ActionType type, std::size_t part) {
 /// A group of what stands alone.
 ActionGroup lone(std::vector<Action> actions) { return {{}, {}, std::move(actions), {}}; }
 
-class Planner {
+class AssemblyPlanner {
  public:
-  Planner(const SolvedBuild& solved, const Words& words)
+  AssemblyPlanner(const SolvedBuild& solved, const Words& words)
       : solved_(solved),
         build_(solved.build),
         words_(words),
@@ -468,7 +468,7 @@ class Planner {
 }  // namespace
 
 std::vector<StagePlan> plan_assembly(const SolvedBuild& solved, const Words& words) {
-  return Planner(solved, words).plan();
+  return AssemblyPlanner(solved, words).plan();
 }
 
 }  // namespace loomfolio

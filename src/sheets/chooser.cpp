@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres indent(9), box_pad(2.2), branch_gap(3.5), letter_size(8);
+constexpr Millimetres chooser_indent(9), chooser_pad(2.2), branch_gap(3.5), letter_size(8);
 
 using Choices = std::vector<std::size_t>;  ///< hook-ups still possible, by build
 
@@ -90,14 +90,14 @@ class Chooser {
 
   void answer(const std::string& text, const Choices& choices, Millimetres x, Millimetres from) {
     const Millimetres at = put_answer(text, x);
-    ask(choices, x + indent);
+    ask(choices, x + chooser_indent);
     draw_branch(x, from, at);
   }
 
   void ask_author(const Choices& choices, Millimetres x) {
     const Millimetres from = put_question(words_("chooser.which"), x);
     for (const std::size_t b : choices) {
-      put_leaf(b, x + indent);
+      put_leaf(b, x + chooser_indent);
       draw_branch(x, from, last_leaf_ + letter_size / 2);
     }
   }
@@ -105,27 +105,27 @@ class Chooser {
   Millimetres put_question(const std::string& text, Millimetres x) {
     const Millimetres width = flow_.width() - x;
     Block inner = set_paragraph({marked_spans(text, look::heading, look::heading), Align::left, "P"},
-                                width - box_pad * 2, flow_.setting());
-    Block box{width, inner.height + box_pad * 2, {}};
+                                width - chooser_pad * 2, flow_.setting());
+    Block box{width, inner.height + chooser_pad * 2, {}};
     add_boxed_rect(box.items, {{}, {}, width, box.height}, look::band, {look::ink, look::part_line}, Millimetres(1.5));
-    place_block(box.items, std::move(inner), {box_pad, box_pad});
+    place_block(box.items, std::move(inner), {chooser_pad, chooser_pad});
     ladder_.put(std::move(box), x, branch_gap);
     return ladder_.height();
   }
 
   Millimetres put_answer(const std::string& text, Millimetres x) {
     Block block = set_paragraph({{{text, look::text_bold, look::ink, {}}}, Align::left, "P"},
-                                flow_.width() - x - indent, flow_.setting());
+                                flow_.width() - x - chooser_indent, flow_.setting());
     const Millimetres half = block.height / 2;
-    return ladder_.put(std::move(block), x + indent, branch_gap).y + half;
+    return ladder_.put(std::move(block), x + chooser_indent, branch_gap).y + half;
   }
 
   /// From the question's lower edge down to the answer.
   void draw_branch(Millimetres x, Millimetres from, Millimetres to) {
-    const Millimetres stem = x + indent / 3;
+    const Millimetres stem = x + chooser_indent / 3;
     Items& items = ladder_.items();
     items.push_back(TagOpenItem{"Artifact", {}});
-    add_polyline(items, {{stem, from}, {stem, to}, {x + indent - Millimetres(1.2), to}}, {look::ink, look::part_line});
+    add_polyline(items, {{stem, from}, {stem, to}, {x + chooser_indent - Millimetres(1.2), to}}, {look::ink, look::part_line});
     items.push_back(TagCloseItem{});
   }
 

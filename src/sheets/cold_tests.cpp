@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "check/paths.h"
 #include "sheets/fuse_list.h"
+#include "sheets/inside_sentences.h"
 #include "solve/meter.h"
 
 namespace loomfolio {
@@ -26,12 +27,6 @@ bool is_wound(const Build& build, const Part& part, const Inside& inside) {
   return inside.type == InsideType::load && build.kind_of(part).group == "ignition";
 }
 
-std::string mark_of(const Build& build, InsideRef what, std::size_t node) {
-  const int terminal = inside_of(build, what).nodes[node].terminal;
-  return terminal < 0 ? std::string()
-                      : build.kind_of(build.part(what.part)).terminals[static_cast<std::size_t>(terminal)].id;
-}
-
 }  // namespace
 
 Build with_fuses_out(Build build) {
@@ -47,7 +42,7 @@ std::vector<InsideRef> find_diodes(const Build& build) {
     for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
       const InsideRef what{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
       if (inside_of(build, what).type != InsideType::diode) continue;
-      if (!mark_of(build, what, 0).empty() && !mark_of(build, what, 1).empty()) all.push_back(what);
+      if (!end_mark(build, what, 0).empty() && !end_mark(build, what, 1).empty()) all.push_back(what);
     }
   return all;
 }
@@ -78,8 +73,8 @@ std::vector<PartOhms> find_part_ohms(const Build& build) {
       const Inside& inside = inside_of(build, what);
       if (!is_wound(build, build.parts[p], inside) || !inside.resistance || inside.nodes.size() < 2) continue;
       PartOhms part{what,
-                    mark_of(build, what, 0),
-                    mark_of(build, what, 1),
+                    end_mark(build, what, 0),
+                    end_mark(build, what, 1),
                     *inside.resistance,
                     *inside.resistance * (1 - part_tolerance),
                     *inside.resistance * (1 + part_tolerance)};

@@ -12,7 +12,7 @@
 namespace loomfolio {
 namespace {
 
-struct Wish {
+struct WidthWish {
   Millimetres natural, least;
   void at_least(Millimetres n, Millimetres l) {
     natural = std::max(natural, n);
@@ -26,8 +26,8 @@ Millimetres longest_word(const std::string& text, const TextStyle& style, const 
   return longest;
 }
 
-Wish wish_of(const Paragraph& line, const TextMeasure& measure) {
-  Wish wish;
+WidthWish wish_of(const Paragraph& line, const TextMeasure& measure) {
+  WidthWish wish;
   for (const Span& span : line.spans) {
     const std::string text = widest(span.text);
     wish.natural += measure.measure(text, span.style).width;
@@ -36,11 +36,11 @@ Wish wish_of(const Paragraph& line, const TextMeasure& measure) {
   return wish;
 }
 
-Wish wish_of(const Cell& cell, const TextMeasure& measure) {
-  Wish wish;
+WidthWish wish_of(const Cell& cell, const TextMeasure& measure) {
+  WidthWish wish;
   Millimetres top;
   for (const Paragraph& line : cell.lines) {
-    const Wish one = wish_of(line, measure);
+    const WidthWish one = wish_of(line, measure);
     const Millimetres picture = picture_indent(cell, top);
     wish.at_least(one.natural + picture, one.least + picture);
     top += look::line_step(line.spans.front().style);
@@ -49,15 +49,15 @@ Wish wish_of(const Cell& cell, const TextMeasure& measure) {
   return wish;
 }
 
-std::vector<Wish> column_wishes(const Table& table, const TextMeasure& measure) {
-  std::vector<Wish> wishes(table.columns.size());
+std::vector<WidthWish> column_wishes(const Table& table, const TextMeasure& measure) {
+  std::vector<WidthWish> wishes(table.columns.size());
   for (std::size_t c = 0; c < wishes.size(); ++c) {
     // Heads may always wrap, so a long head does not widen a column of short figures.
     const Millimetres head = longest_word(table.columns[c].head, look::table_head, measure);
     wishes[c].at_least(head, head);
     for (const Row& row : table.rows)
       if (!row.is_group && c < row.cells.size()) {
-        const Wish one = wish_of(row.cells[c], measure);
+        const WidthWish one = wish_of(row.cells[c], measure);
         wishes[c].at_least(columns_taken(row, c) > 1 ? one.least : one.natural, one.least);
       }
     const PointPlace point = find_point(table, c, measure);
@@ -121,14 +121,14 @@ PointPlace find_point(const Table& table, std::size_t column, const TextMeasure&
 namespace {
 
 /// Width of a column under a cap in whole 0.01 mm.
-Millimetres capped(const Wish& wish, const Column& column, Grid cap) {
+Millimetres capped(const WidthWish& wish, const Column& column, Grid cap) {
   if (column.wrapping == Wrapping::keeps) return wish.natural;
   const double weight = column.stretch > 0 ? column.stretch : 1;
   return std::clamp(to_mm(cap) * weight, wish.least, wish.natural);
 }
 
 /// The greatest cap under which all columns fit into `room`.
-Grid find_cap(const std::vector<Wish>& wishes, const Table& table, Millimetres room) {
+Grid find_cap(const std::vector<WidthWish>& wishes, const Table& table, Millimetres room) {
   Grid low = 0, high = to_grid(room) * 20;
   while (low < high) {
     const Grid middle = low + (high - low + 1) / 2;
@@ -145,7 +145,7 @@ Grid find_cap(const std::vector<Wish>& wishes, const Table& table, Millimetres r
 }  // namespace
 
 std::vector<Millimetres> fit_columns(const Table& table, Millimetres width, const TextMeasure& measure) {
-  const std::vector<Wish> wishes = column_wishes(table, measure);
+  const std::vector<WidthWish> wishes = column_wishes(table, measure);
   const Millimetres room = width - look::column_gap * (static_cast<double>(wishes.size()) - 1);
   Millimetres natural, least;
   double stretch = 0;

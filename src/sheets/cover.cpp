@@ -22,7 +22,7 @@ struct Spacing {
   Millimetres entry;  ///< height of a line of the contents
   Millimetres tool;   ///< below a tool
 };
-constexpr Spacing roomy{Millimetres(4.8), Millimetres(1.1)}, tight{Millimetres(4.4), Millimetres(0.5)};
+constexpr Spacing roomy_spacing{Millimetres(4.8), Millimetres(1.1)}, tight_spacing{Millimetres(4.4), Millimetres(0.5)};
 
 /// One after another, downwards.
 class Stack {
@@ -247,9 +247,9 @@ CoverColumns set_columns(const PageFlow& flow, const Spacing& spacing) {
 
 /// What does not fit, however tight, goes on the next page in two columns.
 void add_contents_and_tools(PageFlow& flow) {
-  CoverColumns columns = set_columns(flow, roomy);
+  CoverColumns columns = set_columns(flow, roomy_spacing);
   if (!columns.left.empty())
-    if (CoverColumns closer = set_columns(flow, tight); closer.left.empty()) columns = std::move(closer);
+    if (CoverColumns closer = set_columns(flow, tight_spacing); closer.left.empty()) columns = std::move(closer);
   Block both{flow.width(), std::max(columns.contents.height, columns.tools.height), {}};
   const bool is_right_to_left = flow.setting().is_right_to_left;
   const Millimetres far = column_width(flow, 2) + look::gutter;

@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(32), ends_x(35);
+constexpr Millimetres cut_row_height(5.2), head_height(7), box_size(3), number_x(5), length_right(32), ends_x(35);
 /// Wires in a column before a reel's head is repeated.
 constexpr std::size_t most_in_block = 9;
 
@@ -52,9 +52,9 @@ Block group_head(const SheetContext& context, const WireGroup& group, Head head,
 Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
-  Block block{width, row_height, {}};
+  Block block{width, cut_row_height, {}};
   const Millimetres baseline(3.8);
-  add_rect(block.items, {{}, (row_height - box_size) / 2, box_size, box_size}, {look::ink, look::line});
+  add_rect(block.items, {{}, (cut_row_height - box_size) / 2, box_size, box_size}, {look::ink, look::line});
   add_text(block.items, {number_x, baseline}, wire.id, look::table_mono_bold);
   const std::string unit = "\u00a0" + length_unit(build.document.units, context.words());
   add_text(block.items, {length_right, baseline},
@@ -62,7 +62,7 @@ Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
            look::table, look::ink, Align::right);
   const FittedText purpose = fit_text(wire.purpose, look::table_small, width - ends_x, context.measure());
   add_text(block.items, {ends_x, baseline}, purpose.text, purpose.style, look::grey);
-  add_line(block.items, {{}, row_height}, {width, row_height}, {look::hairline_grey, look::thin_line});
+  add_line(block.items, {{}, cut_row_height}, {width, cut_row_height}, {look::hairline_grey, look::thin_line});
   return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 
@@ -74,7 +74,7 @@ std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& gr
     const std::size_t end = std::min(group.wires.size(), first + most_in_block);
     for (std::size_t i = first; i < end; ++i) {
       place_block(block.items, wire_line(context, group.wires[i], width), {{}, block.height});
-      block.height += row_height;
+      block.height += cut_row_height;
     }
     blocks.push_back(std::move(block));
   }

@@ -4,10 +4,11 @@
 #include <algorithm>
 #include <variant>
 
+#include "sheets/characters.h"
+
 namespace loomfolio {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// What stands between words: spaces, the no-break space's bytes, brackets, and marks that end a sentence's part.
 bool ends_word(const std::string& text, std::size_t at) {
@@ -19,21 +20,21 @@ bool ends_word(const std::string& text, std::size_t at) {
 /// Where the point of a decimal number stands in a word; npos when the word is none.
 std::size_t find_decimal_point(const std::string& word) {
   std::size_t at = 0;
-  while (at < word.size() && !is_digit(word[at]) && word[at] != '.') ++at;
+  while (at < word.size() && !is_digit_byte(word[at]) && word[at] != '.') ++at;
   constexpr std::string_view minus = "\u2212";
   const std::string before = word.substr(0, at);
   if (!before.empty() && before != "-" && before != "+" && before != "<" && before != ">" && before != minus)
     return std::string::npos;
   const std::size_t first = at;
-  while (at < word.size() && is_digit(word[at])) ++at;
+  while (at < word.size() && is_digit_byte(word[at])) ++at;
   const std::size_t point = at;
-  if (point == first || point + 1 >= word.size() || word[point] != '.' || !is_digit(word[point + 1]))
+  if (point == first || point + 1 >= word.size() || word[point] != '.' || !is_digit_byte(word[point + 1]))
     return std::string::npos;
   at = point + 1;
-  while (at < word.size() && is_digit(word[at])) ++at;
+  while (at < word.size() && is_digit_byte(word[at])) ++at;
   // A unit or a stop may follow; another point, digit or hyphen makes it the name of something.
   const auto is_of_a_name = [&](std::size_t i) {
-    return is_digit(word[i]) || word[i] == '-' || word[i] == '_' || (word[i] == '.' && i + 1 < word.size());
+    return is_digit_byte(word[i]) || word[i] == '-' || word[i] == '_' || (word[i] == '.' && i + 1 < word.size());
   };
   for (; at < word.size(); ++at)
     if (is_of_a_name(at)) return std::string::npos;

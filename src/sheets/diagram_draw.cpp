@@ -17,7 +17,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres bar_width{1.6}, splice_dot{1.1};
+constexpr Millimetres terminal_bar_width{1.6}, splice_dot{1.1};
 
 std::string capitals(const std::string& text) {
   std::string out = text;
@@ -298,7 +298,7 @@ void draw_splice(const DiagramDrawer& d, std::size_t b) {
   if (core.x0 == core.x1)
     add_circle(d.items, from, splice_dot, {false, {}}, {true, look::ink});
   else
-    add_line(d.items, from, to, {look::ink, bar_width, {}, Cap::round});
+    add_line(d.items, from, to, {look::ink, terminal_bar_width, {}, Cap::round});
   d.items.push_back(AnchorItem{splice_anchor(splice), from});
   const Millimetres name_x = d.place({core.words_x, 0}).x, name_y = from.y - Millimetres(0.9);
   add_text(d.items, {name_x, name_y}, splice.id, look::terminal_name);

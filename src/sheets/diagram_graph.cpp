@@ -18,7 +18,7 @@ namespace {
 
 constexpr Grid earth_width = 1500, earth_symbol = 350, earth_words_room = 2400;
 
-struct Maker {
+struct GraphMaker {
   const GraphRequest& request;
   std::vector<TerminalUse> uses;
   DiagramGraph made;
@@ -54,7 +54,7 @@ BoxRole role_of(const Kind& kind) {
 }
 
 /// Zones that something on the diagram stands in, from the front.
-void make_zones(Maker& maker) {
+void make_zones(GraphMaker& maker) {
   std::vector<int> found;
   for (WireId id : maker.plan().wires)
     for (TerminalId end : {maker.build().wire(id).from, maker.build().wire(id).to})
@@ -71,7 +71,7 @@ void make_zones(Maker& maker) {
   }
 }
 
-int zone_in_graph(const Maker& maker, TerminalId terminal) {
+int zone_in_graph(const GraphMaker& maker, TerminalId terminal) {
   const auto found = maker.zones.find(zone_of(maker.build(), terminal).index);
   return found == maker.zones.end() ? 0 : found->second;
 }
@@ -79,7 +79,7 @@ int zone_in_graph(const Maker& maker, TerminalId terminal) {
 TerminalId far_end(const Wire& wire, TerminalId here) { return wire.from == here ? wire.to : wire.from; }
 
 /// Wires at a terminal in the order of what they lead to, from the front of the machine.
-std::vector<std::size_t> in_order(const Maker& maker, TerminalId terminal) {
+std::vector<std::size_t> in_order(const GraphMaker& maker, TerminalId terminal) {
   std::vector<std::size_t> wires = maker.uses[terminal.at()].wires;
   const auto place = [&](std::size_t w) {
     const TerminalId far = far_end(maker.build().wire(maker.plan().wires[w]), terminal);
@@ -90,7 +90,7 @@ std::vector<std::size_t> in_order(const Maker& maker, TerminalId terminal) {
   return wires;
 }
 
-void note_end(Maker& maker, std::size_t wire, TerminalId terminal, Maker::End end) {
+void note_end(GraphMaker& maker, std::size_t wire, TerminalId terminal, GraphMaker::End end) {
   const Wire& w = maker.build().wire(maker.plan().wires[wire]);
   const int which = w.from == terminal ? 0 : 1;
   // A wire from a terminal to itself has both ends here.
@@ -108,7 +108,7 @@ struct Pull {
   bool leads_rearward() const { return zones > 0; }
 };
 
-Pull pull_of(const Maker& maker, const Part& part, bool is_a) {
+Pull pull_of(const GraphMaker& maker, const Part& part, bool is_a) {
   Pull pull;
   const Kind& kind = maker.build().kind_of(part);
   for (const Inside& inside : kind.insides) {
@@ -132,7 +132,7 @@ Pull pull_of(const Maker& maker, const Part& part, bool is_a) {
 }
 
 /// Upright where both halves' wires go the same way across the sheet: level, one half would look away from its ends.
-ConnectorLie lie_of(const Maker& maker, const Part& part) {
+ConnectorLie lie_of(const GraphMaker& maker, const Part& part) {
   const Pull a = pull_of(maker, part, true), b = pull_of(maker, part, false);
   if (a.count == 0 || b.count == 0) return ConnectorLie::level;
   const bool go_together = (a.leads_forward() && b.leads_forward()) || (a.leads_rearward() && b.leads_rearward());
@@ -140,7 +140,7 @@ ConnectorLie lie_of(const Maker& maker, const Part& part) {
   return b.roles * a.count < a.roles * b.count ? ConnectorLie::b_above : ConnectorLie::a_above;
 }
 
-PartDrawing draw_for(const Maker& maker, PartId id) {
+PartDrawing draw_for(const GraphMaker& maker, PartId id) {
   const Part& part = maker.build().part(id);
   InsideRequest inside{maker.build(), id, maker.request.measure, {}, inside_styles()};
   for (TerminalId terminal : part.terminals) {
@@ -194,16 +194,16 @@ struct Tap {
   Side side = Side::top;
 };
 
-Grid pen_of(const Maker& maker, std::size_t wire) {
+Grid pen_of(const GraphMaker& maker, std::size_t wire) {
   return to_grid(wire_width(maker.build().wire(maker.plan().wires[wire]).area));
 }
 
-const Earth* earth_of(const Maker& maker, std::size_t wire, TerminalId here) {
+const Earth* earth_of(const GraphMaker& maker, std::size_t wire, TerminalId here) {
   const Terminal& far = maker.build().terminal(far_end(maker.build().wire(maker.plan().wires[wire]), here));
   return far.owner == OwnerType::earth ? &maker.build().earths[static_cast<std::size_t>(far.owner_index)] : nullptr;
 }
 
-LocalEarth local_earth(const Maker& maker, const Tap& tap, WordSide words) {
+LocalEarth local_earth(const GraphMaker& maker, const Tap& tap, WordSide words) {
   const Earth* earth = earth_of(maker, tap.wire, tap.terminal);
   const WireId wire = maker.plan().wires[tap.wire];
   LocalEarth local{wire, static_cast<int>(earth - maker.build().earths.data()), tap.at, words, {}, {}};
@@ -215,7 +215,7 @@ LocalEarth local_earth(const Maker& maker, const Tap& tap, WordSide words) {
 
 /// Takes the outermost taps of the bottom side out of `taps` where they lead to earth: their symbol stands under the
 /// part.
-std::vector<LocalEarth> take_local_earths(const Maker& maker, std::vector<Tap>& taps, const std::vector<Flag>& flags) {
+std::vector<LocalEarth> take_local_earths(const GraphMaker& maker, std::vector<Tap>& taps, const std::vector<Flag>& flags) {
   std::vector<LocalEarth> found;
   for (WordSide words : {WordSide::right, WordSide::left}) {
     const bool is_right = words == WordSide::right;
@@ -239,7 +239,7 @@ std::vector<LocalEarth> take_local_earths(const Maker& maker, std::vector<Tap>& 
 }
 
 /// Room that an earth's words take beside its symbol.
-Grid width_of_words(const Maker& maker, const LocalEarth& local) {
+Grid width_of_words(const GraphMaker& maker, const LocalEarth& local) {
   const Earth& earth = maker.build().earths[static_cast<std::size_t>(local.earth)];
   Grid widest = local.label.width;
   for (std::size_t i = 0; i < local.lines.size(); ++i) {
@@ -251,7 +251,7 @@ Grid width_of_words(const Maker& maker, const LocalEarth& local) {
 }
 
 /// How far earths reach out of the body.
-GridBox earth_room(const Maker& maker, const std::vector<LocalEarth>& earths, Grid width) {
+GridBox earth_room(const GraphMaker& maker, const std::vector<LocalEarth>& earths, Grid width) {
   GridBox room;
   for (const LocalEarth& local : earths) {
     const Grid words = earth_words_gap + width_of_words(maker, local);
@@ -267,7 +267,7 @@ GridBox earth_room(const Maker& maker, const std::vector<LocalEarth>& earths, Gr
 
 /// Taps of a terminal's wires, in order, and of its flag beside them. A wire to earth stands outermost on the lower side,
 /// where its symbol can hang straight under the part.
-void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& placed, std::vector<Tap>& taps,
+void add_taps(const GraphMaker& maker, TerminalId terminal, const PlacedTerminal& placed, std::vector<Tap>& taps,
               std::vector<Flag>& flags) {
   std::vector<std::size_t> wires = in_order(maker, terminal);
   const bool has_flag = !maker.uses[terminal.at()].elsewhere.empty();
@@ -286,7 +286,7 @@ void add_taps(const Maker& maker, TerminalId terminal, const PlacedTerminal& pla
     flags.push_back({terminal, placed.taps[flag_at], placed.side, maker.uses[terminal.at()].elsewhere, 0, WordSide::middle});
 }
 
-void add_part(Maker& maker, PartId id) {
+void add_part(GraphMaker& maker, PartId id) {
   const Part& part = maker.build().part(id);
   DiagramBox box;
   box.index = id.index;
@@ -318,7 +318,7 @@ void add_part(Maker& maker, PartId id) {
 }
 
 /// The first of the splice's wires that goes to earth hangs under it: its place is the last of the lower side.
-std::vector<LocalEarth> take_splice_earth(const Maker& maker, const Splice& splice, std::vector<std::size_t>& wires) {
+std::vector<LocalEarth> take_splice_earth(const GraphMaker& maker, const Splice& splice, std::vector<std::size_t>& wires) {
   const auto found = std::find_if(wires.begin(), wires.end(),
                                   [&](std::size_t wire) { return earth_of(maker, wire, splice.terminal) != nullptr; });
   if (found == wires.end()) return {};
@@ -328,13 +328,13 @@ std::vector<LocalEarth> take_splice_earth(const Maker& maker, const Splice& spli
 }
 
 /// Room that name and flag take right of the core, above a level wire.
-Grid splice_words(const Maker& maker, const Splice& splice) {
+Grid splice_words(const GraphMaker& maker, const Splice& splice) {
   const Grid name = to_grid_up(maker.request.measure.measure(splice.id, look::terminal_name).width) + 200;
   const auto sheets = static_cast<Grid>(maker.uses[splice.terminal.at()].elsewhere.size());
   return name + (sheets > 0 ? flag_stub + sheets * flag_width : 0);
 }
 
-void add_splice(Maker& maker, int index) {
+void add_splice(GraphMaker& maker, int index) {
   const Splice& splice = maker.build().splices[static_cast<std::size_t>(index)];
   const TerminalUse& use = maker.uses[splice.terminal.at()];
   DiagramBox box;
@@ -362,7 +362,7 @@ void add_splice(Maker& maker, int index) {
 }
 
 /// An earth symbol for one wire end, near what it earths.
-void add_earth(Maker& maker, std::size_t wire, TerminalId terminal) {
+void add_earth(GraphMaker& maker, std::size_t wire, TerminalId terminal) {
   const int index = maker.build().terminal(terminal).owner_index;
   const Earth& earth = maker.build().earths[static_cast<std::size_t>(index)];
   const TerminalId far = far_end(maker.build().wire(maker.plan().wires[wire]), terminal);
@@ -387,13 +387,13 @@ void add_earth(Maker& maker, std::size_t wire, TerminalId terminal) {
   maker.made.boxes.push_back(std::move(box));
 }
 
-bool is_local(const Maker& maker, WireId wire) {
+bool is_local(const GraphMaker& maker, WireId wire) {
   return std::any_of(maker.made.boxes.begin(), maker.made.boxes.end(), [wire](const DiagramBox& box) {
     return std::any_of(box.earths.begin(), box.earths.end(), [wire](const LocalEarth& e) { return e.wire == wire; });
   });
 }
 
-void add_boxes(Maker& maker) {
+void add_boxes(GraphMaker& maker) {
   const Build& build = maker.build();
   for (std::size_t p = 0; p < build.parts.size(); ++p) {
     const auto& terminals = build.parts[p].terminals;
@@ -409,7 +409,7 @@ void add_boxes(Maker& maker) {
         add_earth(maker, w, end);
 }
 
-void add_wires(Maker& maker) {
+void add_wires(GraphMaker& maker) {
   const Build& build = maker.build();
   for (std::size_t w = 0; w < maker.plan().wires.size(); ++w) {
     const Wire& wire = build.wire(maker.plan().wires[w]);
@@ -468,7 +468,7 @@ WireLabel label_with_figure(const Wire& wire, const std::string& figure, const T
 }
 
 DiagramGraph make_diagram_graph(const GraphRequest& request) {
-  Maker maker{request, find_uses(request), {}, {}, {}};
+  GraphMaker maker{request, find_uses(request), {}, {}, {}};
   maker.made.graph.name = "diagram " + std::to_string(request.diagram);
   make_zones(maker);
   add_boxes(maker);

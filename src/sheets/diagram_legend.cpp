@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "sheets/costs_overlay.h"
 #include "sheets/diagram_cables.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/trunk_draw.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/diagram_wire.h"
@@ -19,7 +20,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres line_height{4.6}, entry_gap{5}, sign_gap{1.2};
+constexpr Millimetres entry_gap{5}, sign_gap{1.2};
 
 /// A sign with its meaning. The sign is drawn with its left end at (0, 0), its middle on y = 0.
 struct Entry {
@@ -247,15 +248,15 @@ std::string wires_told_below(const SheetContext& context, const LaidDiagram& dia
 Block make_legend(const SheetContext& context, const LaidDiagram& diagram, const DiagramFinds& finds, Millimetres width) {
   Block block;
   block.width = width;
-  Millimetres x(0), y = line_height / 2;
+  Millimetres x(0), y = legend_line_height / 2;
   for (Entry& entry : entries_for(context, diagram, finds)) {
     const Millimetres text = context.measure().measure(entry.text, look::small).width,
                       whole = entry.sign_width + sign_gap + text;
     if (x > Millimetres(0) && x + whole > width) {
       x = Millimetres(0);
-      y += line_height;
+      y += legend_line_height;
     }
-    place_block(block.items, Block{entry.sign_width, line_height, std::move(entry.sign)}, {x, y});
+    place_block(block.items, Block{entry.sign_width, legend_line_height, std::move(entry.sign)}, {x, y});
     add_text(block.items, {x + entry.sign_width + sign_gap, baseline_at_middle(y, look::small)}, entry.text,
              look::small);
     x += whole + entry_gap;
@@ -272,19 +273,19 @@ Block make_legend(const SheetContext& context, const LaidDiagram& diagram, const
     }
     const Block told = set_paragraph({{{note, look::small, look::ink, {}}}, Align::left, {}}, width,
                                      {context.measure(), context.words().is_right_to_left()});
-    place_block(block.items, told, {Millimetres(0), y + line_height / 2 + Millimetres(0.6)});
+    place_block(block.items, told, {Millimetres(0), y + legend_line_height / 2 + Millimetres(0.6)});
     y += told.height;
   }
-  y += line_height;
+  y += legend_line_height;
   const std::string note = context.words()("diagram.rest_state");
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note, look::small);
   const std::string colours = colours_used(context, diagram);
   const bool is_beside = width_of(note) + entry_gap * 2 + width_of(colours) <= width;
-  if (!is_beside) y += line_height;
+  if (!is_beside) y += legend_line_height;
   const FittedText fitted = fit_text(colours, look::small, width, context.measure());
   add_text(block.items, {is_beside ? width : Millimetres(0), baseline_at_middle(y, look::small)}, fitted.text,
            fitted.style, look::ink, is_beside ? Align::right : Align::left);
-  block.height = y + line_height / 2;
+  block.height = y + legend_line_height / 2;
   return block;
 }
 

@@ -7,14 +7,15 @@
 #include <algorithm>
 
 #include "sheets/diagram_draw.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/look.h"
 #include "sheets/placement_book.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres title_room{15}, legend_room{11};
-constexpr int most_rounds = 60;
+constexpr Millimetres legend_room{11};
+constexpr int most_split_rounds = 60;
 constexpr double parts_per_area = 20.0 / (380.0 * 230.0), wires_per_area = 32.0 / (380.0 * 230.0);  // mm2 of drawing
 
 struct Papers {
@@ -156,7 +157,7 @@ LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, 
 
 Rect drawing_room(const PageShape& page) {
   const Rect& body = page.body;
-  return {body.x, body.y + title_room, body.width, body.height - title_room - legend_room};
+  return {body.x, body.y + drawing_title_room, body.width, body.height - drawing_title_room - legend_room};
 }
 
 std::string title_of(const DiagramPlan& plan, const Words& words) {
@@ -181,7 +182,7 @@ std::vector<LaidDiagram> lay_out_diagrams(const SheetContext& context) {
   const Papers papers = papers_of(context.input);
   std::vector<DiagramPlan> plans = split_build(context.build(), budget_of(papers.larger));
   std::vector<LaidDiagram> diagrams;
-  for (int round = 0; round < most_rounds; ++round) {
+  for (int round = 0; round < most_split_rounds; ++round) {
     diagrams.clear();
     bool is_whole = true;
     for (std::size_t i = 0; i < plans.size() && is_whole; ++i) {

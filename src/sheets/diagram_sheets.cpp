@@ -10,6 +10,7 @@
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_plan.h"
 #include "sheets/drawing_head.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/hook_ups.h"
 #include "sheets/overview.h"
 #include "sheets/reference.h"
@@ -22,7 +23,6 @@ namespace {
 
 constexpr Millimetres legend_gap{4};  // between a drawing and its legend
 constexpr Millimetres least_gap{1};   // the same where a long legend leaves no more
-constexpr double most_growth = 1.2;   // of a drawing that leaves its sheet half empty
 
 /// What the diagram shows: its parts that are no connectors, in order.
 std::string parts_on(const SheetContext& context, const LaidDiagram& diagram) {
@@ -81,7 +81,7 @@ Sheet draw_sheet(const SheetContext& context, const std::vector<LaidDiagram>& di
   // Hook-ups are compared side by side, so their drawings keep one scale.
   const double growth = context.id_prefix.empty() ? std::min(room.width / width, free / height) : 1;
   const double fitting = std::max((free + legend_gap - least_gap) / height, look::least_scale);
-  const double scale = std::min(diagram.scale < 1 ? diagram.scale : std::clamp(growth, 1.0, most_growth), fitting);
+  const double scale = std::min(diagram.scale < 1 ? diagram.scale : std::clamp(growth, 1.0, most_drawing_growth), fitting);
   const Point middle{room.x + room.width / 2,
                      room.y + std::max(std::min(room.height / 2, free - height * scale / 2), height * scale / 2)};
   const Point corner{middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)};

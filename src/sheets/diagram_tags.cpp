@@ -9,7 +9,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Grid least_seen = 700;  // of a wire beside its labels
-constexpr Grid step = 50, clear = 30, wire_shown = 120;
+constexpr Grid tag_step = 50, tag_clear = 30, wire_shown = 120;
 
 GridBox box_between(GridPoint a, GridPoint b) {
   return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
@@ -36,19 +36,19 @@ Obstacles collect(const DiagramGraph& diagram, const Laid& laid) {
   Obstacles found;
   found.width = laid.width;
   found.height = laid.height;
-  for (const PlacedBox& placed : laid.boxes) found.fixed.push_back(placed.box.grown(clear));
-  for (const PlacedLabel& label : laid.labels) found.fixed.push_back(label.box.grown(clear));
+  for (const PlacedBox& placed : laid.boxes) found.fixed.push_back(placed.box.grown(tag_clear));
+  for (const PlacedLabel& label : laid.labels) found.fixed.push_back(label.box.grown(tag_clear));
   for (std::size_t w = 0; w < laid.courses.size(); ++w) {
     const auto& points = laid.courses[w].points;
     for (std::size_t i = 1; i < points.size(); ++i)
-      found.wires.emplace_back(w, box_between(points[i - 1], points[i]).grown(diagram.graph.wires[w].pen / 2 + clear));
+      found.wires.emplace_back(w, box_between(points[i - 1], points[i]).grown(diagram.graph.wires[w].pen / 2 + tag_clear));
     for (const DrawnHop& hop : course_of(diagram.graph, laid, w).hops)
-      found.fixed.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + clear));
+      found.fixed.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + tag_clear));
   }
   return found;
 }
 
-struct Stretch {
+struct WireStretch {
   GridPoint a, b;
   Grid length() const { return std::abs(a.x - b.x) + std::abs(a.y - b.y); }
   bool is_level() const { return a.y == b.y; }
@@ -60,10 +60,10 @@ struct TagSize {
 };
 
 /// The free place nearest the middle of the stretch.
-bool place_on(const Stretch& stretch, Grid width, Grid height, const Obstacles& obstacles, std::size_t wire,
+bool place_on(const WireStretch& stretch, Grid width, Grid height, const Obstacles& obstacles, std::size_t wire,
               GridBox& found) {
   const Grid room = stretch.length() - width - 2 * wire_shown;
-  for (Grid off = 0; off * 2 <= room; off += step)
+  for (Grid off = 0; off * 2 <= room; off += tag_step)
     for (const Grid side : {off, -off}) {
       const Grid x = (stretch.a.x + stretch.b.x) / 2 + (stretch.is_level() ? side : 0);
       const Grid y = (stretch.a.y + stretch.b.y) / 2 + (stretch.is_level() ? 0 : side);
@@ -77,9 +77,9 @@ bool place_on(const Stretch& stretch, Grid width, Grid height, const Obstacles& 
 }
 
 /// Beside a stretch that the tag would all but cover, words level: the free place nearest its middle, on either side.
-bool place_beside(const Stretch& stretch, const TagSize& size, const Obstacles& obstacles, GridBox& found) {
-  const Grid off = size.pen / 2 + clear + 10;
-  for (Grid slide = 0; slide * 2 <= stretch.length(); slide += step)
+bool place_beside(const WireStretch& stretch, const TagSize& size, const Obstacles& obstacles, GridBox& found) {
+  const Grid off = size.pen / 2 + tag_clear + 10;
+  for (Grid slide = 0; slide * 2 <= stretch.length(); slide += tag_step)
     for (const Grid side : {slide, -slide})
       for (const int way : {1, -1}) {
         const Grid x = (stretch.a.x + stretch.b.x) / 2 + (stretch.is_level() ? side : 0);
@@ -94,7 +94,7 @@ bool place_beside(const Stretch& stretch, const TagSize& size, const Obstacles& 
   return false;
 }
 
-bool is_left_of(const GridBox& box, const Stretch& stretch) { return !stretch.is_level() && box.x1 < stretch.a.x; }
+bool is_left_of(const GridBox& box, const WireStretch& stretch) { return !stretch.is_level() && box.x1 < stretch.a.x; }
 
 Grid length_of_course(const std::vector<GridPoint>& points) {
   Grid length = 0;
@@ -111,11 +111,11 @@ bool is_covered(const Laid& laid, std::size_t wire) {
   return seen < least_seen;
 }
 
-std::vector<Stretch> stretches_of(const std::vector<GridPoint>& points) {
-  std::vector<Stretch> stretches;
+std::vector<WireStretch> stretches_of(const std::vector<GridPoint>& points) {
+  std::vector<WireStretch> stretches;
   for (std::size_t i = 1; i < points.size(); ++i) stretches.push_back({points[i - 1], points[i]});
   std::stable_sort(stretches.begin(), stretches.end(),
-                   [](const Stretch& a, const Stretch& b) { return a.length() > b.length(); });
+                   [](const WireStretch& a, const WireStretch& b) { return a.length() > b.length(); });
   return stretches;
 }
 
@@ -142,13 +142,13 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
     const bool is_labelled =
         std::any_of(laid.labels.begin(), laid.labels.end(), [w](auto& l) { return l.wire == static_cast<int>(w); });
     const WireLabel& label = diagram.labels[w];
-    const std::vector<Stretch> stretches = stretches_of(laid.courses[w].points);
+    const std::vector<WireStretch> stretches = stretches_of(laid.courses[w].points);
     if (is_labelled) {
       SpareTag tag{w, {}, false, false, false, true};
       const TagSize size{label.width, label.height, diagram.graph.wires[w].pen};
       if (!is_covered(laid, w) || !place_beside(stretches.front(), size, obstacles, tag.box)) continue;
       tag.ends_at_wire = is_left_of(tag.box, stretches.front());
-      obstacles.fixed.push_back(tag.box.grown(clear));
+      obstacles.fixed.push_back(tag.box.grown(tag_clear));
       tags.push_back(tag);
       continue;
     }
@@ -157,7 +157,7 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
       if (tag.is_placed) break;
       const TagSize size{is_number_only ? label.number_width + 2 * tag_pad : label.width, label.height,
                          diagram.graph.wires[w].pen};
-      for (const Stretch& s : stretches) {
+      for (const WireStretch& s : stretches) {
         const bool is_short = s.length() < 3 * size.width;
         const bool is_on = !is_short && place_on(s, size.width, size.height, obstacles, w, tag.box);
         const bool is_beside = is_short && place_beside(s, size, obstacles, tag.box);
@@ -166,7 +166,7 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
         tag.ends_at_wire = is_beside && is_left_of(tag.box, s);
         tag.is_number_only = is_number_only;
         tag.is_placed = true;
-        obstacles.fixed.push_back(tag.box.grown(clear));
+        obstacles.fixed.push_back(tag.box.grown(tag_clear));
         break;
       }
     }

@@ -11,6 +11,9 @@
 
 namespace loomfolio {
 
+/// Between neighbours that still read as side by side, at most.
+inline constexpr Grid side_by_side_gap = 700;
+
 /// Between the words of a wire's label and its edge.
 inline constexpr Grid tag_pad = 60;
 

@@ -18,8 +18,7 @@ namespace {
 
 using laying::Segment;
 
-constexpr Grid widest_gap = 700;     // between neighbours that still read as side by side
-constexpr Grid clear = 60;           // of wires and labels, from what is not theirs
+constexpr Grid trunk_clear = 60;           // of wires and labels, from what is not theirs
 constexpr Grid words_margin = 80;   // on both sides of the numbers
 constexpr Grid hop_room = 200;       // of a wire that crosses, along the trunk
 constexpr Grid least_thick = 3000;   // of the thick course, where the author has not asked for it
@@ -27,7 +26,7 @@ constexpr std::size_t least_wires = 4;
 constexpr std::string_view between_numbers = " \u00b7 ";
 constexpr Grid base_width = 190, width_a_wire = 40;
 
-using Span = std::pair<Grid, Grid>;
+using GridSpan = std::pair<Grid, Grid>;
 
 /// Which wires may share a trunk.
 struct Mates {
@@ -37,7 +36,7 @@ struct Mates {
   friend bool operator==(const Mates&, const Mates&) = default;
 };
 
-struct Finder {
+struct TrunkFinder {
   const DiagramGraph& diagram;
   const TextMeasure& measure;
   std::vector<Mates> mates;  ///< by wire
@@ -65,20 +64,20 @@ std::vector<Mates> find_mates(const Build& build, const DiagramGraph& diagram) {
 }
 
 /// Mates' stretches side by side, in order across; indices into Finder::segments.
-struct SideBySide {
+struct TrunkRun {
   std::vector<std::size_t> stretches;
   Grid low = 0, high = 0;
 };
 
-SideBySide gather(const Finder& finder, std::size_t first) {
+TrunkRun gather_mates(const TrunkFinder& finder, std::size_t first) {
   const Segment& begin = finder.segments[first];
-  SideBySide run{{first}, begin.low, begin.high};
+  TrunkRun run{{first}, begin.low, begin.high};
   for (;;) {
     const Segment& last = finder.segments[run.stretches.back()];
     std::size_t next = finder.segments.size();
     for (std::size_t s = 0; s < finder.segments.size(); ++s) {
       const Segment& one = finder.segments[s];
-      if (one.is_level != last.is_level || one.at <= last.at || one.at > last.at + widest_gap || finder.is_used[s]) continue;
+      if (one.is_level != last.is_level || one.at <= last.at || one.at > last.at + side_by_side_gap || finder.is_used[s]) continue;
       if (finder.mates_of(one) != finder.mates_of(last) || std::min(run.high, one.high) <= std::max(run.low, one.low)) continue;
       if (next == finder.segments.size() || one.at < finder.segments[next].at) next = s;
     }
@@ -89,9 +88,9 @@ SideBySide gather(const Finder& finder, std::size_t first) {
 }
 
 /// What is left of `whole` without the spans, in order.
-std::vector<Span> without(Span whole, std::vector<Span> spans) {
+std::vector<GridSpan> without(GridSpan whole, std::vector<GridSpan> spans) {
   std::sort(spans.begin(), spans.end());
-  std::vector<Span> left;
+  std::vector<GridSpan> left;
   Grid from = whole.first;
   for (const auto& [low, high] : spans) {
     if (low > from) left.push_back({from, std::min(low, whole.second)});
@@ -102,20 +101,20 @@ std::vector<Span> without(Span whole, std::vector<Span> spans) {
   return left;
 }
 
-Span along_of(const GridBox& box, bool is_level) { return is_level ? Span{box.x0, box.x1} : Span{box.y0, box.y1}; }
-Span across_of(const GridBox& box, bool is_level) { return along_of(box, !is_level); }
-bool meets(Span a, Span b) { return a.first < b.second && b.first < a.second; }
+GridSpan along_of(const GridBox& box, bool is_level) { return is_level ? GridSpan{box.x0, box.x1} : GridSpan{box.y0, box.y1}; }
+GridSpan across_of(const GridBox& box, bool is_level) { return along_of(box, !is_level); }
+bool meets(GridSpan a, GridSpan b) { return a.first < b.second && b.first < a.second; }
 
 class TrunkMaker {
  public:
-  TrunkMaker(const Finder& finder, const SideBySide& run) : finder_(finder), run_(run) {
+  TrunkMaker(const TrunkFinder& finder, const TrunkRun& run) : finder_(finder), run_(run) {
     const Segment &first = segment(0), &last = segment(run.stretches.size() - 1);
     trunk_.is_level = first.is_level;
     trunk_.width = base_width + width_a_wire * static_cast<Grid>(run.stretches.size());
     trunk_.at = (first.at + last.at) / 2;
     trunk_.fan = std::max<Grid>(350, (last.at - first.at) * 3 / 8);
-    across_ = {first.at - finder.half_pen_of(first.wire) - clear, last.at + finder.half_pen_of(last.wire) + clear};
-    across_ = {std::min(across_.first, trunk_.at - trunk_.width / 2 - clear), std::max(across_.second, trunk_.at + trunk_.width / 2 + clear)};
+    across_ = {first.at - finder.half_pen_of(first.wire) - trunk_clear, last.at + finder.half_pen_of(last.wire) + trunk_clear};
+    across_ = {std::min(across_.first, trunk_.at - trunk_.width / 2 - trunk_clear), std::max(across_.second, trunk_.at + trunk_.width / 2 + trunk_clear)};
     words_ = to_grid(finder.measure.measure(words(), look::wire_number).width) + 2 * words_margin;
   }
 
@@ -124,7 +123,7 @@ class TrunkMaker {
     const Mates& mates = finder_.mates_of(segment(0));
     const Grid least = std::max(words_, mates.group >= 0 ? 0 : least_thick);
     std::optional<Trunk> best;
-    for (const Span& free : without({run_.low, run_.high}, blocked_)) {
+    for (const GridSpan& free : without({run_.low, run_.high}, blocked_)) {
       std::optional<Trunk> one = within(free);
       if (one && one->high - one->low - 2 * one->fan >= least && (!best || one->high - one->low > best->high - best->low)) best = one;
     }
@@ -145,26 +144,26 @@ class TrunkMaker {
   void find_obstacles() {
     const bool is_level = trunk_.is_level;
     for (const GridBox& box : finder_.taken)
-      if (meets(across_of(box, is_level), across_)) add(blocked_, along_of(box, is_level), clear);
+      if (meets(across_of(box, is_level), across_)) add(blocked_, along_of(box, is_level), trunk_clear);
     for (std::size_t s = 0; s < finder_.segments.size(); ++s) {
       const Segment& other = finder_.segments[s];
       if (is_own(s)) continue;
       if (other.is_level == is_level) {
-        if (other.at > across_.first && other.at < across_.second) add(blocked_, {other.low, other.high}, clear);
+        if (other.at > across_.first && other.at < across_.second) add(blocked_, {other.low, other.high}, trunk_clear);
         continue;
       }
       if (!meets({other.low, other.high}, across_)) continue;
       const bool is_across = other.low <= across_.first && other.high >= across_.second;
-      add(is_across ? crossed_ : blocked_, {other.at, other.at}, is_across ? hop_room : finder_.half_pen_of(other.wire) + clear);
+      add(is_across ? crossed_ : blocked_, {other.at, other.at}, is_across ? hop_room : finder_.half_pen_of(other.wire) + trunk_clear);
     }
   }
 
-  static void add(std::vector<Span>& spans, Span span, Grid margin) { spans.push_back({span.first - margin, span.second + margin}); }
+  static void add(std::vector<GridSpan>& spans, GridSpan span, Grid margin) { spans.push_back({span.first - margin, span.second + margin}); }
 
   /// The longest trunk in a piece where nothing but wires across it stands in the way: fans where none crosses.
-  std::optional<Trunk> within(Span free) const {
-    const std::vector<Span> open = without(free, crossed_);
-    const auto holds_fan = [&](const Span& span) { return span.second - span.first >= trunk_.fan; };
+  std::optional<Trunk> within(GridSpan free) const {
+    const std::vector<GridSpan> open = without(free, crossed_);
+    const auto holds_fan = [&](const GridSpan& span) { return span.second - span.first >= trunk_.fan; };
     const auto first = std::find_if(open.begin(), open.end(), holds_fan);
     const auto last = std::find_if(open.rbegin(), open.rend(), holds_fan);
     if (first == open.end()) return std::nullopt;
@@ -174,7 +173,7 @@ class TrunkMaker {
     // Numbers nearest to the middle, where nothing crosses them.
     const Grid middle = (trunk.low + trunk.high) / 2;
     std::optional<Grid> words_at;
-    for (const Span& span : without({trunk.low + trunk.fan, trunk.high - trunk.fan}, crossed_)) {
+    for (const GridSpan& span : without({trunk.low + trunk.fan, trunk.high - trunk.fan}, crossed_)) {
       if (span.second - span.first < words_) continue;
       const Grid at = std::clamp(middle, span.first + words_ / 2, span.second - words_ / 2);
       if (!words_at || std::abs(at - middle) < std::abs(*words_at - middle)) words_at = at;
@@ -184,27 +183,27 @@ class TrunkMaker {
     const auto count = static_cast<Grid>(run_.stretches.size());
     for (Grid i = 0; i < count; ++i) {
       const Segment& s = segment(static_cast<std::size_t>(i));
-      const Grid joins = trunk.at + (2 * i - count + 1) * (trunk.width - 2 * clear) / (2 * count);
+      const Grid joins = trunk.at + (2 * i - count + 1) * (trunk.width - 2 * trunk_clear) / (2 * count);
       trunk.wires.push_back({static_cast<std::size_t>(s.wire), static_cast<std::size_t>(s.index), s.at, joins});
     }
     return trunk;
   }
 
-  const Finder& finder_;
-  const SideBySide& run_;
+  const TrunkFinder& finder_;
+  const TrunkRun& run_;
   Trunk trunk_;
-  Span across_;
+  GridSpan across_;
   Grid words_ = 0;
-  std::vector<Span> blocked_, crossed_;
+  std::vector<GridSpan> blocked_, crossed_;
 };
 
 /// The trunk of most wires, of those the longest.
-std::optional<std::pair<Trunk, SideBySide>> next_trunk(const Finder& finder) {
-  std::optional<std::pair<Trunk, SideBySide>> best;
+std::optional<std::pair<Trunk, TrunkRun>> next_trunk(const TrunkFinder& finder) {
+  std::optional<std::pair<Trunk, TrunkRun>> best;
   const auto size_of = [](const Trunk& trunk) { return std::pair(trunk.wires.size(), trunk.high - trunk.low); };
   for (std::size_t s = 0; s < finder.segments.size(); ++s) {
     if (finder.is_used[s] || !finder.mates_of(finder.segments[s]).is_any()) continue;
-    const SideBySide run = gather(finder, s);
+    const TrunkRun run = gather_mates(finder, s);
     const std::size_t least = finder.mates_of(finder.segments[s]).group >= 0 ? 2 : least_wires;
     if (run.stretches.size() < least) continue;
     std::optional<Trunk> trunk = TrunkMaker(finder, run).make();
@@ -226,7 +225,7 @@ GridBox Trunk::whole() const {
 }
 
 std::vector<Trunk> find_trunks(const Build& build, const DiagramGraph& diagram, const Laid& laid, const TextMeasure& measure) {
-  Finder finder{diagram, measure, find_mates(build, diagram), laying::find_segments(laid), {}, words_on_wires(diagram, laid)};
+  TrunkFinder finder{diagram, measure, find_mates(build, diagram), laying::find_segments(laid), {}, words_on_wires(diagram, laid)};
   finder.is_used.assign(finder.segments.size(), 0);
   for (const PlacedBox& box : laid.boxes) finder.taken.push_back(box.box);
   std::vector<Trunk> trunks;

@@ -16,7 +16,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Grid bend_radius = 120, least_radius = 35, hops_apart = 60;
-constexpr double round = 0.5522847498;  // reach of the controls of a quarter circle
+constexpr double quarter_reach = 0.5522847498;  // reach of the controls of a quarter circle
 
 /// The thickest pen among upright stretches that pass the hop.
 Grid pen_under(const Graph& graph, const Laid& laid, std::size_t wire, const Hop& hop) {
@@ -49,9 +49,9 @@ void add_hop(PathMaker& maker, const DrawnHop& hop, double way) {
   const double y = hop.at.y, rise = hop.rise, x0 = hop.at.x - way * hop.half, x1 = hop.at.x + way * hop.half;
   const double corner = std::min<double>(rise, hop.half);
   maker.line(x0, y);
-  maker.curve(x0, y - rise * round, x0 + way * corner * (1 - round), y - rise, x0 + way * corner, y - rise);
+  maker.curve(x0, y - rise * quarter_reach, x0 + way * corner * (1 - quarter_reach), y - rise, x0 + way * corner, y - rise);
   maker.line(x1 - way * corner, y - rise);
-  maker.curve(x1 - way * corner * (1 - round), y - rise, x1, y - rise * round, x1, y);
+  maker.curve(x1 - way * corner * (1 - quarter_reach), y - rise, x1, y - rise * quarter_reach, x1, y);
 }
 
 /// Hops of the level stretch between the points, from its start to its end.
@@ -195,7 +195,7 @@ std::vector<PathPiece> path_of(const WireCourse& drawn, Point origin) {
     const GridPoint before = toward(corner, points[i - 1], radius), after = toward(corner, next, radius);
     add_stretch(maker, course, at, before);
     maker.line(before.x, before.y);
-    const auto mix = [](Grid a, Grid b) { return a + (b - a) * round; };
+    const auto mix = [](Grid a, Grid b) { return a + (b - a) * quarter_reach; };
     maker.curve(mix(before.x, corner.x), mix(before.y, corner.y), mix(after.x, corner.x), mix(after.y, corner.y),
                 after.x, after.y);
     at = after;

@@ -4,12 +4,13 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/type_size.h"
+
 namespace loomfolio {
 namespace {
 
 /// Height of B612's capitals over its type size, as its face states it (OS/2 table).
 constexpr double capital_share = 0.75;
-constexpr double mm_per_point = 25.4 / 72;
 
 std::vector<PathPiece> path_through(const std::vector<Point>& points) {
   std::vector<PathPiece> pieces;

@@ -109,7 +109,7 @@ std::vector<const Splice*> splices_shown(const SheetContext& context) {
 }
 
 /// A joint as drawn, for the hook-ups of those letters; all when there are none.
-struct Told {
+struct ToldJoint {
   Joint joint;
   std::string text;  ///< all that its block says
   std::vector<std::size_t> hook_ups;
@@ -124,38 +124,38 @@ std::string text_of(const Joint& joint) {
 
 /// What the context shows; on the common pages also what differs from hook-up to hook-up, the same id together.
 template <class Shown, class Make>
-std::vector<Told> gather_joints(const PageFlow& flow, const Shown& shown, const Make& make) {
+std::vector<ToldJoint> gather_joints(const PageFlow& flow, const Shown& shown, const Make& make) {
   const SheetContext& context = flow.context();
-  std::vector<Told> told;
+  std::vector<ToldJoint> told;
   for (const auto* one : shown(context)) told.push_back({make(flow, context, *one), {}, {}});
   if (context.extent != Extent::common) return told;
   for (SheetContext& own : own_contexts(context)) {
     own.extent = Extent::own;
     for (const auto* one : shown(own)) {
-      Told next{make(flow, own, *one), {}, {own.build_index}};
+      ToldJoint next{make(flow, own, *one), {}, {own.build_index}};
       next.text = text_of(next.joint);
-      const auto same = std::find_if(told.begin(), told.end(), [&](const Told& t) { return t.text == next.text; });
+      const auto same = std::find_if(told.begin(), told.end(), [&](const ToldJoint& t) { return t.text == next.text; });
       if (same != told.end()) {
         same->hook_ups.push_back(own.build_index);
         continue;
       }
       const auto later =
-          std::find_if(told.begin(), told.end(), [&](const Told& t) { return t.joint.id > next.joint.id; });
+          std::find_if(told.begin(), told.end(), [&](const ToldJoint& t) { return t.joint.id > next.joint.id; });
       told.insert(later, std::move(next));
     }
   }
-  for (Told& one : told)
+  for (ToldJoint& one : told)
     if (!one.hook_ups.empty())
       one.joint.lines.insert(one.joint.lines.begin(), hook_ups_text(one.hook_ups, context.words()));
   return told;
 }
 
-void add_joints(PageFlow& flow, std::vector<Told> joints, const std::string& kind) {
+void add_joints(PageFlow& flow, std::vector<ToldJoint> joints, const std::string& kind) {
   const Words& words = flow.context().words();
   if (joints.empty()) return;
   flow.add_heading(words("earths." + kind + "s"), Millimetres(40));
   flow.add_text(words("earths." + kind + "_rule"), look::text, look::paragraph_gap);
-  for (Told& one : joints) flow.add(joint_block(flow, std::move(one.joint)), Millimetres(3.5));
+  for (ToldJoint& one : joints) flow.add(joint_block(flow, std::move(one.joint)), Millimetres(3.5));
 }
 
 }  // namespace
@@ -164,7 +164,7 @@ std::vector<Sheet> make_earths(const SheetContext& context) {
   if (context.extent == Extent::own) return {};
   const Words& words = context.words();
   PageFlow flow(context, {"earths", words("earths.title"), words("earths.intro")});
-  std::vector<Told> earths = gather_joints(flow, earths_shown, earth_joint),
+  std::vector<ToldJoint> earths = gather_joints(flow, earths_shown, earth_joint),
                     splices = gather_joints(flow, splices_shown, splice_joint);
   if (earths.empty() && splices.empty()) return {};
   add_joints(flow, std::move(earths), "earth");

@@ -25,7 +25,7 @@ constexpr double feature_cost = 20;
 constexpr double least_reach = 1.7;  ///< drawn: a leader so near to another terminal runs through its cavity
 constexpr int cavity_weight = 2;       ///< in features: worse than over a latch, since it may be read as that cavity's
 
-struct Wish {
+struct LabelWish {
   std::size_t label = 0;
   double start = 0;  ///< of the terminal, along the side
   double depth = 0;  ///< distance from the side
@@ -39,7 +39,7 @@ struct SideBox {
 };
 
 /// Pushes apart sorted wishes: clusters of touching ones share the mean of what they wish.
-std::vector<double> spread(const std::vector<Wish>& wishes) {
+std::vector<double> spread(const std::vector<LabelWish>& wishes) {
   struct Cluster {
     std::size_t first = 0, count = 0;
     double length = 0, centre_sum = 0;  ///< sum of the wished middles of the cluster as a whole
@@ -137,14 +137,14 @@ class Placer {
     return depth_of(p, side) + feature_cost * crossed_by(along_of(p), depth_of(p, side), side);
   }
 
-  bool is_lane_free(double lane, double depth, std::size_t own, LabelSide side, const std::vector<Wish>& taken) const {
+  bool is_lane_free(double lane, double depth, std::size_t own, LabelSide side, const std::vector<LabelWish>& taken) const {
     for (std::size_t k = 0; k < request_.terminals.size(); ++k) {
       if (k == own) continue;
       const Point p = request_.terminals[k];
       if (depth_of(p, side) < depth + 0.2 && std::abs(along_of(p) - lane) < lane_clear) return false;
     }
     return std::none_of(taken.begin(), taken.end(),
-                        [&](const Wish& wish) { return std::abs(wish.along - lane) < lanes_apart; });
+                        [&](const LabelWish& wish) { return std::abs(wish.along - lane) < lanes_apart; });
   }
 
   /// Whether the slanting piece to a lane, `off` beside the terminal, keeps clear of the other terminals.
@@ -161,7 +161,7 @@ class Placer {
   }
 
   /// The free lane nearest the terminal that crosses least; lanes away from the face's middle first.
-  double choose_lane(std::size_t i, LabelSide side, const std::vector<Wish>& taken) const {
+  double choose_lane(std::size_t i, LabelSide side, const std::vector<LabelWish>& taken) const {
     const double start = along_of(request_.terminals[i]), depth = depth_of(request_.terminals[i], side);
     const double length = (is_beside() ? request_.height : request_.width).number();
     const double outward = start < length / 2 ? -1 : 1;
@@ -187,12 +187,12 @@ class Placer {
     std::stable_sort(terminals.begin(), terminals.end(), [&](std::size_t a, std::size_t b) {
       return depth_of(request_.terminals[a], side) < depth_of(request_.terminals[b], side) - 0.2;
     });
-    std::vector<Wish> wishes;
+    std::vector<LabelWish> wishes;
     for (const std::size_t i : terminals) {
       const Point p = request_.terminals[i];
       wishes.push_back({i, along_of(p), depth_of(p, side), choose_lane(i, side, wishes), size_of(i)});
     }
-    std::sort(wishes.begin(), wishes.end(), [](const Wish& a, const Wish& b) { return a.along < b.along; });
+    std::sort(wishes.begin(), wishes.end(), [](const LabelWish& a, const LabelWish& b) { return a.along < b.along; });
     const std::vector<double> middles = spread(wishes);
     double furthest = 0;
     for (std::size_t i = 0; i < wishes.size(); ++i)
@@ -200,7 +200,7 @@ class Placer {
     for (std::size_t i = 0; i < wishes.size(); ++i) put(wishes[i], middles[i], turn_out + furthest + last_out, side);
   }
 
-  void put(const Wish& wish, double along, double out, LabelSide side) {
+  void put(const LabelWish& wish, double along, double out, LabelSide side) {
     PlacedFaceLabel label;
     label.label = wish.label;
     label.side = side;

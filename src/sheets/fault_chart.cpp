@@ -20,9 +20,9 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres question_share(65), arrow_width(26), number_room(8), pad(1.4), down_gap(6.4), row_gap(2.6),
+constexpr Millimetres question_share(65), arrow_width(26), number_room(8), box_inset(1.4), down_gap(6.4), row_gap(2.6),
     exit_gap(1.4);
-constexpr Millimetres lower(0.4);  // a line of text stands high in its step
+constexpr Millimetres lowered_by(0.4);  // a line of text stands high in its step
 constexpr Millimetres disc(2.6), head_length(2.2), head_half(0.9);
 constexpr TextStyle reading_style{FaceName::sans, Weight::bold, 9};
 
@@ -77,8 +77,8 @@ class ChartDrawing {
         lines = {{{{fill(style_.go_to, {{"number", std::to_string(exit.next + 1)}}), look::text_bold, look::ink, {}}},
                   Align::left,
                   "P"}};
-      PlacedExit p{&exit, stack(lines, end_width() - pad * 2), y, {}};
-      p.height = std::max(p.text.height + pad * 1.2, Millimetres(7.0));
+      PlacedExit p{&exit, stack(lines, end_width() - box_inset * 2), y, {}};
+      p.height = std::max(p.text.height + box_inset * 1.2, Millimetres(7.0));
       y += p.height + exit_gap;
       placed.push_back(std::move(p));
     }
@@ -87,10 +87,10 @@ class ChartDrawing {
 
   void draw_row(const DrawnBox& box, int number) {
     const Millimetres top = block_.height;
-    Block question = stack(box.question, question_share - number_room - pad);
+    Block question = stack(box.question, question_share - number_room - box_inset);
     std::vector<PlacedExit> exits = place_exits(box);
     const Millimetres exits_height = exits.empty() ? Millimetres(0) : exits.back().y + exits.back().height;
-    const Millimetres height = std::max({question.height + pad * 2, exits_height, Millimetres(9)});
+    const Millimetres height = std::max({question.height + box_inset * 2, exits_height, Millimetres(9)});
     if (!box.question.empty())
       draw_question(std::move(question), {x({}, question_share), top, question_share, height}, number);
     for (PlacedExit& exit : exits) draw_exit(exit, top + (height - exits_height) / 2, !box.question.empty());
@@ -103,7 +103,7 @@ class ChartDrawing {
     add_circle(block_.items, centre, disc, {false, {}}, {true, look::ink});
     add_text(block_.items, {centre.x, baseline_at_middle(centre.y, look::text_bold)}, std::to_string(number),
              look::text_bold, look::paper, Align::centre);
-    const Point at{x(number_room, text.width), rect.y + (rect.height - text.height) / 2 + lower};
+    const Point at{x(number_room, text.width), rect.y + (rect.height - text.height) / 2 + lowered_by};
     place_block(block_.items, std::move(text), at);
   }
 
@@ -118,7 +118,7 @@ class ChartDrawing {
                      {look::ink, look::part_line}, exit.height / 2);
     }
     if (has_arrow) draw_arrow(middle, exit.exit->reading);
-    const Point at{x(near + pad * 1.3, exit.text.width), middle - exit.text.height / 2 + lower};
+    const Point at{x(near + box_inset * 1.3, exit.text.width), middle - exit.text.height / 2 + lowered_by};
     place_block(block_.items, std::move(exit.text), at);
   }
 

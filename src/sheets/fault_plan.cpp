@@ -18,9 +18,9 @@ constexpr double least_shared = 0.5, least_shared_of_kind = 0.4, least_shared_of
 constexpr double nearly_all = 0.97;
 
 /// All that is known, and what was chosen so far.
-class Planner {
+class FaultPlanner {
  public:
-  Planner(const Build& build, const std::vector<Solution>& solutions)
+  FaultPlanner(const Build& build, const std::vector<Solution>& solutions)
       : bench_(set_on_bench(build, solutions)),
         build_(bench_.build),
         solutions_(bench_.solutions),
@@ -296,7 +296,7 @@ int FaultPlan::chart_for(InsideRef what, SituationId situation) const {
 }
 
 FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions) {
-  return Planner(build, solutions).plan();
+  return FaultPlanner(build, solutions).plan();
 }
 
 }  // namespace loomfolio

@@ -8,7 +8,7 @@
 namespace loomfolio {
 namespace {
 
-bool is_consumer(const Inside& inside) {
+bool takes_current(const Inside& inside) {
   switch (inside.type) {
     case InsideType::load:
     case InsideType::lamp:
@@ -26,7 +26,7 @@ PartId consumer_at(const Build& build, TerminalId id) {
   const Terminal& terminal = build.terminal(id);
   if (terminal.owner != OwnerType::part) return {};
   const Part& part = build.parts[static_cast<std::size_t>(terminal.owner_index)];
-  const bool takes = std::any_of(part.insides.begin(), part.insides.end(), is_consumer);
+  const bool takes = std::any_of(part.insides.begin(), part.insides.end(), takes_current);
   return takes ? PartId{terminal.owner_index} : PartId{};
 }
 

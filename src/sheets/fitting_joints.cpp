@@ -8,10 +8,8 @@ namespace {
 
 using namespace fitting_paint;
 using namespace fitting_place;
-using Sketch = FittingSketch;
-using Facts = FittingFacts;
 
-void splice_sleeve(Sketch& s, const Facts&) {
+void splice_sleeve(FittingSketch& s, const FittingFacts&) {
   s.wire(0, 11);
   s.wire(14, right);
   s.box(17.4, 2.6, 8, look::band_dark, 0.8);
@@ -19,7 +17,7 @@ void splice_sleeve(Sketch& s, const Facts&) {
 }
 
 /// Both ends bare as far as the barrel is long.
-void splice_strip(Sketch& s, const Facts&) {
+void splice_strip(FittingSketch& s, const FittingFacts&) {
   s.wire(0, 6);
   s.strands(6, 12);
   s.strands(15, 21);
@@ -28,7 +26,7 @@ void splice_strip(Sketch& s, const Facts&) {
   s.slab(6, 3.8, 6, 6.2, metal, 0.4);
 }
 
-void splice_lay(Sketch& s, const Facts&) {
+void splice_lay(FittingSketch& s, const FittingFacts&) {
   s.slab(10, -2.6, 8, 2.2, metal, 0.4);
   s.wire(0, 9);
   s.wire(19, right);
@@ -37,47 +35,47 @@ void splice_lay(Sketch& s, const Facts&) {
 }
 
 /// Over the strands that it holds.
-void dented_barrel(Sketch& s) {
+void dented_barrel(FittingSketch& s) {
   s.box(10, 1.7, 8, metal, 0.5);
   s.box(11.4, 0.9, 1.4, dark_metal, 0.3);
   s.box(15.2, 0.9, 1.4, dark_metal, 0.3);
 }
 
-void crimped_splice(Sketch& s) {
+void crimped_splice(FittingSketch& s) {
   s.wire(0, 9);
   s.wire(19, right);
   s.strands(8.5, 19.5, 0.8);
   dented_barrel(s);
 }
 
-void press_both_dents(Sketch& s) {
+void press_both_dents(FittingSketch& s) {
   draw_press(s, 12.1);
   draw_press(s, 15.9);
 }
 
-void splice_crimp(Sketch& s, const Facts&) {
+void splice_crimp(FittingSketch& s, const FittingFacts&) {
   crimped_splice(s);
   press_both_dents(s);
 }
 
-void splice_tug(Sketch& s, const Facts&) {
+void splice_tug(FittingSketch& s, const FittingFacts&) {
   crimped_splice(s);
   s.arrow(6, 4.4, 1, 4.4);
   s.arrow(21, 4.4, 26, 4.4);
 }
 
-void splice_look(Sketch& s, const Facts&) {
+void splice_look(FittingSketch& s, const FittingFacts&) {
   crimped_splice(s);
   s.lens(14, 0, 5.4);
 }
 
-void splice_centre(Sketch& s, const Facts&) {
+void splice_centre(FittingSketch& s, const FittingFacts&) {
   crimped_splice(s);
   s.box(6, 2.5, 17, look::band_dark, 1);
   s.arrow(26, -4.6, 18, -4.6);
 }
 
-void splice_shrink(Sketch& s, const Facts&) {
+void splice_shrink(FittingSketch& s, const FittingFacts&) {
   s.wire(0, right);
   s.box(5, 2.2, 18, look::band_dark, 1.4);
   s.disc(5, 1, 0.6, rubber);
@@ -85,7 +83,7 @@ void splice_shrink(Sketch& s, const Facts&) {
   for (const double x : {9.0, 14.0, 19.0}) s.arrow(x, 6.4, x, 3.2);
 }
 
-void bad_splice_twisted(Sketch& s) {
+void bad_splice_twisted(FittingSketch& s) {
   s.wire(0, 7);
   s.wire(21, right);
   for (double x = 7; x < 21; x += 2) {
@@ -95,12 +93,12 @@ void bad_splice_twisted(Sketch& s) {
   s.box(10, 1.7, 8, metal, 0.5);
 }
 
-void bad_splice_sleeve(Sketch& s) {
+void bad_splice_sleeve(FittingSketch& s) {
   crimped_splice(s);
   s.box(12, 2.6, 13, look::band_dark, 1);
 }
 
-void lead_match(Sketch& s, const Facts&) {
+void lead_match(FittingSketch& s, const FittingFacts&) {
   s.box(0, 4.2, 4, housing, 0.6);
   s.box(4, 0.9, 8, look::band_dark, 0);
   s.wire(16, right);
@@ -108,7 +106,7 @@ void lead_match(Sketch& s, const Facts&) {
   s.arrow(20, -4, 16, -4);
 }
 
-void lead_strip(Sketch& s, const Facts&) {
+void lead_strip(FittingSketch& s, const FittingFacts&) {
   s.box(0, 0.9, 6, look::band_dark, 0);
   s.strands(6, 12);
   s.strands(15, 21);
@@ -117,7 +115,7 @@ void lead_strip(Sketch& s, const Facts&) {
   s.slab(6, 3.8, 6, 6.2, metal, 0.4);
 }
 
-void lead_join(Sketch& s, const Facts&) {
+void lead_join(FittingSketch& s, const FittingFacts&) {
   s.box(0, 0.9, 9, look::band_dark, 0);
   s.strands(8.5, 19.5, 0.8);
   s.wire(19, right);
@@ -125,14 +123,14 @@ void lead_join(Sketch& s, const Facts&) {
   press_both_dents(s);
 }
 
-void lead_cover(Sketch& s, const Facts&) {
+void lead_cover(FittingSketch& s, const FittingFacts&) {
   s.box(0, 0.9, 8, look::band_dark, 0);
   s.wire(20, right);
   s.box(6, 2.2, 16, look::band, 1.2);
   for (const double x : {9.0, 14.0, 19.0}) s.arrow(x, 6.4, x, 3.2);
 }
 
-void cap_push(Sketch& s, const Facts& f) {
+void cap_push(FittingSketch& s, const FittingFacts& f) {
   s.box(0, 1.4, 5, dark_metal, 0.4);
   s.box(6, 3.4, 10, look::band_dark, 2);
   s.wire(16, right, 3.4);
@@ -140,19 +138,19 @@ void cap_push(Sketch& s, const Facts& f) {
   s.label(18, -4.8, f.click, Align::left);
 }
 
-void clamp(Sketch& s) {
+void clamp(FittingSketch& s) {
   s.slab(2, 0.8, 9, 3, metal, 0.3);
   s.slab(2, -3, 9, -0.8, metal, 0.3);
   s.strands(3, 13, 0.5);
   s.wire(12.5, right);
 }
 
-void bare_in(Sketch& s, const Facts&) {
+void bare_in(FittingSketch& s, const FittingFacts&) {
   clamp(s);
   s.arrow(25, -4, 17, -4);
 }
 
-void bare_clamp(Sketch& s, const Facts&) {
+void bare_clamp(FittingSketch& s, const FittingFacts&) {
   clamp(s);
   s.arrow(6.5, -6.4, 6.5, -3.4);
 }

@@ -7,10 +7,8 @@ namespace {
 
 using namespace fitting_paint;
 using namespace fitting_place;
-using Sketch = FittingSketch;
-using Facts = FittingFacts;
 
-void contact_push(Sketch& s, const Facts& f) {
+void contact_push(FittingSketch& s, const FittingFacts& f) {
   draw_cut_housing(s);
   s.contact_body(1);
   s.strands(8.6, 14, 0.5);
@@ -21,20 +19,20 @@ void contact_push(Sketch& s, const Facts& f) {
   s.label(22, -4.6, f.click);
 }
 
-void bad_tongue(Sketch& s) {
+void bad_tongue(FittingSketch& s) {
   s.box(0.2, 1.3, 7.4, metal, 0.3);
   s.line(4.6, -1.4, 6.6, -1.4, false);
   draw_wire_in(s, Wings::closed, Wings::closed);
 }
 
-void blade_cover(Sketch& s, const Facts&) {
+void blade_cover(FittingSketch& s, const FittingFacts&) {
   draw_blade_at_left(s);
   draw_wire_in(s, Wings::closed, Wings::closed);
   s.box(9.4, 3.4, 10, look::band_dark, 0.8);
   s.arrow(24, -5.2, 15, -5.2);
 }
 
-void blade_push(Sketch& s, const Facts& f) {
+void blade_push(FittingSketch& s, const FittingFacts& f) {
   s.slab(0, -1.6, 6, 1.6, dark_metal, 0.2);
   s.box(7, 3.2, 11, look::band_dark, 0.8);
   s.wire(18, right);
@@ -42,14 +40,14 @@ void blade_push(Sketch& s, const Facts& f) {
   s.label(19, -4.4, f.click, Align::left);
 }
 
-void bullet_cover(Sketch& s, const Facts&) {
+void bullet_cover(FittingSketch& s, const FittingFacts&) {
   draw_bullet_at_left(s);
   draw_wire_in(s, Wings::closed, Wings::closed);
   s.box(8.4, 2.6, 9, look::band_dark, 0.8);
   s.arrow(23, -4.6, 14, -4.6);
 }
 
-void bullet_push(Sketch& s, const Facts& f) {
+void bullet_push(FittingSketch& s, const FittingFacts& f) {
   s.box(0, 3, 10, look::band_dark, 1);
   s.box(1, 1.9, 9, dark_metal, 0.4);
   s.box(11, 1.6, 3, metal, 0.8);

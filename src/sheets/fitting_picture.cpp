@@ -6,22 +6,21 @@
 #include <algorithm>
 #include <utility>
 
+#include "sheets/fitting_paint.h"
 #include "sheets/names.h"
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres height(9);
-constexpr Colour metal{0xc9, 0xca, 0xcc}, dark_metal{0xa9, 0xab, 0xae}, rubber{0x8f, 0xa8, 0x8f},
-    copper{0xc4, 0x7a, 0x3c};
-const Pen outline{look::ink, look::line};
-const Pen detail{look::ink, look::thin_line};
+using namespace fitting_paint;
+
+constexpr Millimetres picture_height(9);
 
 /// Draws in mm with y counted from the wire's axis.
-class Sketch {
+class PictureSketch {
  public:
-  explicit Sketch(Items& items) : items_(items) {}
+  explicit PictureSketch(Items& items) : items_(items) {}
   void box(double x, double half, double length, Colour fill, double corner = 0) {
     add_boxed_rect(items_, {Millimetres(x), axis() - Millimetres(half), Millimetres(length), Millimetres(half * 2)},
                    fill, outline, Millimetres(corner));
@@ -51,12 +50,12 @@ class Sketch {
   }
 
  private:
-  static Millimetres axis() { return height / 2; }
+  static Millimetres axis() { return picture_height / 2; }
   Items& items_;
 };
 
 /// Where the wire's insulation begins, mm.
-double draw_fitting(Sketch& sketch, FittingShape shape) {
+double draw_fitting(PictureSketch& sketch, FittingShape shape) {
   switch (shape) {
     case FittingShape::blade:
       sketch.box(0.2, 3.0, 6.4, metal, 0.6);
@@ -151,7 +150,7 @@ FittingShape fitting_shape(const Build& build, TerminalId id) {
 Block splice_picture(const std::vector<const Wire*>& left, const std::vector<const Wire*>& right, Millimetres width) {
   constexpr Millimetres pitch(2.0), half(6.5), fan(4);
   const std::size_t most = std::min<std::size_t>(6, std::max(left.size(), right.size()));
-  Block block{width, std::max(height, pitch * static_cast<double>(most) + Millimetres(1)), {}};
+  Block block{width, std::max(picture_height, pitch * static_cast<double>(most) + Millimetres(1)), {}};
   const Point centre{width / 2, block.height / 2};
   const auto draw_side = [&](const std::vector<const Wire*>& wires, double sign) {
     const std::size_t count = std::min<std::size_t>(wires.size(), 6);
@@ -182,12 +181,12 @@ Block fitting_picture(FittingShape shape, const Wire& wire, Millimetres width) {
   // The wire is drawn first, the fitting over its end; how far the insulation reaches into it is known only from the
   // fitting.
   Items fitting;
-  Sketch sketch(fitting);
+  PictureSketch sketch(fitting);
   const Millimetres start(draw_fitting(sketch, shape));
-  Block block{width, height, {}};
-  add_wire(block.items, std::vector<Point>{{start, height / 2}, {width, height / 2}}, wire.colour,
+  Block block{width, picture_height, {}};
+  add_wire(block.items, std::vector<Point>{{start, picture_height / 2}, {width, picture_height / 2}}, wire.colour,
            wire_width(wire.area) + look::swatch_extra);
-  place_block(block.items, Block{width, height, std::move(fitting)}, {});
+  place_block(block.items, Block{width, picture_height, std::move(fitting)}, {});
   return block;
 }
 

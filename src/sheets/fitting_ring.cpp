@@ -7,49 +7,47 @@ namespace {
 
 using namespace fitting_paint;
 using namespace fitting_place;
-using Sketch = FittingSketch;
-using Facts = FittingFacts;
 
-void crimped_ring(Sketch& s) {
+void crimped_ring(FittingSketch& s) {
   s.wire(14.6, right);
   s.ring(0.2);
   s.box(11.2, 0.8, 1.4, dark_metal, 0.3);
 }
 
 /// The barrel beside the bare end, one length for both.
-void strip(Sketch& s, const Facts&) {
+void strip_bare(FittingSketch& s, const FittingFacts&) {
   s.wire(17, right);
   s.strands(12, 17);
   for (const double x : {12.0, 17.0}) s.line(x, 1.2, x, 3.4);
   s.slab(12, 3.8, 5, 6.4, metal, 0.4);
 }
 
-void push_in(Sketch& s, const Facts&) {
+void push_in(FittingSketch& s, const FittingFacts&) {
   s.wire(14.6, right);
   s.ring(0.2);
   s.strands(8.8, 9.4);
   s.arrow(25, -4, 17, -4);
 }
 
-void crimp(Sketch& s, const Facts&) {
+void crimp(FittingSketch& s, const FittingFacts&) {
   crimped_ring(s);
   draw_press(s, 11.9);
 }
 
-void tug(Sketch& s, const Facts&) {
+void tug(FittingSketch& s, const FittingFacts&) {
   crimped_ring(s);
   s.arrow(4.4, 5.2, 0.2, 5.2);
   s.arrow(21, 5.2, 26, 5.2);
 }
 
-void shrink(Sketch& s, const Facts&) {
+void shrink(FittingSketch& s, const FittingFacts&) {
   s.wire(14.6, right);
   s.ring(0.2);
   s.box(9.6, 2, 10, look::band_dark, 1);
   for (const double x : {11.0, 14.0, 17.0}) s.arrow(x, 6.6, x, 3);
 }
 
-void clean(Sketch& s, const Facts&) {
+void clean(FittingSketch& s, const FittingFacts&) {
   s.slab(2, 1, 24, 5, metal, 0);
   s.slab(2, -0.2, 8, 1, look::band_dark, 0);
   s.slab(18, -0.2, 8, 1, look::band_dark, 0);
@@ -59,7 +57,7 @@ void clean(Sketch& s, const Facts&) {
 }
 
 /// Metal, ring, washer and nut, those above the ring raised by `up`.
-void bolt_stack(Sketch& s, double up) {
+void bolt_stack(FittingSketch& s, double up) {
   s.slab(2, 2.4, 24, 5.8, metal, 0);
   s.slab(12.6, -3.8 - up * 0.6, 2.8, 2.4, dark_metal, 0.2);
   s.wire(23.4, right, 1.2, 1.4);
@@ -70,23 +68,23 @@ void bolt_stack(Sketch& s, double up) {
   s.line(14, -3.0 - up, 14, 0.1 - up);
 }
 
-void bolt(Sketch& s, const Facts&) {
+void bolt(FittingSketch& s, const FittingFacts&) {
   bolt_stack(s, 2.4);
   s.arrow(22.5, -5, 22.5, -1);
 }
 
-void tighten(Sketch& s, const Facts&) {
+void tighten(FittingSketch& s, const FittingFacts&) {
   bolt_stack(s, 0);
   s.arrow(8.4, -5.2, 19.4, -5.2);
 }
 
-void bad_edge(Sketch& s) {
+void bad_edge(FittingSketch& s) {
   s.wire(14.6, right);
   s.ring(0.2);
   s.box(13.2, 0.8, 1.2, dark_metal, 0.3);
 }
 
-void bad_short(Sketch& s) {
+void bad_short(FittingSketch& s) {
   s.wire(17.6, right);
   s.strands(14, 17.6);
   s.ring(0.2);
@@ -97,7 +95,7 @@ void bad_short(Sketch& s) {
 
 const FittingProcedure& ring_procedure() {
   static const FittingProcedure procedure{{{"shrink_sleeve", draw_sleeve_on},
-                                           {"ring_strip", strip},
+                                           {"ring_strip", strip_bare},
                                            {"ring_in", push_in},
                                            {"ring_crimp", crimp},
                                            {"ring_tug", tug},

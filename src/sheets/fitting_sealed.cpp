@@ -7,17 +7,15 @@ namespace {
 
 using namespace fitting_paint;
 using namespace fitting_place;
-using Sketch = FittingSketch;
-using Facts = FittingFacts;
 
 /// A housing of two cavities, seen from the wires' side of things.
-void two_cavities(Sketch& s, double x, double length, double cavities, Colour upper, Colour lower) {
+void two_cavities(FittingSketch& s, double x, double length, double cavities, Colour upper, Colour lower) {
   s.box(x, 5, length, housing, 0.8);
   s.disc(cavities, -2.4, 1.4, upper);
   s.disc(cavities, 2.4, 1.4, lower);
 }
 
-void lock_out(Sketch& s, const Facts&) {
+void lock_out(FittingSketch& s, const FittingFacts&) {
   two_cavities(s, 4, 13, 13.5, look::paper, look::paper);
   s.slab(19.5, -4, 2.4, 4, rubber, 0.4);
   s.line(17, -3, 19.5, -3);
@@ -25,13 +23,13 @@ void lock_out(Sketch& s, const Facts&) {
   s.arrow(20.7, -5.6, 26, -5.6);
 }
 
-void seal_on(Sketch& s, const Facts&) {
+void seal_on(FittingSketch& s, const FittingFacts&) {
   s.wire(4, right);
   s.seal(13);
   s.arrow(5, -4.6, 12, -4.6);
 }
 
-void strip(Sketch& s, const Facts& f) {
+void strip_behind_seal(FittingSketch& s, const FittingFacts& f) {
   const double end = 4 + f.strip;
   s.strands(4, end);
   s.wire(end, right);
@@ -39,7 +37,7 @@ void strip(Sketch& s, const Facts& f) {
   s.dimension(4, end, 3.4, f.strip_text);
 }
 
-void lay(Sketch& s, const Facts&) {
+void lay(FittingSketch& s, const FittingFacts&) {
   s.contact_body(0.2);
   s.insulation_wings(rear_wings, Wings::open, 2.0);
   s.conductor_wings(barrel, Wings::open);
@@ -49,7 +47,7 @@ void lay(Sketch& s, const Facts&) {
   s.arrow(11.2, -6.4, 11.2, -3.4);
 }
 
-void conductor(Sketch& s, const Facts&) {
+void conductor(FittingSketch& s, const FittingFacts&) {
   s.contact_body(0.2);
   s.insulation_wings(rear_wings, Wings::open, 2.0);
   draw_tail(s);
@@ -59,7 +57,7 @@ void conductor(Sketch& s, const Facts&) {
   draw_press(s, barrel + 1.5);
 }
 
-void sealed_contact(Sketch& s) {
+void sealed_contact(FittingSketch& s) {
   s.contact_body(0.2);
   draw_tail(s);
   s.strands(barrel - 0.5, wire_start);
@@ -68,17 +66,17 @@ void sealed_contact(Sketch& s) {
   s.insulation_wings(rear_wings, Wings::closed, 2.0);
 }
 
-void seal_wings(Sketch& s, const Facts&) {
+void seal_wings(FittingSketch& s, const FittingFacts&) {
   sealed_contact(s);
   draw_press(s, rear_wings + 1.2);
 }
 
-void look_at_it(Sketch& s, const Facts&) {
+void look_at_it(FittingSketch& s, const FittingFacts&) {
   sealed_contact(s);
   s.lens(barrel + 3.4, 0, 4.4);
 }
 
-void push(Sketch& s, const Facts& f) {
+void push(FittingSketch& s, const FittingFacts& f) {
   draw_cut_housing(s);
   s.contact_body(4);
   s.wire(14.5, right);
@@ -90,14 +88,14 @@ void push(Sketch& s, const Facts& f) {
   s.label(24.8, -4.8, f.click);
 }
 
-void lock_back(Sketch& s, const Facts& f) {
+void lock_back(FittingSketch& s, const FittingFacts& f) {
   two_cavities(s, 4, 13, 12.5, copper, copper);
   s.slab(15.4, -4, 1.6, 4, rubber, 0.3);
   s.arrow(25, 0, 18, 0);
   s.label(22, -1.8, f.click);
 }
 
-void plug(Sketch& s, const Facts&) {
+void plug(FittingSketch& s, const FittingFacts&) {
   two_cavities(s, 0.5, 11, 6, copper, look::paper);
   s.slab(14.5, 1.2, 5, 3.6, rubber, 0.4);
   for (const double x : {14.9, 16.7}) s.slab(x, 0.7, 1, 4.1, rubber, 0.3);
@@ -105,7 +103,7 @@ void plug(Sketch& s, const Facts&) {
   s.arrow(27, 2.4, 22, 2.4);
 }
 
-void bad_seal_reversed(Sketch& s) {
+void bad_seal_reversed(FittingSketch& s) {
   s.contact_body(0.2);
   draw_tail(s);
   s.strands(barrel - 0.5, wire_start);
@@ -113,13 +111,13 @@ void bad_seal_reversed(Sketch& s) {
   s.seal(12.4, true);
 }
 
-void bad_seal_cut(Sketch& s) {
+void bad_seal_cut(FittingSketch& s) {
   sealed_contact(s);
   s.line(12.2, -3.2, 13.4, 0.4, false);
   s.line(13.4, 0.4, 12.8, 0.8, false);
 }
 
-void bad_no_seal_grip(Sketch& s) {
+void bad_no_seal_grip(FittingSketch& s) {
   s.contact_body(0.2);
   draw_tail(s);
   s.strands(barrel - 0.5, wire_start);
@@ -128,13 +126,13 @@ void bad_no_seal_grip(Sketch& s) {
   s.seal(17);
 }
 
-void bad_strands(Sketch& s) {
+void bad_strands(FittingSketch& s) {
   sealed_contact(s);
   s.line(barrel + 3.2, -0.4, barrel + 0.4, -2.8, false);
   s.line(barrel + 3.2, -0.4, barrel + 1.4, -3.2, false);
 }
 
-void bad_insulation(Sketch& s) {
+void bad_insulation(FittingSketch& s) {
   s.contact_body(0.2);
   s.wire(barrel + 1, right);
   s.strands(barrel - 0.2, barrel + 1.2);
@@ -149,7 +147,7 @@ void bad_insulation(Sketch& s) {
 const FittingProcedure& sealed_procedure() {
   static const FittingProcedure procedure{{{"lock_out", lock_out},
                                            {"seal_on", seal_on},
-                                           {"strip", strip},
+                                           {"strip", strip_behind_seal},
                                            {"lay_sealed", lay},
                                            {"conductor", conductor},
                                            {"seal_wings", seal_wings},

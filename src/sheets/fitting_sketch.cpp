@@ -6,12 +6,6 @@
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
-namespace {
-
-const Pen outline{look::ink, look::line};
-const Pen detail{look::ink, look::thin_line};
-
-}  // namespace
 
 using namespace fitting_paint;
 

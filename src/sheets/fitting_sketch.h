@@ -9,6 +9,7 @@
 
 #include "model/build.h"
 #include "sheets/draw.h"
+#include "sheets/fitting_paint.h"
 
 namespace loomfolio {
 
@@ -54,10 +55,5 @@ class FittingSketch {
   const Wire& wire_;
   Block block_;
 };
-
-namespace fitting_paint {
-inline constexpr Colour metal{0xc9, 0xca, 0xcc}, dark_metal{0xa9, 0xab, 0xae}, rubber{0x8f, 0xa8, 0x8f},
-    copper{0xc4, 0x7a, 0x3c}, housing{0xe9, 0xe9, 0xe6};
-}
 
 }  // namespace loomfolio

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "sheets/fitting_paint.h"
 
 namespace loomfolio {
 namespace {
@@ -50,8 +51,7 @@ constexpr std::array<RatingColour, 10> maxi_colours{{
     {100, {{0x74, 0x3c, 0x94}, light, "fuse_colour.violet"}},
 }};
 
-const Pen outline{look::ink, look::line};
-constexpr Colour metal{0xc9, 0xca, 0xcc};
+using namespace fitting_paint;
 
 template <std::size_t n>
 std::optional<FusePaint> find_colour(const std::array<RatingColour, n>& colours, Amperes rating) {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/characters.h"
 #include "sheets/columns.h"
 #include "sheets/page_flow.h"
 
@@ -24,10 +25,6 @@ std::string text_of(const std::vector<Sheet>& sheets) {
     for (const Item& item : sheet.items)
       if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
   return lower_case(std::move(all));
-}
-
-bool is_letter(char c) {
-  return std::isalpha(static_cast<unsigned char>(c)) != 0 || (static_cast<unsigned char>(c) & 0x80) != 0;
 }
 
 struct Term {
@@ -61,8 +58,8 @@ bool is_printed(const std::string& lower_text, const std::string& form) {
   const std::string wanted = lower_case(form);
   for (std::size_t at = lower_text.find(wanted); at != std::string::npos; at = lower_text.find(wanted, at + 1)) {
     const std::size_t end = at + wanted.size();
-    const bool begins = at == 0 || !is_letter(lower_text[at - 1]);
-    const bool ends = end == lower_text.size() || !is_letter(lower_text[end]);
+    const bool begins = at == 0 || !is_letter_byte(lower_text[at - 1]);
+    const bool ends = end == lower_text.size() || !is_letter_byte(lower_text[end]);
     if (begins && ends) return true;
   }
   return false;

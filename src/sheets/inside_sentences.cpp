@@ -201,6 +201,13 @@ class Teller {
 
 }  // namespace
 
+std::string end_mark(const Build& build, InsideRef ref, std::size_t node) {
+  const Inside& inside = inside_of(build, ref);
+  if (node >= inside.nodes.size() || inside.nodes[node].terminal < 0) return {};
+  const Kind& kind = build.kind_of(build.part(ref.part));
+  return kind.terminals[static_cast<std::size_t>(inside.nodes[node].terminal)].id;
+}
+
 bool is_left_open(const Build& build, PartId part, int terminal) {
   const KindTerminal& kind_terminal = build.kind_of(build.part(part)).terminals[static_cast<std::size_t>(terminal)];
   if (kind_terminal.form == TerminalForm::body) return false;

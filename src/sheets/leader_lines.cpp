@@ -13,7 +13,7 @@ namespace loomfolio {
 namespace {
 
 constexpr Millimetres first_track{1.4};
-constexpr double straight = 0.05, clear = 0.9;
+constexpr double straight_within = 0.05, leader_clear = 0.9;
 constexpr int clash_weight = 50;
 
 LabelSide mirrored_side(LabelSide side) {
@@ -103,7 +103,7 @@ class Tracks {
 /// One line of the channel with its upright piece at a place that is only known by its order.
 struct Upright {
   double left = 0, right = 0;
-  bool is_straight() const { return std::abs(left - right) < straight; }
+  bool is_straight() const { return std::abs(left - right) < straight_within; }
   bool spans(double y) const { return y > std::min(left, right) && y < std::max(left, right); }
 };
 
@@ -116,7 +116,7 @@ PairCost cost_of(const Upright& a, const Upright& b) {
   PairCost cost;
   if (a.spans(b.left)) ++cost.crossings;
   if (b.spans(a.right)) ++cost.crossings;
-  if (!a.is_straight() && !b.is_straight() && std::abs(a.right - b.left) < clear) ++cost.clashes;
+  if (!a.is_straight() && !b.is_straight() && std::abs(a.right - b.left) < leader_clear) ++cost.clashes;
   return cost;
 }
 

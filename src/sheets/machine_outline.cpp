@@ -12,9 +12,9 @@ namespace {
 
 constexpr double usual_length = 2.1;  // metres
 constexpr double beyond_last = 0.15;  // metres of machine behind the last mark
-constexpr Colour body{0xdd, 0xdd, 0xd8}, rim{0x8c, 0x8c, 0x88};
+constexpr Colour body_paint{0xdd, 0xdd, 0xd8}, rim_paint{0x8c, 0x8c, 0x88};
 
-struct Spot {
+struct OutlineSpot {
   double x = 0, y = 0;
 };
 
@@ -22,38 +22,38 @@ class OutlinePen {
  public:
   OutlinePen(Items& items, const Rect& place) : items_(items), place_(place) {}
 
-  Point at(Spot spot) const {
+  Point at(OutlineSpot spot) const {
     const double scale = place_.width.number() / usual_length;
     return {place_.x + Millimetres(spot.x * scale), place_.bottom() - Millimetres(spot.y * scale)};
   }
   Millimetres length(double metres) const { return place_.width * (metres / usual_length); }
 
-  void line(const std::vector<Spot>& spots, double width) {
+  void line(const std::vector<OutlineSpot>& spots, double width) {
     std::vector<Point> points;
-    for (const Spot spot : spots) points.push_back(at(spot));
-    add_polyline(items_, points, {rim, length(width), {}, Cap::round});
+    for (const OutlineSpot spot : spots) points.push_back(at(spot));
+    add_polyline(items_, points, {rim_paint, length(width), {}, Cap::round});
   }
-  void ring(Spot centre, double radius, double width) {
-    add_circle(items_, at(centre), length(radius), {true, {rim, length(width), {}, Cap::butt}}, {});
+  void ring(OutlineSpot centre, double radius, double width) {
+    add_circle(items_, at(centre), length(radius), {true, {rim_paint, length(width), {}, Cap::butt}}, {});
   }
-  void disc(Spot centre, double radius) {
-    add_circle(items_, at(centre), length(radius), {true, {rim, look::line, {}, Cap::butt}}, {true, body});
+  void disc(OutlineSpot centre, double radius) {
+    add_circle(items_, at(centre), length(radius), {true, {rim_paint, look::line, {}, Cap::butt}}, {true, body_paint});
   }
   /// From spot to spot: each of three after the first is a curve's two controls and its end.
-  void shape(const std::vector<Spot>& spots) {
+  void shape(const std::vector<OutlineSpot>& spots) {
     PathItem item;
     item.pieces.push_back(PathMove{at(spots.front())});
     for (std::size_t i = 1; i + 2 < spots.size(); i += 3)
       item.pieces.push_back(PathCurve{at(spots[i]), at(spots[i + 1]), at(spots[i + 2])});
     item.pieces.push_back(PathClose{});
-    item.stroke = {true, {rim, look::line, {}, Cap::round}};
-    item.fill = {true, body};
+    item.stroke = {true, {rim_paint, look::line, {}, Cap::round}};
+    item.fill = {true, body_paint};
     items_.push_back(std::move(item));
   }
-  void block(const std::vector<Spot>& spots) {
+  void block(const std::vector<OutlineSpot>& spots) {
     std::vector<Point> points;
-    for (const Spot spot : spots) points.push_back(at(spot));
-    add_polygon(items_, points, body, {rim, look::line, {}, Cap::round});
+    for (const OutlineSpot spot : spots) points.push_back(at(spot));
+    add_polygon(items_, points, body_paint, {rim_paint, look::line, {}, Cap::round});
   }
 
  private:
@@ -61,9 +61,9 @@ class OutlinePen {
   Rect place_;
 };
 
-void draw_machine(OutlinePen& pen) {
-  constexpr Spot front{0.33, 0.31}, rear{1.74, 0.31};
-  for (const Spot wheel : {front, rear}) {
+void draw_outline(OutlinePen& pen) {
+  constexpr OutlineSpot front{0.33, 0.31}, rear{1.74, 0.31};
+  for (const OutlineSpot wheel : {front, rear}) {
     pen.ring(wheel, 0.275, 0.07);
     pen.ring(wheel, 0.09, 0.025);
   }
@@ -95,7 +95,7 @@ void add_machine_outline(Items& items, const Rect& place, const std::vector<Outl
   for (const OutlineMark& mark : marks) length = std::max(length, mark.along.number() + beyond_last);
   OutlinePen pen(items, place);
   add_line(items, pen.at({-0.08, 0}), pen.at({usual_length + 0.08, 0}), {look::hairline_grey, look::line});
-  draw_machine(pen);
+  draw_outline(pen);
   for (const OutlineMark& mark : marks) {
     const double x = std::max(0.0, mark.along.number()) / length * usual_length;
     const Point head = pen.at({x, 1.18}), foot = pen.at({x, 0});

@@ -17,11 +17,11 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres gap{6}, inset{3}, head{11}, level_step{7.5}, tag_height{5}, list_step{5.6},
+constexpr Millimetres column_gap{6}, column_inset{3}, column_head{11}, text_level_step{7.5}, tag_height{5}, list_step{5.6},
     name_gap{1}, list_number{10}, most_outline{72}, least_outline{38}, outline_gap{9};
 
 /// A line of a column: a part, or the splices and earths of the zone together.
-struct Row {
+struct OverviewRow {
   std::string text;
   bool is_quiet = false;
   const Part* part = nullptr;
@@ -32,7 +32,7 @@ struct Overview {
   const SheetContext& context;
   const std::vector<LaidDiagram>& diagrams;
   std::vector<std::size_t> zones;       ///< that hold anything, front to rear
-  std::vector<std::vector<Row>> rows;   ///< by column
+  std::vector<std::vector<OverviewRow>> rows;   ///< by column
   std::vector<OverviewBracket> brackets;
   Rect body;
   Millimetres top, column_width, column_height;
@@ -40,7 +40,7 @@ struct Overview {
   Millimetres row_step{5.6};
 
   Millimetres column_x(std::size_t column) const {
-    return body.x + (column_width + gap) * static_cast<double>(column);
+    return body.x + (column_width + column_gap) * static_cast<double>(column);
   }
 };
 
@@ -53,9 +53,9 @@ std::string names_of_zone(const auto& things, ZoneId zone) {
   return join(names, ", ");
 }
 
-std::vector<Row> rows_of(const SheetContext& context, ZoneId zone) {
+std::vector<OverviewRow> rows_of(const SheetContext& context, ZoneId zone) {
   const Build& build = context.build();
-  std::vector<Row> rows, connectors;
+  std::vector<OverviewRow> rows, connectors;
   for (const Part& part : build.parts) {
     if (part.zone != zone) continue;
     const bool is_connector = build.kind_of(part).is_connector;
@@ -90,24 +90,24 @@ void draw_column(Items& items, const Overview& o, std::size_t column) {
   const Millimetres x = o.column_x(column);
   add_filled_rect(items, {x, o.top, o.column_width, o.column_height}, look::band, Millimetres(1.5));
   const Zone& zone = o.context.build().zones[o.zones[column]];
-  const Millimetres room = o.column_width - inset * 2;
+  const Millimetres room = o.column_width - column_inset * 2;
   const FittedText name = fit_text(zone.label, look::text_bold, room, o.context.measure());
-  add_text(items, {x + inset, o.top + Millimetres(5.8)}, name.text, name.style);
-  Millimetres y = o.top + head + Millimetres(4);
-  for (const Row& row : o.rows[column]) {
-    const Millimetres edge = x + o.column_width - inset, below = row.is_tall ? o.row_step : Millimetres(0);
+  add_text(items, {x + column_inset, o.top + Millimetres(5.8)}, name.text, name.style);
+  Millimetres y = o.top + column_head + Millimetres(4);
+  for (const OverviewRow& row : o.rows[column]) {
+    const Millimetres edge = x + o.column_width - column_inset, below = row.is_tall ? o.row_step : Millimetres(0);
     Millimetres right = edge;
     if (row.part != nullptr) right = add_sheets(items, o, *row.part, {edge, y + below});
     if (row.is_tall) right = edge;
-    const FittedText text = fit_text(row.text, o.row_style, right - x - inset - name_gap, o.context.measure());
-    add_text(items, {x + inset, y}, text.text, text.style, row.is_quiet ? look::grey : look::ink);
+    const FittedText text = fit_text(row.text, o.row_style, right - x - column_inset - name_gap, o.context.measure());
+    add_text(items, {x + column_inset, y}, text.text, text.style, row.is_quiet ? look::grey : look::ink);
     y += o.row_step + below;
   }
 }
 
 void draw_bracket(Items& items, const Overview& o, const OverviewBracket& b) {
   const Millimetres foot = o.top + o.column_height;
-  const Millimetres y = foot + level_step * (b.level + 1.0);
+  const Millimetres y = foot + text_level_step * (b.level + 1.0);
   const std::vector<Point> points = {{b.left_x, foot}, {b.left_x, y}, {b.right_x, y}, {b.right_x, foot}};
   // A white edge under each bracket shows which one passes over.
   add_polyline(items, points, {look::paper, Millimetres(2), {}, Cap::butt});
@@ -118,7 +118,7 @@ void draw_bracket(Items& items, const Overview& o, const OverviewBracket& b) {
 void draw_tag(Items& items, const Overview& o, const OverviewBracket& b) {
   const std::string number = std::to_string(b.wires);
   const Millimetres width = o.context.measure().measure(number, look::table_head).width + Millimetres(2.4);
-  const Millimetres y = o.top + o.column_height + level_step * (b.level + 1.0);
+  const Millimetres y = o.top + o.column_height + text_level_step * (b.level + 1.0);
   const Millimetres x = (b.left_x + b.right_x) / 2;
   add_boxed_rect(items, {x - width / 2, y - tag_height / 2, width, tag_height}, look::paper, {look::ink, look::line, {}, Cap::butt},
                  Millimetres(0.8));
@@ -128,7 +128,7 @@ void draw_tag(Items& items, const Overview& o, const OverviewBracket& b) {
 Millimetres list_top(const Overview& o) {
   int deepest = 0;
   for (const OverviewBracket& b : o.brackets) deepest = std::max(deepest, b.level + 1);
-  return o.top + o.column_height + level_step * (deepest + 2.0);
+  return o.top + o.column_height + text_level_step * (deepest + 2.0);
 }
 
 /// A line from the place along a machine to each column, in what the page has left: all is pushed down below it.
@@ -150,16 +150,16 @@ void add_outline(Items& items, Overview& o) {
 /// Number and name of every diagram in as many columns as they need.
 void draw_names(Items& items, const Overview& o, std::size_t rows) {
   const std::size_t columns = (o.diagrams.size() + rows - 1) / rows;
-  const Millimetres width = (o.body.width + gap) / static_cast<double>(columns);
+  const Millimetres width = (o.body.width + column_gap) / static_cast<double>(columns);
   for (std::size_t d = 0; d < o.diagrams.size(); ++d) {
     const LaidDiagram& diagram = o.diagrams[d];
     const Millimetres x = o.body.x + width * static_cast<double>(d / rows),
                       y = list_top(o) + list_step * static_cast<double>(d % rows);
     const FittedText title =
-        fit_text(diagram.title, look::text_bold, width - gap - list_number, o.context.measure());
+        fit_text(diagram.title, look::text_bold, width - column_gap - list_number, o.context.measure());
     add_text(items, {x + list_number - Millimetres(3), y}, sheet_mark(diagram.id), look::text_bold, look::accent, Align::right);
     add_text(items, {x + list_number, y}, title.text, title.style);
-    items.push_back(LinkItem{{x, y - Millimetres(4), width - gap, Millimetres(5.4)}, diagram.id, {}});
+    items.push_back(LinkItem{{x, y - Millimetres(4), width - column_gap, Millimetres(5.4)}, diagram.id, {}});
   }
 }
 
@@ -189,26 +189,26 @@ void draw_list(Items& items, const Overview& o) {
 }
 
 /// Whether a part's name and its sheets are too long for one line.
-bool is_too_long(const Overview& o, const Row& row) {
+bool is_too_long(const Overview& o, const OverviewRow& row) {
   if (row.part == nullptr) return false;
   Items sheets;
-  const Millimetres room = add_sheets(sheets, o, *row.part, {o.column_width - inset * 2, {}});
+  const Millimetres room = add_sheets(sheets, o, *row.part, {o.column_width - column_inset * 2, {}});
   return o.context.measure().measure(row.text, o.row_style).width > room - name_gap;
 }
 
 void place_columns(Overview& o) {
   const double count = static_cast<double>(o.zones.size());
-  o.column_width = (o.body.width - gap * (count - 1)) / count;
+  o.column_width = (o.body.width - column_gap * (count - 1)) / count;
   double most = 0;
   for (auto& rows : o.rows) {
     double lines = 0;
-    for (Row& row : rows) {
+    for (OverviewRow& row : rows) {
       row.is_tall = is_too_long(o, row);
       lines += row.is_tall ? 2 : 1;
     }
     most = std::max(most, lines);
   }
-  o.column_height = head + o.row_step * most + Millimetres(2);
+  o.column_height = column_head + o.row_step * most + Millimetres(2);
 }
 
 }  // namespace
@@ -221,7 +221,7 @@ Sheet make_overview(const SheetContext& context, const std::vector<LaidDiagram>&
                          })->page;
   Overview o{context, diagrams, {}, {}, {}, page.body, page.body.y + Millimetres(20), {}, {}};
   for (std::size_t zone = 0; zone < build.zones.size(); ++zone) {
-    std::vector<Row> rows = rows_of(context, ZoneId{static_cast<std::int32_t>(zone)});
+    std::vector<OverviewRow> rows = rows_of(context, ZoneId{static_cast<std::int32_t>(zone)});
     if (rows.empty()) continue;
     o.zones.push_back(zone);
     o.rows.push_back(std::move(rows));

@@ -211,7 +211,7 @@ void add_cut_wire(PageFlow& flow) {
   add_cut_list(flow, look::paragraph_gap);
 }
 
-std::string intro_of(const SheetContext& context) {
+std::string parts_intro(const SheetContext& context) {
   if (context.extent != Extent::own) return context.words()("parts.intro");
   return context.words()("parts.own_intro", {{"sheet", sheet_mark("parts")}});
 }
@@ -220,7 +220,7 @@ std::string intro_of(const SheetContext& context) {
 
 std::vector<Sheet> make_parts_list(const SheetContext& context) {
   if (context.build().parts.empty()) return {};
-  PageFlow flow(context, {"parts", context.words()("parts.title"), intro_of(context)});
+  PageFlow flow(context, {"parts", context.words()("parts.title"), parts_intro(context)});
   add_parts(flow);
   add_things(flow);
   add_fuses(flow);

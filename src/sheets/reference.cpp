@@ -11,20 +11,20 @@
 namespace loomfolio {
 namespace {
 
-constexpr char edge = '\x1f', middle = '\x1e';
+constexpr char mark_edge = '\x1f', mark_middle = '\x1e';
 
 struct Place {
   std::size_t sheet = 0;  ///< index into Folio::sheets
   std::string cell, anchor;
 };
 
-struct Places {
+struct SheetPlaces {
   std::map<std::string, Place, std::less<>> sheets;              ///< by sheet id, or id of a run that begins on it
   std::map<std::pair<std::string, std::string>, Place> anchors;  ///< by sheet id and anchor
 };
 
-Places find_places(const Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
-  Places places;
+SheetPlaces find_places(const Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
+  SheetPlaces places;
   for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
     const Sheet& sheet = folio.sheets[i];
     places.sheets.emplace(sheet.id, Place{i, {}, {}});
@@ -57,9 +57,9 @@ std::string replace_marks(std::string_view text, const Replace& replace) {
   std::string out;
   std::size_t at = 0;
   while (true) {
-    const std::size_t begin = text.find(edge, at);
-    const std::size_t split = begin == std::string_view::npos ? begin : text.find(middle, begin);
-    const std::size_t end = split == std::string_view::npos ? split : text.find(edge, split);
+    const std::size_t begin = text.find(mark_edge, at);
+    const std::size_t split = begin == std::string_view::npos ? begin : text.find(mark_middle, begin);
+    const std::size_t end = split == std::string_view::npos ? split : text.find(mark_edge, split);
     if (end == std::string_view::npos) return out.append(text.substr(at));
     out.append(text.substr(at, begin - at));
     out += replace(text[begin + 1], text.substr(begin + 2, split - begin - 2), text.substr(split + 1, end - split - 1));
@@ -68,16 +68,16 @@ std::string replace_marks(std::string_view text, const Replace& replace) {
 }
 
 std::string make_mark(char kind, std::string_view sheet_id, std::string_view anchor) {
-  std::string mark{edge, kind};
-  return mark.append(sheet_id).append(1, middle).append(anchor).append(1, edge);
+  std::string mark{mark_edge, kind};
+  return mark.append(sheet_id).append(1, mark_middle).append(anchor).append(1, mark_edge);
 }
 
 class Resolver {
  public:
-  explicit Resolver(const Places& places) : places_(places) {}
+  explicit Resolver(const SheetPlaces& places) : places_(places) {}
 
   std::string resolve(const std::string& text) {
-    if (text.find(edge) == std::string::npos) return text;
+    if (text.find(mark_edge) == std::string::npos) return text;
     return replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) -> std::string {
       const std::optional<Place> place = find(sheet, anchor);
       if (!place) return "\u2013";
@@ -108,7 +108,7 @@ class Resolver {
     return found == places_.anchors.end() ? std::nullopt : std::optional(found->second);
   }
 
-  const Places& places_;
+  const SheetPlaces& places_;
   std::vector<std::string> missed_;
 };
 
@@ -137,7 +137,7 @@ std::string widest(std::string_view text) {
 }
 
 std::vector<std::string> resolve_references(Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
-  const Places places = find_places(folio, text_paper, drawing_paper);
+  const SheetPlaces places = find_places(folio, text_paper, drawing_paper);
   Resolver resolver(places);
   for (Sheet& sheet : folio.sheets) {
     std::vector<Item> kept;

@@ -5,12 +5,13 @@
 #include <utility>
 #include <variant>
 
+#include "sheets/characters.h"
+
 namespace loomfolio {
 namespace {
 
 constexpr std::string_view reads_right_to_left = "\u200f", reads_left_to_right = "\u200e";
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_latin(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
 /// Hebrew and Arabic letters, U+0590 to U+07FF: first bytes D6 to DF in UTF-8.
@@ -29,9 +30,9 @@ bool holds_from_right(const std::string& text) {
 std::size_t end_of_number(const std::string& text, std::size_t at) {
   const auto joins = [&](std::size_t i) {
     const bool is_joint = text[i] == '.' || text[i] == ',' || text[i] == '/' || text[i] == '-';
-    return is_joint && i + 1 < text.size() && is_digit(text[i + 1]);
+    return is_joint && i + 1 < text.size() && is_digit_byte(text[i + 1]);
   };
-  while (at < text.size() && (is_digit(text[at]) || joins(at))) ++at;
+  while (at < text.size() && (is_digit_byte(text[at]) || joins(at))) ++at;
   return at;
 }
 
@@ -118,7 +119,7 @@ std::string with_reading_marks(const std::string& text) {
       is_inside_word = false;
       continue;
     }
-    if (!is_digit(text[at])) {
+    if (!is_digit_byte(text[at])) {
       is_inside_word = is_latin(text[at]);
       marked += text[at++];
       continue;

@@ -6,7 +6,7 @@
 namespace loomfolio {
 namespace {
 
-struct Scaler {
+struct ItemScaler {
   Point fixed;
   double factor = 1;
 
@@ -57,7 +57,7 @@ struct Scaler {
 }  // namespace
 
 void scale_items(Items& items, Point fixed, double factor) {
-  const Scaler scaler{fixed, factor};
+  const ItemScaler scaler{fixed, factor};
   for (Item& item : items) std::visit(scaler, item);
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "sheets/diagram_draw.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/scale_items.h"
@@ -87,19 +88,18 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
 }
 
 constexpr Millimetres foot_gap{4}, most_above{8};
-constexpr double most_growth = 1.2;  // of a drawing that leaves its frame half empty
 
 /// Both states of a pair are drawn as large as the smaller of their places allows.
 double scale_of(const LaidPair& laid, const Rect& own_frame, Millimetres foot) {
   const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
-  double growth = most_growth;
+  double growth = most_drawing_growth;
   std::vector<Rect> frames = laid.frames;
   frames.push_back(own_frame);
   for (const Rect& frame : frames) {
     const Rect place = drawing_in(frame, laid.arrangement);
     growth = std::min({growth, place.width / width, (std::min(foot - foot_gap, place.bottom()) - place.y) / height});
   }
-  return std::max(std::min(growth, laid.drawing.scale < 1 ? laid.drawing.scale : most_growth), look::least_scale);
+  return std::max(std::min(growth, laid.drawing.scale < 1 ? laid.drawing.scale : most_drawing_growth), look::least_scale);
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "sheets/diagram_draw.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/names.h"
 #include "sheets/situation_draw.h"
 #include "sheets/situation_legend.h"
@@ -16,7 +17,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres pair_gap{9}, title_room{15}, legend_room{20}, least_caption{92}, drawing_pad{2}, figures_room{8};
+constexpr Millimetres pair_gap{9}, pair_legend_room{20}, least_pair_caption{92}, drawing_pad{2}, figures_room{8};
 constexpr double growths[] = {1.4, 1.3, 1.2, 1.15, 1.1, 1.05, 1.0};  // of the drawings on a sheet that they leave half empty
 
 struct Placed {
@@ -30,7 +31,7 @@ Rect state_size(const LaidPair& laid, double growth) {
   const double scale = laid.drawing.scale * (laid.drawing.scale < 1 ? 1.0 : growth);
   const Millimetres width = to_mm(laid.drawing.laid.width) * scale,
                     height = to_mm(laid.drawing.laid.height + zone_head) * scale;
-  return {{}, {}, std::max(width, least_caption), caption_room + height + drawing_pad};
+  return {{}, {}, std::max(width, least_pair_caption), caption_room + height + drawing_pad};
 }
 
 class Packer {
@@ -80,11 +81,11 @@ class Packer {
 
 Rect room_of(const PageShape& page) {
   const Rect& body = page.body;
-  return {body.x, body.y + title_room, body.width, body.height - title_room - legend_room};
+  return {body.x, body.y + drawing_title_room, body.width, body.height - drawing_title_room - pair_legend_room};
 }
 
 Millimetres figures_height(const SheetContext& context, const LaidPair& laid) {
-  return make_spare_figures(context, {&laid, ShownStates::both}, least_caption).height.number() > 0 ? figures_room
+  return make_spare_figures(context, {&laid, ShownStates::both}, least_pair_caption).height.number() > 0 ? figures_room
                                                                                                    : Millimetres(0);
 }
 

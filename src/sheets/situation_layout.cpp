@@ -15,7 +15,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr double wires_per_area = 34.0 / (380.0 * 230.0);  // more than that was never seen to fit
+constexpr double most_wires_per_area = 34.0 / (380.0 * 230.0);  // more than that was never seen to fit
 
 struct PairRequest {
   const SheetContext& context;
@@ -129,7 +129,7 @@ class PairLayout {
     if (wires.empty()) return false;
     const std::vector<Rect> frames = frames_of(drawing_room(request_.page), way.arrangement);
     const Rect place = drawing_in(frames.front(), way.arrangement);
-    const double most = wires_per_area * place.width.number() * place.height.number();
+    const double most = most_wires_per_area * place.width.number() * place.height.number();
     if (static_cast<double>(wires.size()) > most * way.hope) return false;
     if (!tried_.insert({way.arrangement, way.bands, wires}).second) return false;  // as in a wider story, which did not fit
     PlacementBook* book = request_.context.input.placements;

@@ -10,6 +10,7 @@
 #include "sheets/diagram_legend.h"
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
+#include "sheets/drawing_rooms.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
@@ -21,7 +22,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres line_height{4.6}, entry_gap{7}, sign_gap{1.6}, sign_length{13};
+constexpr Millimetres state_entry_gap{7}, state_sign_gap{1.6}, sign_length{13};
 
 /// A sign with its meaning; the sign's left end at (0, 0), its middle on y = 0.
 struct Sign {
@@ -192,24 +193,24 @@ Block make_situation_legend(const SheetContext& context, const std::vector<Shown
   Block block;
   block.width = width;
   block.items.push_back(TagOpenItem{"P", {}});
-  Millimetres x(0), y = line_height / 2;
+  Millimetres x(0), y = legend_line_height / 2;
   for (Sign& sign : signs_for(context, pairs)) {
     const Millimetres text = context.measure().measure(sign.text, look::small).width,
-                      whole = sign.width + sign_gap + text;
+                      whole = sign.width + state_sign_gap + text;
     if (x > Millimetres(0) && x + whole > width) {
       x = Millimetres(0);
-      y += line_height;
+      y += legend_line_height;
     }
-    place_block(block.items, Block{sign.width, line_height, std::move(sign.items)}, {x, y});
-    add_text(block.items, {x + sign.width + sign_gap, baseline_at_middle(y, look::small)}, sign.text, look::small);
-    x += whole + entry_gap;
+    place_block(block.items, Block{sign.width, legend_line_height, std::move(sign.items)}, {x, y});
+    add_text(block.items, {x + sign.width + state_sign_gap, baseline_at_middle(y, look::small)}, sign.text, look::small);
+    x += whole + state_entry_gap;
   }
-  y += line_height;
+  y += legend_line_height;
   const FittedText note = fit_text(context.words()("live.note") + not_drawn_text(context, pairs), look::small, width,
                                    context.measure());
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note.text, note.style, look::grey);
   block.items.push_back(TagCloseItem{});
-  block.height = y + line_height / 2;
+  block.height = y + legend_line_height / 2;
   return block;
 }
 

@@ -140,7 +140,7 @@ bool are_alike(const Build& build, const SituationPair& pair) {
 }
 
 /// A situation's story: laid out on one sheet or more; on none when it tells nothing.
-struct Told {
+struct ToldSituation {
   std::vector<LaidPair> laid;
   bool is_covered = false;  ///< another sheet shows it as its 'before'
   std::string letters;      ///< of the hook-ups that it holds for
@@ -150,9 +150,9 @@ struct Told {
   const SituationPair& pair() const { return laid.front().pair; }
 };
 
-std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
+std::vector<ToldSituation> tell_all(const SheetContext& context, SituationSheets& made) {
   const Build& build = context.build();
-  std::vector<Told> told(build.situations.size());
+  std::vector<ToldSituation> told(build.situations.size());
   std::vector<std::optional<SituationPair>> to_lay(told.size());
   for (std::size_t s = 0; s < told.size(); ++s) {
     const SituationId id{static_cast<std::int32_t>(s)};
@@ -176,16 +176,16 @@ std::vector<Told> tell_all(const SheetContext& context, SituationSheets& made) {
     const StoryWidth widest = told[s].is_shared() ? StoryWidth::waiting : StoryWidth::everything;
     told[s].laid = lay_out_in_shares(context, *to_lay[s], widest);
   });
-  for (const Told& other : told)
+  for (const ToldSituation& other : told)
     if (other.laid.size() == 1 && covers_before(build, other.laid.front()))
       told[static_cast<std::size_t>(other.pair().before.index)].is_covered = true;
   return told;
 }
 
 /// The anchor of the situation's 'then', where it has a sheet.
-std::string anchor_of_before(const std::vector<Told>& told, const SituationPair& pair) {
+std::string anchor_of_before(const std::vector<ToldSituation>& told, const SituationPair& pair) {
   if (pair.before.index < 0) return {};
-  const Told& before = told[static_cast<std::size_t>(pair.before.index)];
+  const ToldSituation& before = told[static_cast<std::size_t>(pair.before.index)];
   return before.laid.empty() || before.is_covered ? std::string() : anchor_of_situation(pair.before.situation);
 }
 
@@ -197,7 +197,7 @@ SituationSheets make_situation_sheets(const SheetContext& context) {
   made.anchors.resize(build.situations.size());
   made.same_as.assign(build.situations.size(), -1);
   made.drawn_on.assign(build.situations.size(), context.id_prefix + "situations");
-  const std::vector<Told> told = tell_all(context, made);
+  const std::vector<ToldSituation> told = tell_all(context, made);
   const auto set_anchor = [&](const SolvedState& state, Sheet& sheet) {
     std::string& anchor = made.anchors[static_cast<std::size_t>(state.index)];
     if (!anchor.empty()) return;
@@ -205,7 +205,7 @@ SituationSheets make_situation_sheets(const SheetContext& context) {
     sheet.items.push_back(AnchorItem{anchor, {sheet.width / 2, Millimetres(20)}});
   };
   std::vector<const LaidPair*> gathered;
-  for (const Told& one : told) {
+  for (const ToldSituation& one : told) {
     if (one.laid.empty() || one.is_covered) continue;
     if (one.laid.front().arrangement == Arrangement::gathered && !one.is_shared()) {
       gathered.push_back(&one.laid.front());

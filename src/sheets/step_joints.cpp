@@ -19,8 +19,8 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres faces_width(58), most_face_width(44), most_face_height(60), least_face_height(12), row_height(7),
-    narrow_face(25), row_pad(1.1), wire_x(step_text_x), mark_x(57), fact_x(74.5), swatch_length(9), swatch_gap(1.6),
+constexpr Millimetres faces_width(58), most_step_face_width(44), most_step_face_height(60), least_face_height(12), joint_row_height(7),
+    narrow_face(25), wire_x(step_text_x), mark_x(57), fact_x(74.5), swatch_length(9), swatch_gap(1.6),
     manner_gap(2.5);  // above the second way of making ends at a part
 
 /// Beside so many rows a face keeps its caption at its side.
@@ -120,17 +120,17 @@ class JointWriter {
   }
 
   Block row(const Action& action, const std::string& number) const {
-    Block row{rows_width_, row_pad, {}};
-    Millimetres y = row_pad;
+    Block row{rows_width_, step_row_pad, {}};
+    Millimetres y = step_row_pad;
     for (const WireId wire : action.wires) y = put_wire(row, build_.wire(wire), y);
-    put(row, terminal_text(action.terminal), look::text_bold, mark_x, fact_x - mark_x - Millimetres(1), row_pad);
-    Millimetres facts_end = row_pad;
+    put(row, terminal_text(action.terminal), look::text_bold, mark_x, fact_x - mark_x - Millimetres(1), step_row_pad);
+    Millimetres facts_end = step_row_pad;
     for (const std::string& fact : facts_of(action))
       facts_end = put(row, fact, look::table, fact_x, rows_width_ - fact_x, facts_end);
     row.height = std::max(y, facts_end);
     if (const std::string told = together(action); !told.empty())
       row.height = put(row, told, look::text, wire_x, rows_width_ - wire_x, row.height);
-    row.height += row_pad;
+    row.height += step_row_pad;
     add_step_marks(row, number, setting_);
     return row;
   }
@@ -257,8 +257,8 @@ class JointWriter {
 
   /// Beside few rows a large face stands smaller.
   int scale_of(const LabelledFace& labelled, std::size_t rows) const {
-    const Millimetres height = std::min(most_face_height, least_face_height + row_height * static_cast<double>(rows));
-    int scale = face_scale(*labelled.face, most_face_width, height);
+    const Millimetres height = std::min(most_step_face_height, least_face_height + joint_row_height * static_cast<double>(rows));
+    int scale = face_scale(*labelled.face, most_step_face_width, height);
     while (scale < 10 && draw_face(*labelled.face, labelled.labels, scale, context_.measure()).width > faces_width)
       scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
     return scale;
@@ -302,7 +302,7 @@ class JointWriter {
 
 void add_step_marks(Block& row, const std::string& number, const TypeSetting& setting) {
   const bool is_right_to_left = setting.is_right_to_left;
-  const Millimetres baseline = row_pad + look::line_step(look::text) * look::baseline_share;
+  const Millimetres baseline = step_row_pad + look::line_step(look::text) * look::baseline_share;
   const Millimetres box_x = is_right_to_left ? row.width - step_box_x - step_box_size : step_box_x;
   Items marks{TagOpenItem{"Lbl", {}}};
   add_text(marks, {is_right_to_left ? row.width : Millimetres(0), baseline}, number, look::heading, look::ink,

@@ -15,8 +15,8 @@
 
 namespace loomfolio {
 
-/// Places of a step's number, box and text from the near edge: the same in rows of every kind.
-inline constexpr Millimetres step_box_x{12}, step_box_size{3.6}, step_text_x{19};
+/// Places of a step's number, box and text from the near edge, and the room above and below a row: the same in rows of every kind.
+inline constexpr Millimetres step_box_x{12}, step_box_size{3.6}, step_text_x{19}, step_row_pad{1.1};
 
 /// Number and box on the baseline of the first line, a hairline under the row; `row` already has its height.
 void add_step_marks(Block& row, const std::string& number, const TypeSetting& setting);

@@ -24,7 +24,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres row_pad(1.1);
 constexpr Millimetres first_step(15);      // that a stage's warning stands before: never cut from it
 constexpr std::size_t most_joints = 16;  ///< in one list, so that it stands on one page
 constexpr std::size_t most_ahead = 7;  // parts that are looked at for one that fits
@@ -73,15 +72,15 @@ Block step_row(const PageFlow& flow, const std::string& number, ShownAction show
     place_block(text.items, std::move(note), {{}, y});
     text.height += height;
   }
-  Block row{width, std::max(text.height, shown.picture.height) + row_pad * 2, {}};
-  place_block(row.items, std::move(text), {is_right_to_left ? width - step_text_x - text_width : step_text_x, row_pad});
+  Block row{width, std::max(text.height, shown.picture.height) + step_row_pad * 2, {}};
+  place_block(row.items, std::move(text), {is_right_to_left ? width - step_text_x - text_width : step_text_x, step_row_pad});
   const Millimetres picture_at = is_right_to_left ? Millimetres(0) : width - step_picture_width;
-  if (has_picture) place_block(row.items, std::move(shown.picture), {picture_at, row_pad});
+  if (has_picture) place_block(row.items, std::move(shown.picture), {picture_at, step_row_pad});
   add_step_marks(row, number, setting);
   return row;
 }
 
-std::string intro_of(const SheetContext& context) {
+std::string steps_intro(const SheetContext& context) {
   if (context.extent == Extent::own) return context.words()("steps.own_intro");
   return context.words()("steps.intro") + " " + context.words()("steps.ends", {{"sheet", sheet_mark("crimps")}});
 }
@@ -91,7 +90,7 @@ class StepPages {
   explicit StepPages(const SheetContext& context)
       : context_(context),
         words_(context.words()),
-        flow_(context, {"steps", words_("steps.title"), intro_of(context)}) {}
+        flow_(context, {"steps", words_("steps.title"), steps_intro(context)}) {}
 
   std::vector<Sheet> make() {
     const std::vector<StagePlan> plans = plan_assembly(context_.solved, words_);

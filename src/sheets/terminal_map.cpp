@@ -20,12 +20,12 @@ namespace loomfolio {
 namespace {
 
 /// Faces larger than this are drawn at a said smaller scale.
-constexpr Millimetres most_face_width(104), most_face_height(96);
+constexpr Millimetres most_map_face_width(104), most_map_face_height(96);
 /// Faces and captions at most this wide leave room for the table beside them.
 constexpr double beside_share = 0.44;
 /// A part that is at most so high in one of two columns stands there.
 constexpr Millimetres most_half_height(150);
-constexpr Millimetres entry_gap(6.5);
+constexpr Millimetres map_entry_gap(6.5);
 
 /// Parts shown together: one part, or all small ones of a kind.
 struct PartGroup {
@@ -59,7 +59,7 @@ std::vector<PartGroup> group_parts(const SheetContext& context) {
 }
 
 /// What a hook-up has of its own is marked, and the mark told.
-std::string intro_of(const SheetContext& context) {
+std::string terminals_intro(const SheetContext& context) {
   const Words& words = context.words();
   return context.extent == Extent::own ? words("terminals.own_intro") : words("terminals.intro");
 }
@@ -71,7 +71,7 @@ class MapMaker {
         build_(context.build()),
         words_(context.words()),
         wires_{wires_at_terminals(context.build())},
-        flow_(context, {"terminals", context.words()("terminals.title"), intro_of(context),
+        flow_(context, {"terminals", context.words()("terminals.title"), terminals_intro(context),
                         scale_bar(context.words(), {context.measure(), context.words().is_right_to_left()})}) {}
 
   std::vector<Sheet> make(std::vector<PartGroup> groups) {
@@ -106,7 +106,7 @@ class MapMaker {
     for (Entry& half : halves) narrow.push_back(std::move(half.block));
     std::vector<Entry> rows;
     std::vector<bool> is_set(entries.size(), false);
-    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), entry_gap)) {
+    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), map_entry_gap)) {
       Entry row{std::move(pair.block), {}, entries.size()};
       for (const std::size_t i : pair.blocks) {
         row.place = std::min(row.place, halves[i].place);
@@ -126,17 +126,17 @@ class MapMaker {
         std::stable_partition(rows.begin(), rows.end(), [](const Entry& row) { return row.long_table.rows.empty(); });
     std::vector<Block> blocks;
     for (auto row = rows.begin(); row != whole; ++row) blocks.push_back(std::move(row->block));
-    add_packed(flow_, std::move(blocks), entry_gap);
+    add_packed(flow_, std::move(blocks), map_entry_gap);
     for (auto row = whole; row != rows.end(); ++row) {
       flow_.keep(row->block.height + Millimetres(30));
-      flow_.add(std::move(row->block), entry_gap);
+      flow_.add(std::move(row->block), map_entry_gap);
       add_table(flow_, row->long_table, look::paragraph_gap * 2);
     }
   }
 
   /// Faces beside the table or above it, whichever is less high.
   Entry make_entry(const PartGroup& group) const {
-    const Millimetres room = flow_.width() * beside_share, most = flow_.full_room() - entry_gap;
+    const Millimetres room = flow_.width() * beside_share, most = flow_.full_room() - map_entry_gap;
     Table table = make_table(group);
     Block head = make_head(group, flow_.width()), faces = make_faces(group, room);
     Block under = make_faces(group, flow_.width()), rows = table_block(table, flow_.width(), flow_.setting());
@@ -230,7 +230,7 @@ class MapMaker {
   }
 
   Block make_face(const Face& face, const std::vector<FaceLabel>& labels) const {
-    const int scale = face_scale(face, most_face_width, most_face_height);
+    const int scale = face_scale(face, most_map_face_width, most_map_face_height);
     Block block = draw_face(face, labels, scale, context_.measure());
     block.width = std::max(block.width, Millimetres(46));
     Block caption = face_caption(face, scale, block.width, words_, flow_.setting());

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/characters.h"
 #include "sheets/reference.h"
 
 namespace loomfolio {
@@ -41,11 +42,6 @@ bool is_east_asian(std::string_view character) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(character[i])); };
   const unsigned code = ((byte(0) & 0x0F) << 12) | ((byte(1) & 0x3F) << 6) | (byte(2) & 0x3F);
   return (code >= 0x3040 && code <= 0x9FFF) || (code >= 0xAC00 && code <= 0xD7A3);
-}
-
-/// Numbers do not break at a hyphen or slash: they would read as two.
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
 
 /// Whether `text` goes on at `at` with a unit that its figure is read with, whatever sign follows it.
@@ -91,7 +87,7 @@ class PieceCutter {
       }
       word += character;
       const bool may_break_inside = (character == "-" || character == "/") && word.size() > 1 && i < text.size() &&
-                                    is_letter(word[word.size() - 2]) && is_letter(text[i]);
+                                    is_letter_byte(word[word.size() - 2]) && is_letter_byte(text[i]);
       if (may_break_inside || is_east_asian(character)) finish(index, std::exchange(word, {}), {}, true);
     }
     if (!word.empty()) finish(index, std::move(word), {}, false);
@@ -188,21 +184,21 @@ class LineBreaker {
 };
 
 /// Neighbouring pieces of one span, joined.
-struct Run {
+struct SpanRun {
   std::size_t span = 0;
   std::string text;
   Millimetres width;
   Millimetres gap_after;
 };
 
-std::vector<Run> join_runs(const Line& line) {
-  std::vector<Run> runs;
+std::vector<SpanRun> join_runs(const Line& line) {
+  std::vector<SpanRun> runs;
   for (std::size_t i = 0; i < line.pieces.size(); ++i) {
     const Piece& piece = line.pieces[i];
     const bool is_last = i + 1 == line.pieces.size();
     const bool goes_on = !is_last && line.pieces[i + 1].span == piece.span;
     if (runs.empty() || runs.back().span != piece.span) runs.push_back({piece.span, {}, {}, {}});
-    Run& run = runs.back();
+    SpanRun& run = runs.back();
     run.text += piece.text;
     run.width += piece.width;
     if (goes_on) {
@@ -223,7 +219,7 @@ Millimetres line_start(const Line& line, Align align, Millimetres width, bool is
 
 /// Spaces at a run's ends become gaps beside it: in a line from right to left a Latin word would be drawn with them at the
 /// wrong side. Gives the gap before the run.
-Millimetres take_spaces_off(Run& run, const TextStyle& style, const TextMeasure& measure) {
+Millimetres take_spaces_off(SpanRun& run, const TextStyle& style, const TextMeasure& measure) {
   constexpr std::string_view kinds[] = {"\u00a0", " "};
   std::string_view kept = run.text, last = run.text;
   std::size_t before = 0;
@@ -247,7 +243,7 @@ void place_line(Items& items, const Line& line, Millimetres start, Millimetres b
                 const TypeSetting& setting) {
   const bool is_right_to_left = setting.is_right_to_left;
   Millimetres x = is_right_to_left ? start + line.width : start;
-  for (Run& run : join_runs(line)) {
+  for (SpanRun& run : join_runs(line)) {
     const Span& span = paragraph.spans[run.span];
     if (is_right_to_left) x -= take_spaces_off(run, span.style, setting.measure);
     const Millimetres left = is_right_to_left ? x - run.width : x;

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <utility>
 
+#include "sheets/fitting_paint.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/wire_cells.h"
@@ -16,8 +17,7 @@ namespace {
 
 // All lengths in mm: a wire leaves the joint, bends within `fan` to its own line, runs `straight`, and is named after
 // `label_gap`.
-constexpr Millimetres fan(11), straight(5), label_gap(1.6), row_pitch(8.6), joint_half(7), label_apart(0.4);
-constexpr Colour metal{0xc9, 0xca, 0xcc};
+constexpr Millimetres fan(11), straight(5), label_gap(1.6), row_pitch(8.6), joint_half(7), label_gap_across(0.4);
 
 enum class Towards { left, right };
 
@@ -73,7 +73,7 @@ StarLabel make_label(const SheetContext& context, const Wire& wire, TerminalId h
 Millimetres pitch_for(const SheetContext& context, const std::vector<WireId>& wires, TerminalId here, Millimetres room) {
   Millimetres pitch = row_pitch;
   for (const WireId wire : wires)
-    pitch = std::max(pitch, make_label(context, context.build().wire(wire), here, Towards::right, room).height() + label_apart);
+    pitch = std::max(pitch, make_label(context, context.build().wire(wire), here, Towards::right, room).height() + label_gap_across);
   return pitch;
 }
 
@@ -117,7 +117,7 @@ void add_barrel(Items& items, Point centre) {
       items,
       {centre.x - half - Millimetres(2.5), centre.y - Millimetres(3.6), half * 2 + Millimetres(5), Millimetres(7.2)},
       look::band_dark, {look::grey, look::line}, Millimetres(2.4));
-  add_boxed_rect(items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)}, metal,
+  add_boxed_rect(items, {centre.x - half, centre.y - Millimetres(2.6), half * 2, Millimetres(5.2)}, fitting_paint::metal,
                  {look::ink, look::part_line}, Millimetres(0.8));
   for (const double dx : {-3.2, 3.2})
     add_boxed_rect(items,
@@ -137,16 +137,16 @@ std::vector<Point> barrel_ends(Point centre, std::size_t count) {
   return ends;
 }
 
-/// Ring terminals under a bolt head on a piece of metal, seen from above, and the earth sign.
+/// Ring terminals under a bolt head on a piece of fitting_paint::metal, seen from above, and the earth sign.
 void add_bolt(Items& items, Point centre, const std::vector<Point>& ends) {
   constexpr Millimetres half(1.5);
   for (const Point& end : ends) {
     const double x = (end.x - centre.x) / joint_half, y = (end.y - centre.y) / joint_half;
     const Point aside{half * -y, half * x};
     add_polygon(items, {{centre.x + aside.x, centre.y + aside.y}, {end.x + aside.x, end.y + aside.y},
-                        {end.x - aside.x, end.y - aside.y}, {centre.x - aside.x, centre.y - aside.y}}, metal, {look::ink, look::line});
+                        {end.x - aside.x, end.y - aside.y}, {centre.x - aside.x, centre.y - aside.y}}, fitting_paint::metal, {look::ink, look::line});
   }
-  add_circle(items, centre, Millimetres(4.2), {true, {look::ink, look::part_line}}, {true, metal});
+  add_circle(items, centre, Millimetres(4.2), {true, {look::ink, look::part_line}}, {true, fitting_paint::metal});
   std::vector<Point> hexagon;
   for (const auto& [x, y] :
        {std::pair(1.0, 0.0), {0.5, 0.866}, {-0.5, 0.866}, {-1.0, 0.0}, {-0.5, -0.866}, {0.5, -0.866}})

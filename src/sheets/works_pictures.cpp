@@ -16,9 +16,9 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres most_face_width(70), most_face_height(60), caption_gap(1.5);
+constexpr Millimetres most_works_face_width(70), most_works_face_height(60), caption_gap(1.5);
 constexpr Millimetres ring(1), mark_gap(0.7), level_step(0.5), least_jog(1.6), least_caption(38), channel_step(2.4);
-constexpr double most_growth = 1.3;  // of the drawing of the inside, where half the page has room for it
+constexpr double most_inside_growth = 1.3;  // of the drawing of the inside, where half the page has room for it
 constexpr double crossing_cost = 22, length_cost = 0.12, jog_cost = 6, clash_cost = 1000;
 
 /// The inside, with where its terminals leave it; `terminals` by end.
@@ -86,7 +86,7 @@ class Pictures {
   WorksPictures make() {
     const Millimetres half = (width_ - look::gutter * 2) / 2;
     const double own = draw(1).block.width / half;
-    const double roomy = std::clamp(1 / own, 1.0, most_growth);
+    const double roomy = std::clamp(1 / own, 1.0, most_inside_growth);
     // A wide inside leaves little: it is made smaller, then the faces are, until both fit.
     for (int coarser = 0; coarser <= 3; ++coarser)
       for (const double growth : {roomy, 1.0, look::least_scale}) {
@@ -199,7 +199,7 @@ class Pictures {
         made.terminals.push_back(static_cast<int>(t));
       }
     if (labels.empty()) return made;
-    int scale = face_scale(face, most_face_width, most_face_height);
+    int scale = face_scale(face, most_works_face_width, most_works_face_height);
     for (int i = 0; i < coarser; ++i) scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
     FaceWithEnds drawn = draw_face_with_ends(face, labels, scale, arrangement, context_.measure());
     made.cost = drawn.cost;

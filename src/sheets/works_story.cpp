@@ -23,16 +23,9 @@ const InsideState& state_of(const Solution& solution, InsideRef ref) {
   return solution.insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
 }
 
-std::string mark_of(const Build& build, InsideRef ref, std::size_t node) {
-  const Inside& inside = inside_of(build, ref);
-  if (node >= inside.nodes.size() || inside.nodes[node].terminal < 0) return {};
-  const Kind& kind = build.kind_of(build.part(ref.part));
-  return kind.terminals[static_cast<std::size_t>(inside.nodes[node].terminal)].id;
-}
-
 /// '30 to 87'; empty when an end lies inside the part.
 std::string pair_text(const Build& build, InsideRef ref, const Words& words) {
-  const std::string a = mark_of(build, ref, 0), b = mark_of(build, ref, 1);
+  const std::string a = end_mark(build, ref, 0), b = end_mark(build, ref, 1);
   return a.empty() || b.empty() ? std::string() : words("works.pair", {{"a", a}, {"b", b}});
 }
 
@@ -109,7 +102,7 @@ void tell_switch_use(const SolvedBuild& solved, InsideRef ref, const Words& word
 
 void tell_output_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
   const Build& build = solved.build;
-  const std::string out = mark_of(build, ref, 1);
+  const std::string out = end_mark(build, ref, 1);
   if (out.empty()) return;
   for (std::size_t s = 0; s < solved.solutions.size(); ++s) {
     const auto pair = find_pair(solved, SituationId{static_cast<std::int32_t>(s)});

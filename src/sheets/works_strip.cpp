@@ -11,7 +11,7 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres frame_gap{5}, head{12.8};
+constexpr Millimetres frame_gap{5}, strip_head{12.8};
 
 struct StripFrame {
   std::string title, action, coil;
@@ -55,7 +55,7 @@ Block make_works_strip(const SheetContext& context, const CoilStory& story, Mill
   const Millimetres own = to_mm(drawing.width) + Millimetres(2), third = (width - frame_gap * 2) / 3;
   const auto columns = static_cast<int>(std::clamp(std::floor((width + frame_gap) / (own + frame_gap)), 1.0, 3.0));
   const Millimetres step = columns == 3 ? third + frame_gap : (width + frame_gap) / columns;
-  const Millimetres row = head + to_mm(drawing.height) + Millimetres(2);
+  const Millimetres row = strip_head + to_mm(drawing.height) + Millimetres(2);
   const int rows = (3 + columns - 1) / columns;
   Block block{width, row * rows + frame_gap * (rows - 1), {}};
   block.items.push_back(
@@ -70,7 +70,7 @@ Block make_works_strip(const SheetContext& context, const CoilStory& story, Mill
     };
     line(frame.action, 7.2);
     line(frame.coil, 10.6);
-    draw_part(block.items, drawing, {at.x + Millimetres(1), at.y + head + Millimetres(1)}, context.measure(), frame.drawn);
+    draw_part(block.items, drawing, {at.x + Millimetres(1), at.y + strip_head + Millimetres(1)}, context.measure(), frame.drawn);
   }
   block.items.push_back(TagCloseItem{});
   return block;

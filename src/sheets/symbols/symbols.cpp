@@ -6,9 +6,9 @@
 namespace loomfolio {
 namespace {
 
-using Maker = void (*)(Pencil&, const SymbolDrawing&);
+using SymbolMaker = void (*)(Pencil&, const SymbolDrawing&);
 
-Maker maker_of(Symbol symbol) {
+SymbolMaker maker_of(Symbol symbol) {
   switch (symbol) {
     case Symbol::battery:
       return draw_battery;
