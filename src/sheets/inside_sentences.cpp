@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "base/text.h"
+#include "check/paths.h"
 #include "model/kind_text.h"
 #include "model/spec_words.h"
 #include "sheets/print_text.h"
