@@ -2,6 +2,7 @@
 #include "sheets/diagram_draw.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "base/text.h"
 #include "sheets/anchors.h"
@@ -201,10 +202,10 @@ void draw_cable_rings(const DiagramDrawer& d) {
 }
 
 /// A wire that goes straight down, for `stub`, to an earth symbol; the words stand beside it.
-void draw_local_earth(const DiagramDrawer& d, const LocalEarth& local, Point origin, Grid stub, WordSide words) {
+void draw_local_earth(const DiagramDrawer& d, const LocalEarth& local, Point origin, Grid stub, EarthWidth width = EarthWidth::usual) {
   const Wire& wire = d.build().wire(local.wire);
   const Earth& earth = d.build().earths[static_cast<std::size_t>(local.earth)];
-  const bool is_right = words == WordSide::right;
+  const bool is_right = local.words == WordSide::right;
   const Point top = origin + to_mm(local.tap), foot{top.x, top.y + to_mm(stub)};
   const bool is_live = is_wire_live(d, local.wire);
   if (!d.is_live())
@@ -212,7 +213,7 @@ void draw_local_earth(const DiagramDrawer& d, const LocalEarth& local, Point ori
   else
     draw_live_stub(d.items, top, foot, wire, d.ink.state->wires[local.wire.at()],
                    d.build().terminal(wire.to).owner == OwnerType::earth ? 1 : -1);
-  draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper});
+  draw_earth(d.items, foot, {look::ink, look::heavy_line, look::paper}, width);
   const Colour colour = is_live ? look::ink : look::grey;
   const Millimetres side = to_mm(earth_words_gap), edge = is_right ? top.x + side : top.x - side;
   Millimetres y = top.y + Millimetres(1.3);
@@ -243,13 +244,16 @@ WordSide mirrored_words(WordSide side) {
 
 /// Earths under a part; `at` is the body's top left.
 void draw_local_earths(const DiagramDrawer& d, std::size_t b, Point at, Grid width) {
+  constexpr Grid symbols_apart = 700;
   const bool is_mirrored = d.ink.laid.boxes[b].is_mirrored;
-  for (LocalEarth local : d.ink.diagram.boxes[b].earths) {
+  const std::vector<LocalEarth>& earths = d.ink.diagram.boxes[b].earths;
+  const bool are_close = earths.size() == 2 && std::abs(earths[0].tap.x - earths[1].tap.x) < symbols_apart;
+  for (LocalEarth local : earths) {
     if (is_mirrored) {
       local.tap.x = width - local.tap.x;
       local.words = mirrored_words(local.words);
     }
-    draw_local_earth(d, local, at, earth_stub, local.words);
+    draw_local_earth(d, local, at, earth_stub, are_close ? EarthWidth::narrow : EarthWidth::usual);
   }
 }
 
@@ -292,7 +296,7 @@ void draw_splice(const DiagramDrawer& d, std::size_t b) {
   for (const LocalEarth& local : content.earths) {
     LocalEarth placed = local;
     placed.tap = {core.earth_x, core.y};
-    draw_local_earth(d, placed, d.place({0, 0}), earth_stub + core.half_height, placed.words);
+    draw_local_earth(d, placed, d.place({0, 0}), earth_stub + core.half_height);
   }
   const Point from = d.place({core.x0, core.y}), to = d.place({core.x1, core.y});
   if (core.x0 == core.x1)

@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "sheets/inner_links.h"
+#include "sheets/inner_ways.h"
+
 namespace loomfolio {
 namespace {
 
@@ -16,6 +19,7 @@ struct PartInk {
   Point at;
   const TextMeasure& measure;
   const PartState& state;
+  std::vector<SymbolState> standing = {};  ///< by PartDrawing::symbols
 
   Point place(GridPoint p) const { return at + to_mm(p); }
   bool is_live(int node) const {
@@ -27,7 +31,6 @@ struct PartInk {
     return node >= 0 && static_cast<std::size_t>(node) < state.held_nodes.size() &&
            state.held_nodes[static_cast<std::size_t>(node)];
   }
-  Colour colour_of(int node) const { return is_live(node) || is_held(node) ? look::ink : look::dead_wire; }
 
   /// What joins live lines is as bold as they are, so that a way looks whole.
   SymbolInk ink_of(const PlacedSymbol& symbol, const SymbolState& stands) const {
@@ -44,23 +47,6 @@ struct PartInk {
     return made;
   }
 };
-
-/// Whether the symbol's insides, as they stand, join the two nodes.
-bool joins(const PartState& state, const PlacedSymbol& symbol, int a, int b) {
-  std::vector<NodeJoint> joints = state.links;
-  const auto add = [&](int inside) {
-    const auto& own = state.joints[static_cast<std::size_t>(inside)];
-    joints.insert(joints.end(), own.begin(), own.end());
-  };
-  add(symbol.inside);
-  for (int inside : symbol.also) add(inside);
-  std::vector<int> reached{a};
-  for (std::size_t r = 0; r < reached.size(); ++r)
-    for (const NodeJoint& joint : joints)
-      for (const auto& [from, to] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)})
-        if (from == reached[r] && std::find(reached.begin(), reached.end(), to) == reached.end()) reached.push_back(to);
-  return std::find(reached.begin(), reached.end(), b) != reached.end();
-}
 
 /// How the symbol stands: a contact or selector by what it joins, any other by its element.
 SymbolState state_of(const PartState& state, const PlacedSymbol& symbol) {
@@ -111,22 +97,25 @@ std::vector<PathPiece> path_with_hops(const PartInk& ink, const InnerLine& line)
   return path;
 }
 
-void draw_line(const PartInk& ink, const InnerLine& line) {
-  const bool is_link = line.style == InnerStyle::link;
-  const bool is_live = ink.state.is_known && ink.is_live(line.node);
+void draw_line(const PartInk& ink, const InnerRun& run) {
+  const bool is_link = run.line.style == InnerStyle::link;
+  const InnerLine line = is_link ? end_on_blades(run.line, ink.drawing, ink.standing) : run.line;
+  const bool is_inked = !ink.state.is_known || run.is_live || ink.is_held(line.node) || line.style != InnerStyle::wire;
   PathItem item;
   item.pieces = path_with_hops(ink, line);
   item.stroke = {true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}
-                               : Pen{ink.colour_of(line.node), is_live ? look::live_line : look::part_line, {}, Cap::round}};
+                               : Pen{is_inked ? look::ink : look::dead_wire, run.is_live ? look::live_line : look::part_line, {}, Cap::round}};
   clear_under_hops(ink, line, item.stroke.pen);
   ink.items.push_back(std::move(item));
 }
 
-/// What hops lies above what it hops over.
+/// What hops lies above what it hops over, what carries current above what branches off it.
 void draw_lines(const PartInk& ink) {
+  const std::vector<InnerRun> runs = runs_of_lines(ink.drawing, ink.state);
   for (const bool hops : {false, true})
-    for (const InnerLine& line : ink.drawing.lines)
-      if (line.hops.empty() != hops) draw_line(ink, line);
+    for (const bool is_live : {false, true})
+      for (const InnerRun& run : runs)
+        if (run.line.hops.empty() != hops && run.is_live == is_live) draw_line(ink, run);
   for (const GridPoint& dot : ink.drawing.dots)
     add_circle(ink.items, ink.place(dot), dot_radius, {false, {}}, {true, look::ink});
 }
@@ -358,12 +347,14 @@ bool has_text_aside(const PartDrawing& drawing, const PlacedSymbol& symbol) {
 InsideStyles inside_styles() { return {look::part_name, look::part_value, look::terminal_name, look::small}; }
 
 void draw_part(Items& items, const PartDrawing& drawing, Point at, const TextMeasure& measure, const PartState& state) {
-  const PartInk ink{items, drawing, at, measure, state};
+  PartInk ink{items, drawing, at, measure, state};
+  for (const PlacedSymbol& symbol : drawing.symbols) ink.standing.push_back(state_of(state, symbol));
   add_boxed_rect(items, {at.x, at.y, to_mm(drawing.width), to_mm(drawing.height)}, look::paper,
                  {look::ink, look::part_line});
   draw_lines(ink);
-  for (const PlacedSymbol& symbol : drawing.symbols) {
-    SymbolState stands = state_of(state, symbol);
+  for (std::size_t s = 0; s < drawing.symbols.size(); ++s) {
+    const PlacedSymbol& symbol = drawing.symbols[s];
+    SymbolState stands = ink.standing[s];
     stands.shows_rays_aside = !has_text_aside(drawing, symbol);
     draw_symbol(items, symbol, at, ink.ink_of(symbol, stands), stands);
   }

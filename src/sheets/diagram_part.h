@@ -22,6 +22,8 @@ struct PartState {
   bool is_known = false;
   std::vector<bool> live_nodes;                          ///< by node: current passes there
   std::vector<bool> held_nodes;                          ///< by node: volts, with or without current
+  std::vector<bool> fed;                                 ///< by terminal: a wire there carries current
+  std::vector<bool> passed;                              ///< by Part::insides: current passes it
   std::vector<SymbolState> insides;                      ///< by Part::insides
   std::vector<std::vector<NodeJoint>> joints;            ///< by Part::insides: what it joins as it stands
   std::vector<NodeJoint> links;                          ///< what is always joined

@@ -43,7 +43,8 @@ Obstacles collect(const DiagramGraph& diagram, const Laid& laid) {
     for (std::size_t i = 1; i < points.size(); ++i)
       found.wires.emplace_back(w, box_between(points[i - 1], points[i]).grown(diagram.graph.wires[w].pen / 2 + tag_clear));
     for (const DrawnHop& hop : course_of(diagram.graph, laid, w).hops)
-      found.fixed.push_back(GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + tag_clear));
+      found.fixed.push_back(
+          GridBox{hop.at.x, hop.at.y, hop.at.x, hop.at.y}.grown(hop.half + diagram.graph.wires[w].pen / 2 + tag_clear));
   }
   return found;
 }
@@ -119,6 +120,34 @@ std::vector<WireStretch> stretches_of(const std::vector<GridPoint>& points) {
   return stretches;
 }
 
+/// Where a tag goes; without a stretch: nowhere.
+struct TagSeat {
+  const WireStretch* stretch = nullptr;
+  bool is_beside = false;
+  GridBox box;
+};
+
+/// A whole label stands on its wire, which is long enough to be seen on either side of it; beside a short stretch, if it can.
+TagSeat seat_of_label(const std::vector<WireStretch>& stretches, const TagSize& size, const Obstacles& obstacles, std::size_t wire) {
+  for (const WireStretch& s : stretches) {
+    TagSeat seat{&s, s.length() < 3 * size.width, {}};
+    if (seat.is_beside && place_beside(s, size, obstacles, seat.box)) return seat;
+    seat.is_beside = false;
+    if (place_on(s, size.width, size.height, obstacles, wire, seat.box)) return seat;
+  }
+  return {};
+}
+
+/// A number alone stands beside its wire wherever there is room, since the wires that get no more are short; else on it.
+TagSeat seat_of_number(const std::vector<WireStretch>& stretches, const TagSize& size, const Obstacles& obstacles, std::size_t wire) {
+  for (const bool is_beside : {true, false})
+    for (const WireStretch& s : stretches) {
+      TagSeat seat{&s, is_beside, {}};
+      if (is_beside ? place_beside(s, size, obstacles, seat.box) : place_on(s, size.width, size.height, obstacles, wire, seat.box)) return seat;
+    }
+  return {};
+}
+
 /// Two labels of one wire within sight of each other say the same twice: the second goes.
 bool is_repeated(const Laid& laid, std::size_t label) {
   constexpr Grid in_sight = 5500;
@@ -157,18 +186,14 @@ std::vector<SpareTag> find_spare_tags(const DiagramGraph& diagram, const Laid& l
       if (tag.is_placed) break;
       const TagSize size{is_number_only ? label.number_width + 2 * tag_pad : label.width, label.height,
                          diagram.graph.wires[w].pen};
-      for (const WireStretch& s : stretches) {
-        const bool is_short = s.length() < 3 * size.width;
-        const bool is_on = !is_short && place_on(s, size.width, size.height, obstacles, w, tag.box);
-        const bool is_beside = is_short && place_beside(s, size, obstacles, tag.box);
-        if (!is_on && !is_beside && !place_on(s, size.width, size.height, obstacles, w, tag.box)) continue;
-        tag.is_upright = !s.is_level() && !is_beside;
-        tag.ends_at_wire = is_beside && is_left_of(tag.box, s);
-        tag.is_number_only = is_number_only;
-        tag.is_placed = true;
-        obstacles.fixed.push_back(tag.box.grown(tag_clear));
-        break;
-      }
+      const TagSeat seat = is_number_only ? seat_of_number(stretches, size, obstacles, w) : seat_of_label(stretches, size, obstacles, w);
+      if (seat.stretch == nullptr) continue;
+      tag.box = seat.box;
+      tag.is_upright = !seat.stretch->is_level() && !seat.is_beside;
+      tag.ends_at_wire = seat.is_beside && is_left_of(tag.box, *seat.stretch);
+      tag.is_number_only = is_number_only;
+      tag.is_placed = true;
+      obstacles.fixed.push_back(tag.box.grown(tag_clear));
     }
     tags.push_back(tag);
   }

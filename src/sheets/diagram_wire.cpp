@@ -18,6 +18,9 @@ namespace {
 constexpr Grid bend_radius = 120, least_radius = 35, hops_apart = 60;
 constexpr double quarter_reach = 0.5522847498;  // reach of the controls of a quarter circle
 
+/// What a wire needs beside a hop so that its bend is not torn by its own width.
+Grid room_to_turn(Grid pen) { return std::max(least_radius, pen * 19 / 20); }
+
 /// The thickest pen among upright stretches that pass the hop.
 Grid pen_under(const Graph& graph, const Laid& laid, std::size_t wire, const Hop& hop) {
   Grid pen = 0;
@@ -96,8 +99,7 @@ std::vector<DrawnHop> joined_hops(const std::vector<DrawnHop>& hops) {
 /// Whether the wire turns at the height of the hop instead of at the bend: where it has no room to turn beside the hop, the less the
 /// thicker it is, and its upright arm reaches so far.
 bool takes_bend_along(const DrawnHop& hop, GridPoint arm, GridPoint bend, Grid pen) {
-  const Grid room = std::max(least_radius, pen * 2 / 3);
-  if (arm.x != bend.x || std::abs(hop.at.x - bend.x) - hop.half >= room) return false;
+  if (arm.x != bend.x || std::abs(hop.at.x - bend.x) - hop.half >= room_to_turn(pen)) return false;
   return arm.y > bend.y || arm.y < bend.y - hop.rise - hops_apart;
 }
 
@@ -113,7 +115,7 @@ std::vector<Rect> rooms_of_hops(const WireCourse& course, Point origin) {
   std::vector<Rect> rooms;
   for (std::size_t i = 1; i < course.points.size(); ++i)
     for (const DrawnHop& hop : joined_hops(hops_between(course, course.points[i - 1], course.points[i]))) {
-      const Grid aside = hop.half + std::max(bend_radius, course.pen * 2 / 3);
+      const Grid aside = hop.half + std::max(bend_radius, room_to_turn(course.pen));
       const Rect room = to_mm(GridBox{hop.at.x - aside, hop.at.y - hop.rise, hop.at.x + aside, hop.at.y});
       rooms.push_back({origin.x + room.x, origin.y + room.y, room.width, room.height});
     }

@@ -11,9 +11,11 @@
 #include "sheets/diagram_live.h"
 #include "sheets/diagram_tags.h"
 #include "sheets/drawing_rooms.h"
+#include "sheets/inner_ways.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
 #include "sheets/readings.h"
+#include "sheets/situation_exits.h"
 #include "sheets/situation_state.h"
 #include "sheets/situation_text.h"
 #include "sheets/text_flow.h"
@@ -83,6 +85,26 @@ bool is_anywhere(const Build& build, const std::vector<ShownPair>& pairs, Livene
                      [&](const ShownPair& pair) { return is_any(build, *pair.laid, pair.shown, wanted); });
 }
 
+/// Whether a line inside a drawn part holds no volts and carries no current: it is drawn like a dead wire.
+bool is_grey_inside(const Build& build, const LaidPair& laid, const SolvedState& solved) {
+  for (const DiagramBox& box : laid.drawing.diagram.boxes) {
+    if (box.content != BoxContent::part) continue;
+    const PartState state = make_part_state(build, solved.situation, solved.solution, PartId{static_cast<std::int32_t>(box.index)});
+    for (const InnerRun& run : runs_of_lines(box.drawing, state)) {
+      const int node = run.line.node;
+      if (run.line.style == InnerStyle::wire && !run.is_live && node >= 0 && !state.held_nodes[static_cast<std::size_t>(node)]) return true;
+    }
+  }
+  return false;
+}
+
+bool is_grey_anywhere(const Build& build, const std::vector<ShownPair>& pairs) {
+  return is_anywhere(build, pairs, Liveness::dead) || std::any_of(pairs.begin(), pairs.end(), [&](const ShownPair& pair) {
+           return (pair.shown != ShownStates::after && is_grey_inside(build, *pair.laid, pair.laid->pair.before)) ||
+                  (pair.shown != ShownStates::before && is_grey_inside(build, *pair.laid, pair.laid->pair.after));
+         });
+}
+
 std::vector<Sign> signs_for(const SheetContext& context, const std::vector<ShownPair>& pairs) {
   const Build& build = context.build();
   const Words& words = context.words();
@@ -113,7 +135,7 @@ std::vector<Sign> signs_for(const SheetContext& context, const std::vector<Shown
   if (!thin) return signs;
   if (is_anywhere(build, pairs, Liveness::waiting))
     signs.push_back(wire_sign(build.wire(*thin), Liveness::waiting, words("live.sign_waiting")));
-  if (is_anywhere(build, pairs, Liveness::dead))
+  if (is_grey_anywhere(build, pairs))
     signs.push_back(wire_sign(build.wire(*thin), Liveness::dead, words("live.sign_dead")));
   Sign volts;
   const Volts resting = build.electrics.resting;
@@ -163,21 +185,68 @@ bool is_drawn(const Build& build, const LaidPair& laid, PartId part) {
   });
 }
 
-/// What works and is left out of a drawing that shows a part only: its current is in the wires all the same, and would
-/// look like a leak.
-std::string not_drawn_text(const SheetContext& context, const std::vector<ShownPair>& pairs) {
+/// '3.6 A', or in both states '3.6 A, then 3.2 A'; empty when nothing flows there in the states shown.
+std::string amperes_of(const CurrentExit& exit, ShownStates shown, const Words& words) {
+  const std::string before = print_flow(exit.before), after = print_flow(exit.after), none = print_flow(Amperes(0));
+  if (shown != ShownStates::both) {
+    const std::string& one = shown == ShownStates::before ? before : after;
+    return one == none ? std::string() : one;
+  }
+  return before == after ? before : words("live.then_amperes", {{"before", before}, {"after", after}});
+}
+
+std::string names_of(const Build& build, const std::vector<PartId>& parts) {
+  std::vector<std::string> names;
+  for (const PartId part : parts) names.push_back(build.part(part).label);
+  return join(names, ", ");
+}
+
+/// Where current leaves the drawing or comes into it: else it would look like a leak.
+std::string exits_text(const SheetContext& context, const ShownPair& pair, const std::vector<CurrentExit>& exits) {
   const Build& build = context.build();
-  std::vector<std::string> left_out;
-  for (const ShownPair& pair : pairs)
-    for (const SolvedState* state : {&pair.laid->pair.before, &pair.laid->pair.after})
-      for (const PartId part : working_parts(build, state->solution)) {
-        const std::string& label = build.part(part).label;
-        if (!is_drawn(build, *pair.laid, part) &&
-            std::find(left_out.begin(), left_out.end(), label) == left_out.end())
-          left_out.push_back(label);
-      }
-  return left_out.empty() ? std::string()
-                          : " " + context.words()("live.not_drawn", {{"what", join(left_out, ", ")}});
+  std::vector<std::string> told;
+  for (const CurrentExit& exit : exits) {
+    const std::string amperes = amperes_of(exit, pair.shown, context.words());
+    if (amperes.empty()) continue;
+    const Wire& wire = build.wire(exit.wires.front());
+    const std::string where = owner_name(build, exit.at, context.words()),
+                      parts = exit.parts.empty() ? owner_name(build, wire.from == exit.at ? wire.to : wire.from, context.words())
+                                                 : names_of(build, exit.parts);
+    told.push_back(context.words()(exit.is_leaving ? "live.exit_to" : "live.exit_from",
+                                   {{"wires", wire_ids(build, exit.wires)}, {"where", where}, {"amperes", amperes}, {"parts", parts}}));
+  }
+  return told.empty() ? std::string() : context.words()("live.exits", {{"what", join(told, " \u00b7 ")}});
+}
+
+/// What works and is left out of a drawing that shows a part only, and is fed by none of the wires that lead out of it.
+std::string not_drawn_text(const SheetContext& context, const ShownPair& pair, const std::vector<CurrentExit>& exits) {
+  const Build& build = context.build();
+  std::vector<PartId> left_out;
+  const auto is_told = [&](PartId part) {
+    return std::any_of(exits.begin(), exits.end(), [&](const CurrentExit& exit) {
+      return std::find(exit.parts.begin(), exit.parts.end(), part) != exit.parts.end();
+    });
+  };
+  for (const SolvedState* state : {&pair.laid->pair.before, &pair.laid->pair.after})
+    for (const PartId part : working_parts(build, state->solution))
+      if (!is_drawn(build, *pair.laid, part) && !is_told(part) && std::find(left_out.begin(), left_out.end(), part) == left_out.end())
+        left_out.push_back(part);
+  return left_out.empty() ? std::string() : context.words()("live.not_drawn", {{"what", names_of(build, left_out)}});
+}
+
+/// What of each pair's current is elsewhere; of several, with the situation's number.
+std::vector<std::string> elsewhere_texts(const SheetContext& context, const std::vector<ShownPair>& pairs) {
+  std::vector<std::string> texts;
+  for (const ShownPair& pair : pairs) {
+    const auto exits = find_exits(context.build(), pair.laid->pair, pair.laid->drawing.plan.wires);
+    std::string text = exits_text(context, pair, exits);
+    const std::string rest = not_drawn_text(context, pair, exits);
+    if (!rest.empty()) text += (text.empty() ? "" : " ") + rest;
+    if (text.empty()) continue;
+    if (pairs.size() > 1) text = std::to_string(pair.laid->pair.after.index + 1) + ": " + text;
+    texts.push_back(std::move(text));
+  }
+  return texts;
 }
 
 }  // namespace
@@ -206,11 +275,17 @@ Block make_situation_legend(const SheetContext& context, const std::vector<Shown
     x += whole + state_entry_gap;
   }
   y += legend_line_height;
-  const FittedText note = fit_text(context.words()("live.note") + not_drawn_text(context, pairs), look::small, width,
-                                   context.measure());
+  const FittedText note = fit_text(context.words()("live.note"), look::small, width, context.measure());
   add_text(block.items, {Millimetres(0), baseline_at_middle(y, look::small)}, note.text, note.style, look::grey);
   block.items.push_back(TagCloseItem{});
   block.height = y + legend_line_height / 2;
+  for (const std::string& text : elsewhere_texts(context, pairs)) {
+    Block told = set_paragraph({{{text, look::small, look::ink, {}}}, Align::left, "P"}, width,
+                               {context.measure(), context.words().is_right_to_left()});
+    const Millimetres height = told.height;
+    place_block(block.items, std::move(told), {Millimetres(0), block.height});
+    block.height += height + Millimetres(0.6);
+  }
   return block;
 }
 

@@ -360,4 +360,29 @@ std::vector<PartId> find_fed(const Build& build, const SolvedState& state, Insid
   return parts;
 }
 
+std::vector<PartId> find_parts_along(const Build& build, const Paths& paths, const SolvedState& state, WireId wire, Along along) {
+  const double flow = state.solution.wire_amperes[wire.at()].number();
+  const TerminalId source = flow > 0 ? build.wire(wire).from : build.wire(wire).to,
+                   drain = flow > 0 ? build.wire(wire).to : build.wire(wire).from;
+  const Way way = along == Along::down ? Way::down : Way::up;
+  std::vector<bool> passed(build.wires.size(), false);
+  Tracer tracer(build, paths, state, passed, Coils::leave);
+  tracer.follow((along == Along::down ? drain : source).index, way);
+  std::vector<PartId> parts;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      const InsideType type = build.parts[p].insides[i].type;
+      const bool gives = type == InsideType::source || (type == InsideType::charger && along == Along::up);
+      const double own = state.solution.insides[p][i].amperes.number();
+      const std::vector<PathPoint> points = paths.points(build, ref);
+      if (points.size() < 2 || std::abs(own) < least_flow.number() || !(is_consumer_type(type) || gives)) continue;
+      // Down, what is reached at the end where its current enters; up, where it leaves.
+      const PathPoint met = (own > 0) == (along == Along::down) ? points[0] : points[1];
+      if (!tracer.has_met(met, way)) continue;
+      if (parts.empty() || parts.back() != ref.part) parts.push_back(ref.part);
+    }
+  return parts;
+}
+
 }  // namespace loomfolio

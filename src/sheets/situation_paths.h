@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "check/paths.h"
 #include "sheets/situation_pairs.h"
 
 namespace loomfolio {
@@ -25,5 +26,11 @@ std::vector<WireId> find_story(const Build& build, const SituationPair& pair, St
 
 /// Parts that take the current which passes the element - a contact, an output, a switch - in that state, in order.
 std::vector<PartId> find_fed(const Build& build, const SolvedState& state, InsideRef element);
+
+enum class Along : std::uint8_t { up, down };
+
+/// Parts that the current in the wire reaches, down its way or up against it, in order: down, what takes it; up, what took it before, and
+/// batteries and chargers that give it.
+std::vector<PartId> find_parts_along(const Build& build, const Paths& paths, const SolvedState& state, WireId wire, Along along);
 
 }  // namespace loomfolio

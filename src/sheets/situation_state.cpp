@@ -220,6 +220,7 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
   PartState state;
   state.is_known = true;
   state.live_nodes.assign(kind.terminals.size() + static_cast<std::size_t>(kind.inner_points), false);
+  state.fed.assign(kind.terminals.size(), false);
   for (const KindTerminal& terminal : kind.terminals) state.marks.push_back(terminal.id);
   for (std::size_t i = 0; i < part.insides.size(); ++i) {
     const InsideRef ref{id, static_cast<int>(i)};
@@ -230,6 +231,7 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
     SymbolState symbol;
     symbol.is_known = true;
     symbol.is_on = solved.is_on;
+    state.passed.push_back(std::abs(solved.amperes.number()) >= least_flow.number() || part.insides[i].is_winding);
     state.insides.push_back(symbol);
     state.position_names.emplace_back();
     for (const SwitchPosition& position : part.insides[i].positions)
@@ -241,7 +243,7 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
       const WireId wire_id{static_cast<std::int32_t>(&wire - build.wires.data())};
       if ((wire.from == part.terminals[t] || wire.to == part.terminals[t]) &&
           liveness_of(build, solution, wire_id) == Liveness::flowing)
-        state.live_nodes[t] = true;
+        state.live_nodes[t] = state.fed[t] = true;
     }
   // Switches last: which of their joints carry current shows at nodes that others have marked.
   for (const bool is_switch : {false, true, true})

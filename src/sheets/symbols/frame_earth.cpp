@@ -4,10 +4,13 @@
 
 namespace loomfolio {
 
-void draw_frame_earth(Pencil& pencil, const SymbolDrawing&) {
+void draw_earth_of(Pencil& pencil, double half) {
+  const double slant = 0.36 * half;
   pencil.line({{0, -1.75}, {0, 0}});
-  pencil.line({{-2.5, 0}, {2.5, 0}});
-  for (const double x : {-2.5, 0.0, 2.5}) pencil.line({{x, 0}, {x - 0.9, 1.75}});
+  pencil.line({{-half, 0}, {half, 0}});
+  for (const double x : {-half, 0.0, half}) pencil.line({{x, 0}, {x - slant, 1.75}});
 }
+
+void draw_frame_earth(Pencil& pencil, const SymbolDrawing&) { draw_earth_of(pencil, usual_earth); }
 
 }  // namespace loomfolio

@@ -34,6 +34,10 @@ void draw_frame_earth(Pencil& pencil, const SymbolDrawing& drawing);
 void draw_contact_pair(Pencil& pencil, const SymbolDrawing& drawing);
 void draw_electronics(Pencil& pencil, const SymbolDrawing& drawing);
 
+/// Half the bar of an earth.
+inline constexpr double usual_earth = 2.5, narrow_earth = 1.5;
+void draw_earth_of(Pencil& pencil, double half);
+
 /// What works a contact, linked to its blade at `blade`.
 void draw_operator(Pencil& pencil, Operator worked_by, Pencil::Spot blade);
 

@@ -65,11 +65,10 @@ void draw_symbol(Items& items, const PlacedSymbol& symbol, Point origin, const S
   maker_of(symbol.symbol)(pencil, {symbol, state, origin});
 }
 
-void draw_earth(Items& items, Point at, const SymbolInk& ink) {
-  PlacedSymbol symbol;
-  symbol.symbol = Symbol::frame_earth;
-  symbol.at = {0, room_of(Symbol::frame_earth).length / 2};
-  draw_symbol(items, symbol, at, ink);
+void draw_earth(Items& items, Point at, const SymbolInk& ink, EarthWidth width) {
+  const Point centre = at + to_mm(GridPoint{0, room_of(Symbol::frame_earth).length / 2});
+  Pencil pencil(items, centre, Heading::down, false, ink);
+  draw_earth_of(pencil, width == EarthWidth::narrow ? narrow_earth : usual_earth);
 }
 
 }  // namespace loomfolio

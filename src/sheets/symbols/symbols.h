@@ -19,7 +19,10 @@ struct SymbolState {
 void draw_symbol(Items& items, const PlacedSymbol& symbol, Point origin, const SymbolInk& ink,
                  const SymbolState& state = {});
 
+/// Beside another earth its symbol is narrow, so that the two do not run into one.
+enum class EarthWidth : std::uint8_t { usual, narrow };
+
 /// An earth by its own: the wire ends at `at`, on top of it.
-void draw_earth(Items& items, Point at, const SymbolInk& ink);
+void draw_earth(Items& items, Point at, const SymbolInk& ink, EarthWidth width = EarthWidth::usual);
 
 }  // namespace loomfolio
