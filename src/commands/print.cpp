@@ -170,6 +170,7 @@ std::unique_ptr<PagesKit> gather_pages_kit(const Request& request, Proof& proof,
   const Document& document = proof.project.builds.front().document;
   Words words = read_words(proof.library, document.language, surroundings.files, proof.sources, proof.diagnostics);
   translate_kinds(proof.project, words);
+  set_minus_signs(proof.project);
   const auto papers = choose_papers(proof.library.papers, document.paper);
   if (!papers) {
     surroundings.err << "loomfolio: no paper `" << document.paper << "`\n";

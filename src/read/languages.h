@@ -34,4 +34,8 @@ std::vector<std::string> list_kind_texts(const Kind& kind);
 /// that the spec uses; its parts' bear the translated ones.
 void translate_kinds(Project& project, const Words& words);
 
+/// Terminals' marks that end with a hyphen, '-' and 'B-', print with the minus sign (U+2212). Only for pages: specs and
+/// tables for other programs keep the hyphen.
+void set_minus_signs(Project& project);
+
 }  // namespace loomfolio

@@ -75,4 +75,11 @@ void translate_kinds(Project& project, const Words& words) {
   }
 }
 
+void set_minus_signs(Project& project) {
+  for (Build& build : project.builds)
+    for (Kind& kind : build.kinds)
+      for (KindTerminal& terminal : kind.terminals)
+        if (terminal.id.ends_with('-')) terminal.id.replace(terminal.id.size() - 1, 1, "\u2212");
+}
+
 }  // namespace loomfolio

@@ -132,11 +132,13 @@ class AssemblyPlanner {
 
   bool is_kit() const { return build_.document.scope == Scope::kit; }
 
-  /// Battery off, covers off, and out with what the kit takes the place of.
+  /// Covers off, battery off, tank off, and out with what the kit takes the place of.
   std::vector<ActionGroup> preparing() const {
     std::vector<Action> actions;
-    if (is_kit()) actions.push_back(simple(ActionType::disconnect));
+    if (is_kit()) actions.push_back(simple(ActionType::key_off));
     actions.push_back(simple(ActionType::remove_covers));
+    if (is_kit()) actions.push_back(simple(ActionType::disconnect));
+    actions.push_back(simple(ActionType::remove_tank));
     const bool brings_battery = std::any_of(build_.parts.begin(), build_.parts.end(), [](const Part& part) {
       return part.provided == Provider::kit && is_battery(part);
     });
@@ -154,8 +156,8 @@ class AssemblyPlanner {
     return action;
   }
 
-  /// Parts of the machine first, all together, and their fuses out; then the new ones in order of zones. The battery comes
-  /// last of all, when the loom is in.
+  /// Parts of the machine first, all together, and their fuses out; then the metal that new parts may cover, and these in
+  /// order of zones. The battery comes last of all, when the loom is in.
   std::vector<ActionGroup> mounting() const {
     std::vector<ActionGroup> groups;
     ActionGroup found{words_("steps.find_title"), {}, {}, {}};
@@ -166,6 +168,7 @@ class AssemblyPlanner {
           if (fuse.part.at() == p) found.actions.push_back(take_out(fuse));
       }
     if (!found.actions.empty()) groups.push_back(std::move(found));
+    if (ActionGroup metal = baring(); !metal.actions.empty()) groups.push_back(std::move(metal));
     for (std::size_t z = 0; z < build_.zones.size(); ++z) {
       ActionGroup group{zone_name(build_.zones[z]), {}, {}, {}};
       for (std::size_t p = 0; p < build_.parts.size(); ++p) {
@@ -250,8 +253,8 @@ class AssemblyPlanner {
     return {group};
   }
 
-  /// Bright metal first, then the wires.
-  std::vector<ActionGroup> earthing() const {
+  /// Bright metal while no part is in the way of it.
+  ActionGroup baring() const {
     ActionGroup metal{words_("steps.metal_title"), {}, {}, "steps.clean_earth_note"};
     for (std::size_t e = 0; e < build_.earths.size(); ++e) {
       Action action = simple(ActionType::clean_earth);
@@ -265,10 +268,15 @@ class AssemblyPlanner {
       }
       metal.actions.push_back(action);
     }
+    return metal;
+  }
+
+  std::vector<ActionGroup> earthing() const {
+    ActionGroup bodies{words_("steps.metal_title"), {}, {}, "steps.clean_earth_note"};
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
-      if (returns_by_body(build_.parts[p])) metal.actions.push_back(at_part(ActionType::body_return, p));
+      if (returns_by_body(build_.parts[p])) bodies.actions.push_back(at_part(ActionType::body_return, p));
     std::vector<ActionGroup> groups;
-    if (!metal.actions.empty()) groups.push_back(std::move(metal));
+    if (!bodies.actions.empty()) groups.push_back(std::move(bodies));
     for (ActionGroup& group : joining(Stage::earths)) groups.push_back(std::move(group));
     return groups;
   }

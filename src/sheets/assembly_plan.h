@@ -29,8 +29,10 @@ enum class Stage : std::uint8_t {
 };
 
 enum class ActionType : std::uint8_t {
-  disconnect,     ///< a kit: take the machine's battery off before anything else
-  remove_covers,  ///< seat, covers and fuel tank off
+  key_off,        ///< a kit: before anything else
+  remove_covers,  ///< seat and covers: what hides the battery
+  disconnect,     ///< a kit: the machine's battery
+  remove_tank,    ///< the fuel tank, once nothing can spark
   take_battery,   ///< a kit that brings a battery: the old one out
   take_fuse,      ///< a fuse of the machine that the kit's wires will use
   find,           ///< a part that the machine has

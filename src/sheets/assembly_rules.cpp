@@ -12,8 +12,7 @@ namespace {
 int turns_of(ActionType type) {
   switch (type) {
     case ActionType::disconnect:
-    case ActionType::remove_covers:
-      return 4;
+    case ActionType::remove_tank:
     case ActionType::clip_test_fuse:
       return 3;
     case ActionType::free_wire:

@@ -47,7 +47,7 @@ std::vector<EmptyCavities> find_empty_cavities(const SheetContext& context) {
     if (marks.empty() || plugs_of(part) == PlugSource::fitted) continue;
     const bool is_whole = context.extent == Extent::whole || context.hook_ups == nullptr;
     if (!is_whole && is_alike_in_all(context, part, marks) != (context.extent == Extent::common)) continue;
-    found.push_back({part.label, plugs_of(part), std::move(marks)});
+    found.push_back({part.label, part.provided, plugs_of(part), std::move(marks)});
   }
   return found;
 }

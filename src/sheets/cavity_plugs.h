@@ -12,6 +12,7 @@ namespace loomfolio {
 /// A connector and its cavities without a wire of these pages.
 struct EmptyCavities {
   std::string part;                ///< its label
+  Provider provided = Provider::kit;  ///< machine: its own wires may sit in cavities that these pages leave alone
   PlugSource plugs = PlugSource::bag;  ///< as the pages tell it: the bag, or nowhere
   std::vector<std::string> marks;  ///< of the terminals, at least one
 };

@@ -6,9 +6,12 @@
 #include <utility>
 
 #include "base/text.h"
+#include "sheets/assembly_plan.h"
 #include "sheets/fitting_steps.h"
+#include "sheets/hook_ups.h"
 #include "sheets/print_text.h"
 #include "sheets/pull_force.h"
+#include "sheets/wire_star.h"
 
 namespace loomfolio {
 namespace {
@@ -65,6 +68,28 @@ std::string tug_text(double newtons, const Words& words) {
                                     {"kg", shortest(std::floor(newtons / standard_gravity * 2) / 2, 1)}});
 }
 
+/// Of the first splice that the fitter makes; none: drawn with one wire a side.
+SpliceWires find_splice(const SheetContext& context) {
+  const auto wires_of = [](const Build& build, const std::vector<WireId>& ids) {
+    std::vector<const Wire*> wires;
+    for (const WireId id : ids) wires.push_back(&build.wire(id));
+    return wires;
+  };
+  std::vector<const Build*> builds{&context.build()};
+  if (context.hook_ups != nullptr)
+    for (const SolvedBuild* other : context.hook_ups->builds) builds.push_back(&other->build);
+  for (const Build* build : builds)
+    for (const Splice& splice : build->splices) {
+      const WireSides sides = sides_at(*build, splice.terminal);
+      const SpliceWires wires{wires_of(*build, sides.left), wires_of(*build, sides.right)};
+      const auto is_joined = [](const Wire* wire) { return is_joined_by_fitter(*wire); };
+      if (!wires.left.empty() && !wires.right.empty() && std::all_of(wires.left.begin(), wires.left.end(), is_joined) &&
+          std::all_of(wires.right.begin(), wires.right.end(), is_joined))
+        return wires;
+    }
+  return {};
+}
+
 FittingFacts facts_of(const std::vector<FittingUse>& uses, const Words& words) {
   const FittingUse& first = uses.front();
   const Wire& wire = *first.wires.begin()->second.front();
@@ -111,6 +136,7 @@ std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std
   std::vector<Block> blocks;
   for (const FittingStep& step : fitting_procedure(shape).steps) {
     FittingSketch sketch(figure_width(flow) - figure_pad * 2, step_figure_height, step_scale, facts.wire);
+    if (shape == FittingShape::splice) sketch.set_splice(find_splice(flow.context()));
     step.draw(sketch, facts);
     const std::string sentence =
         words("crimps.step_" + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
@@ -125,6 +151,7 @@ std::vector<Block> example_rows(const PageFlow& flow, FittingShape shape, const 
   std::vector<Block> blocks;
   for (const FittingExample& example : fitting_procedure(shape).examples) {
     FittingSketch sketch(width - mark_size - figure_pad, height, verdict_scale, wire);
+    if (shape == FittingShape::splice) sketch.set_splice(find_splice(flow.context()));
     example.draw(sketch);
     Block block{width, height, {}};
     const std::string sentence = words("crimps." + example.key);

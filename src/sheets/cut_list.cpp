@@ -69,14 +69,16 @@ Block wire_line(const SheetContext& context, WireId id, Millimetres width) {
 /// A reel's wires under their head; a long reel is split, its head repeated.
 std::vector<Block> group_blocks(const SheetContext& context, const WireGroup& group, Millimetres width) {
   std::vector<Block> blocks;
-  for (std::size_t first = 0; first < group.wires.size(); first += most_in_block) {
+  for (std::size_t first = 0; first < group.wires.size();) {
     Block block = group_head(context, group, first == 0 ? Head::first : Head::repeated, width);
-    const std::size_t end = std::min(group.wires.size(), first + most_in_block);
+    std::size_t end = std::min(group.wires.size(), first + most_in_block);
+    if (end + 1 == group.wires.size()) --end;  // no wire alone under a repeated head
     for (std::size_t i = first; i < end; ++i) {
       place_block(block.items, wire_line(context, group.wires[i], width), {{}, block.height});
       block.height += cut_row_height;
     }
     blocks.push_back(std::move(block));
+    first = end;
   }
   return blocks;
 }

@@ -38,10 +38,9 @@ void draw_label(const DiagramDrawer& d, WireId id, const WireLabel& words, Point
   add_text(d.items, {at.x + pad, at.y + size.ascent}, words.number, look::wire_number,
            is_marked(d, id) ? look::paper : colour);
   const Point code{at.x + pad + own + gap, at.y + size.ascent};
-  add_text(d.items, code, words.code, look::wire_code, colour);
+  const Millimetres code_width = add_wire_code(d.items, code, words.code, colour, TextRun::level, d.ink.measure);
   if (words.figure.empty()) return;
-  const Millimetres code_width = d.ink.measure.measure(words.code + " ", look::wire_code).width;
-  add_text(d.items, {code.x + code_width, code.y}, words.figure, look::flow_figure, look::accent);
+  add_text(d.items, {code.x + code_width + gap, code.y}, words.figure, look::flow_figure, look::accent);
 }
 
 namespace {
@@ -54,11 +53,11 @@ void draw_upright_label(const DiagramDrawer& d, WireId id, const WireLabel& word
     add_filled_rect(d.items, {rect.x, at.y - own - mark_pad, rect.width, own + mark_pad * 2}, colour);
   d.items.push_back(
       TextItem{at, words.number, look::wire_number, is_marked(d, id) ? look::paper : colour, Align::left, true});
-  d.items.push_back(TextItem{{at.x, at.y - own - gap}, words.code, look::wire_code, colour, Align::left, true});
+  const Millimetres code =
+      add_wire_code(d.items, {at.x, at.y - own - gap}, words.code, colour, TextRun::upright, d.ink.measure);
   if (words.figure.empty()) return;
-  const Millimetres code = d.ink.measure.measure(words.code + " ", look::wire_code).width;
   d.items.push_back(
-      TextItem{{at.x, at.y - own - gap - code}, words.figure, look::flow_figure, look::accent, Align::left, true});
+      TextItem{{at.x, at.y - own - gap - code - gap}, words.figure, look::flow_figure, look::accent, Align::left, true});
 }
 
 /// On the wire itself, or beside it.

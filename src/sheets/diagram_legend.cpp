@@ -56,7 +56,7 @@ Entry label_entry(const SheetContext& context, const LaidDiagram& diagram) {
   const Millimetres number = to_mm(label.number_width), gap = context.measure().measure(" ", look::wire_code).width;
   const Millimetres base = baseline_at_middle(Millimetres(0), look::wire_code);
   add_text(entry.sign, {Millimetres(10.5), base}, label.number, look::wire_number);
-  add_text(entry.sign, {Millimetres(10.5) + number + gap, base}, label.code, look::wire_code);
+  add_wire_code(entry.sign, {Millimetres(10.5) + number + gap, base}, label.code, look::ink, TextRun::level, context.measure());
   entry.sign_width = Millimetres(10.5) + to_mm(label.width);
   const bool is_awg = wire.size_text.ends_with("AWG");
   std::string key = wire.colour.stripe.empty() ? "diagram.legend_label_plain" : "diagram.legend_label";

@@ -268,24 +268,25 @@ bool ends_at_terminal(const PartDrawing& drawing, const InnerText& text) {
 /// A terminal's mark and behind it its figure, which may be shorter than the room kept for it; together they stand at their terminal.
 void draw_terminal_text(const PartInk& ink, const InnerText& text) {
   const std::size_t gap = text.text.find(figure_gap);
-  const std::string id = text.text.substr(0, gap), mark = id == "-" ? std::string("\u2212") : id;
+  const std::string id = text.text.substr(0, gap);
+  const bool is_minus = id == "\u2212";
   std::string figure;
   if (gap != std::string::npos)
     for (std::size_t t = 0; t < ink.state.figures.size(); ++t)
       if (ink.state.marks[t] == id) figure = ink.state.figures[t];
   Point left = ink.place(text.baseline);
   const Point right = ink.place({text.box.x1, text.baseline.y});
-  const Millimetres between(id == "-" ? 2.2 : 1.3);  // a pole is no sign of the volts behind it
+  const Millimetres between(is_minus ? 2.2 : 1.3);  // a pole is no sign of the volts behind it
   if (gap != std::string::npos && ends_at_terminal(ink.drawing, text)) {
     const Millimetres figure_width = figure.empty() ? Millimetres(0) : ink.measure.measure(figure, look::volts).width + between;
-    add_text(ink.items, {right.x - figure_width, right.y}, mark, text.style, look::ink, Align::right);
+    add_text(ink.items, {right.x - figure_width, right.y}, id, text.style, look::ink, Align::right);
     if (!figure.empty()) add_text(ink.items, right, figure, look::volts, look::accent, Align::right);
     return;
   }
-  if (id == "-") left.x += Millimetres(0.5);  // its bar would run into the lead
-  add_text(ink.items, left, mark, text.style);
+  if (is_minus) left.x += Millimetres(0.5);  // its bar would run into the lead
+  add_text(ink.items, left, id, text.style);
   if (!figure.empty())
-    add_text(ink.items, {left.x + ink.measure.measure(mark, text.style).width + between, left.y}, figure, look::volts, look::accent);
+    add_text(ink.items, {left.x + ink.measure.measure(id, text.style).width + between, left.y}, figure, look::volts, look::accent);
 }
 
 /// The word at a contact names the position that closes it; in a situation, the one in which the switch stands.

@@ -20,17 +20,18 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres question_share(65), arrow_width(26), number_room(8), box_inset(1.4), down_gap(6.4), row_gap(2.6),
+constexpr Millimetres question_share(65), arrow_width(27.6), number_room(8), box_inset(1.4), down_gap(6.4), row_gap(2.6),
     exit_gap(1.4);
 constexpr Millimetres lowered_by(0.4);  // a line of text stands high in its step
 constexpr Millimetres disc(2.6), head_length(2.2), head_half(0.9);
-constexpr TextStyle reading_style{FaceName::sans, Weight::bold, 9};
+constexpr TextStyle largest_reading{FaceName::sans, Weight::bold, 8};
 
 class ChartDrawing {
  public:
   ChartDrawing(Millimetres width, const ChartStyle& style) : width_(width), style_(style) { block_.width = width; }
 
   Block draw(const std::vector<DrawnBox>& boxes) {
+    choose_reading_size(boxes);
     for (std::size_t i = 0; i < boxes.size(); ++i) {
       draw_row(boxes[i], static_cast<int>(i) + 1);
       if (boxes[i].below >= 0)
@@ -42,6 +43,18 @@ class ChartDrawing {
   }
 
  private:
+  /// All readings of a chart are of one size, that of the longest over an arrow.
+  void choose_reading_size(const std::vector<DrawnBox>& boxes) {
+    for (const DrawnBox& box : boxes)
+      for (std::size_t e = 0; e < box.exits.size(); ++e)
+        if (static_cast<int>(e) != box.below)
+          reading_.points = std::min(reading_.points, fitted_reading(box.exits[e].reading).style.points);
+  }
+
+  FittedText fitted_reading(const std::string& reading) const {
+    return fit_text(reading, reading_, arrow_width - head_length - Millimetres(0.8), style_.setting.measure);
+  }
+
   /// Mirrors for languages that read from the right.
   Millimetres x(Millimetres from_near, Millimetres size = {}) const {
     return style_.setting.is_right_to_left ? width_ - from_near - size : from_near;
@@ -128,8 +141,7 @@ class ChartDrawing {
     add_line(block_.items, {x(from), y}, {x(to - head_length), y}, pen);
     add_polygon(block_.items, {{x(to), y}, {x(to - head_length), y - head_half}, {x(to - head_length), y + head_half}},
                 look::ink, {look::ink, Millimetres(0)});
-    const FittedText text =
-        fit_text(reading, reading_style, arrow_width - head_length - Millimetres(2.4), style_.setting.measure);
+    const FittedText text = fitted_reading(reading);
     add_text(block_.items, {x(from + (arrow_width - head_length) / 2), y - Millimetres(1.4)}, text.text, text.style,
              look::ink, Align::centre);
   }
@@ -143,12 +155,13 @@ class ChartDrawing {
                 look::ink, {look::ink, Millimetres(0)});
     const Align near = style_.setting.is_right_to_left ? Align::right : Align::left;
     add_text(block_.items, {x(at + Millimetres(2.4)), top + down_gap / 2 + Millimetres(1.1)}, exit.reading,
-             reading_style, look::ink, near);
+             reading_, look::ink, near);
     block_.height = top + down_gap;
   }
 
   Millimetres width_;
   const ChartStyle& style_;
+  TextStyle reading_ = largest_reading;
   Block block_;
 };
 

@@ -32,7 +32,6 @@ namespace {
 
 constexpr std::size_t most_questions = 16;  // no page has room for more
 constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5), rule_gap(0.6);
-constexpr TextStyle cause_style{FaceName::sans, Weight::regular, 9}, seen_style{FaceName::sans, Weight::bold, 9};
 constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
 class FaultPages {
@@ -62,6 +61,8 @@ class FaultPages {
     return std::any_of(book_.entries.begin(), book_.entries.end(),
                        [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
   }
+  /// Of the page of what is on or weak and should not be, and of what smokes.
+  std::size_t odd_index() const { return book_.charts.size() + (book_.has_blows() ? 1 : 0); }
 
   std::string number(std::size_t index) const { return fault_page_number(index, words_); }
 
@@ -153,17 +154,16 @@ class FaultPages {
         }
         same->charts[e] = static_cast<int>(b);
       }
-    auto next = static_cast<int>(book_.charts.size());
-    const auto add_for_all = [&](std::vector<std::string> titles) {
-      lines.push_back({std::move(titles), {}, std::vector<int>(book_.entries.size(), next)});
+    const auto for_all = [&](const char* title, std::size_t chart) {
+      return IndexLine{{words_(title)}, {}, std::vector<int>(book_.entries.size(), static_cast<int>(chart))};
     };
-    if (book_.has_blows()) add_for_all({words_("faults.blows_title")}), ++next;
+    if (book_.has_blows()) lines.push_back(for_all("faults.blows_title", book_.charts.size()));
     if (!has_odd()) return lines;
-    std::vector<std::string> odd{words_("faults.odd_title")};
-    if (std::any_of(book_.entries.begin(), book_.entries.end(),
-                    [](const FaultEntry& entry) { return !entry.plan.burning.empty(); }))
-      odd.push_back(words_("faults.burning"));
-    add_for_all(std::move(odd));
+    lines.push_back(for_all("faults.odd_title", odd_index()));
+    // What cannot wait stands first.
+    IndexLine burning = for_all("faults.burning", odd_index());
+    burning.when = words_("faults.burning_at_once", pole_names(context_.build(), words_));
+    lines.insert(lines.begin(), std::move(burning));
     return lines;
   }
 
@@ -324,10 +324,10 @@ class FaultPages {
                      {words_("faults.first_in"), CellAlign::near, Wrapping::wraps, 0.8},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
     for (const FuseBlow& blow : plan.blows)
-      table.rows.push_back({{text_cell(fuse_name(build, blow.fuse), seen_style),
-                             text_cell(terminal_mark(build, blow.load_side), cause_style),
-                             text_cell(say.situation(blow.situation), cause_style),
-                             text_cell(say.list_mends(blow.suspects) + charger_behind(book_.entries[e], blow), cause_style)}});
+      table.rows.push_back({{text_cell(fuse_name(build, blow.fuse), look::table_bold),
+                             text_cell(terminal_mark(build, blow.load_side)),
+                             text_cell(say.situation(blow.situation)),
+                             text_cell(say.list_mends(blow.suspects) + charger_behind(book_.entries[e], blow))}});
     return table;
   }
 
@@ -358,9 +358,8 @@ class FaultPages {
   }
 
   void add_odd() {
-    const std::size_t index = book_.charts.size() + (book_.has_blows() ? 1 : 0);
     flow_.keep(Millimetres(80));
-    flow_.add(head(index, words_("faults.odd_title")), Millimetres(11));
+    flow_.add(head(odd_index(), words_("faults.odd_title")), Millimetres(11));
     flow_.add_text(words_("faults.odd_text"), look::text, Millimetres(1.5));
     add_merged([this](std::size_t e) { return odd_of(e); });
   }
@@ -372,24 +371,22 @@ class FaultPages {
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
-    if (!plan.burning.empty()) {
-      auto values = pole_names(book_.entries[e].context.build(), words_);
-      values.emplace_back("list", say.list_mends(plan.burning));
-      const std::string act = words_("faults.burning_do", values);
-      table.rows.push_back(
-          {{text_cell(words_("faults.burning"), seen_style), text_cell(words_("faults.always"), cause_style),
-            Cell{{{marked_spans(act, cause_style, seen_style), Align::left, {}}}}}});
-    }
+    auto values = pole_names(book_.entries[e].context.build(), words_);
+    std::string act = words_("faults.burning_do", values);
+    if (!plan.burning.empty()) act += " " + words_("faults.burning_unfused", {{"list", say.list_mends(plan.burning)}});
+    table.rows.push_back({{text_cell(words_("faults.burning"), look::table_bold), text_cell(words_("faults.always")),
+                           Cell{{{marked_spans(act, look::table, look::table_bold), Align::left, {}}}}}});
     std::vector<std::string> last;
     for (const OddSymptom& odd : plan.odd) {
       std::vector<Paragraph> see;
       const std::vector<std::string> said = symptoms_of(say, odd.symptoms);
       if (said != last || is_several())  // of several causes in several situations the symptom is said once
-        for (const std::string& one : said) see.push_back({{{one, seen_style, look::ink, {}}}, Align::left, {}});
+        for (const std::string& one : said) see.push_back({{{one, look::table_bold, look::ink, {}}}, Align::left, {}});
       last = said;
       table.rows.push_back(
-          {{Cell{std::move(see)}, text_cell(say.situation(odd.symptoms.front().situation), cause_style),
-            text_cell(say.list_mends(odd.suspects), cause_style)}});
+          {{Cell{std::move(see)}, text_cell(say.situation(odd.symptoms.front().situation)),
+            text_cell(say.list_mends(odd.suspects))}});
+      table.rows.back().anchor = odd_anchor(book_.entries[e].context.build(), odd);
     }
     return table;
   }
@@ -407,9 +404,17 @@ std::string fault_page_number(std::size_t index, const Words& words) {
   return words("faults.number", {{"number", std::to_string(index + 1)}});
 }
 
-Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines) {
-  const LinkTarget target{context.id_prefix + "faults", number};
-  const std::string sheet = context.words()("tests.sheet", {{"sheet", sheet_mark(target.sheet, number)}});
+std::string odd_anchor(const Build& build, const OddSymptom& odd) {
+  const Symptom& first = odd.symptoms.front();
+  return join({"odd", build.part(first.what.part).id, std::to_string(first.what.inside),
+               build.situations[first.situation.at()].name, std::to_string(static_cast<int>(first.seen))},
+              " ");
+}
+
+Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines,
+                     const std::string& row) {
+  const LinkTarget target{context.id_prefix + "faults", row.empty() ? number : row};
+  const std::string sheet = context.words()("tests.sheet", {{"sheet", sheet_mark(target.sheet, target.anchor)}});
   if (number.empty()) return {{{{{sheet, look::table_bold, look::accent, target}}, Align::left, {}}}};
   Cell cell{{{{{number, look::table_bold, look::accent, target}}, Align::left, {}}}};
   if (lines == ReferenceLines::two)

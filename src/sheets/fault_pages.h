@@ -45,7 +45,12 @@ std::string fault_page_number(std::size_t index, const Words& words);
 /// Whether a chart's number and its sheet stand beside each other or, in a narrow column, one below the other.
 enum class ReferenceLines : std::uint8_t { one, two };
 /// 'F3 sheet 60', which leads there; without a number the first of the fault pages.
-Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines);
+/// `row`: a place on that page, where it is long; empty: its head.
+Cell fault_page_cell(const SheetContext& context, const std::string& number, ReferenceLines lines,
+                     const std::string& row = {});
+
+/// A name for the row of what is on or weak and should not be.
+std::string odd_anchor(const Build& build, const OddSymptom& odd);
 
 /// Sheets "faults": the list of what a person may see, the charts, the tables. None when the book has no chart.
 std::vector<Sheet> make_fault_finding(const SheetContext& context, const ChartBook& book);

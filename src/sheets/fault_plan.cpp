@@ -231,19 +231,40 @@ class FaultPlanner {
                             by_likelihood(suspects)});
   }
 
+  void add_odd_symptom(FaultPlan& plan, const Symptom& symptom) const {
+    const std::vector<int> suspects = by_likelihood(suspects_in(symptom.situation, symptom.what, symptom.seen));
+    const auto same = std::find_if(plan.odd.begin(), plan.odd.end(), [&](const OddSymptom& o) {
+      return o.suspects == suspects && o.symptoms.front().situation == symptom.situation &&
+             o.symptoms.front().seen == symptom.seen && o.symptoms.front().expected == symptom.expected;
+    });
+    if (same == plan.odd.end())
+      plan.odd.push_back({{symptom}, suspects});
+    else if (std::find(same->symptoms.begin(), same->symptoms.end(), symptom) == same->symptoms.end())
+      same->symptoms.push_back(symptom);
+  }
+
+  /// What the spec says must stay off has its row for that very situation: the tests lead there.
+  void add_what_must_stay_off(FaultPlan& plan) const {
+    for (std::size_t s = 0; s < build_.situations.size(); ++s)
+      for (const Expectation& expectation : build_.situations[s].expectations) {
+        if (expectation.state != Expected::off) continue;
+        const std::vector<Inside>& insides = build_.part(expectation.what.part).insides;
+        for (std::size_t i = 0; i < insides.size(); ++i) {
+          const InsideRef what{expectation.what.part, static_cast<int>(i)};
+          const bool is_meant = expectation.what.inside < 0 || expectation.what == what;
+          const bool is_seen = insides[i].type == InsideType::coil || kind_of_element(build_, what) != Ailing::none;
+          const SituationId situation{static_cast<std::int32_t>(s)};
+          if (is_meant && is_seen && state_in(situation, what) == Expected::off)
+            add_odd_symptom(plan, {situation, what, Expected::off, Expected::on});
+        }
+      }
+  }
+
   void add_odd(FaultPlan& plan) const {
-    for (const Symptom& symptom : list_symptoms(build_, solutions_, book_)) {
-      if (symptom.seen == Expected::off || kind_of_element(build_, symptom.what) == Ailing::none) continue;
-      const std::vector<int> suspects = by_likelihood(suspects_in(symptom.situation, symptom.what, symptom.seen));
-      const auto same = std::find_if(plan.odd.begin(), plan.odd.end(), [&](const OddSymptom& o) {
-        return o.suspects == suspects && o.symptoms.front().situation == symptom.situation &&
-               o.symptoms.front().seen == symptom.seen && o.symptoms.front().expected == symptom.expected;
-      });
-      if (same != plan.odd.end())
-        same->symptoms.push_back(symptom);
-      else
-        plan.odd.push_back({{symptom}, suspects});
-    }
+    for (const Symptom& symptom : list_symptoms(build_, solutions_, book_))
+      if (symptom.seen != Expected::off && kind_of_element(build_, symptom.what) != Ailing::none)
+        add_odd_symptom(plan, symptom);
+    add_what_must_stay_off(plan);
     std::erase_if(plan.odd, [](const OddSymptom& o) { return o.suspects.empty(); });
     const auto key = [](const OddSymptom& o) { return std::pair(o.symptoms.front().what, o.symptoms.front().seen); };
     std::stable_sort(plan.odd.begin(), plan.odd.end(),
@@ -293,6 +314,23 @@ int FaultPlan::chart_for(InsideRef what, SituationId situation) const {
       if (found < 0) found = static_cast<int>(c);
     }
   return found;
+}
+
+int FaultPlan::chart_suspecting(PartId part) const {
+  const auto ends_here = [&](WireId wire) {
+    return wire.is_set() && std::any_of(bench.build.part(part).terminals.begin(), bench.build.part(part).terminals.end(),
+                                        [&](TerminalId terminal) {
+                                          return bench.build.wire(wire).from == terminal || bench.build.wire(wire).to == terminal;
+                                        });
+  };
+  const auto first_with = [&](const auto& is_of_part) {
+    for (std::size_t c = 0; c < charts.size(); ++c)
+      for (const int suspect : charts[c].diagnosis.suspects)
+        if (is_of_part(faults[static_cast<std::size_t>(suspect)])) return static_cast<int>(c);
+    return -1;
+  };
+  const int inside = first_with([&](const Fault& fault) { return fault.inside.part == part; });
+  return inside >= 0 ? inside : first_with([&](const Fault& fault) { return ends_here(fault.wire); });
 }
 
 FaultPlan plan_faults(const Build& build, const std::vector<Solution>& solutions) {

@@ -59,6 +59,8 @@ struct FaultPlan {
 
   /// Index of the chart that has this element fail in that situation, else of the one that has it fail; -1: none.
   int chart_for(InsideRef what, SituationId situation) const;
+  /// Index of the first chart that may end at something inside this part, else at a wire of it; -1: none.
+  int chart_suspecting(PartId part) const;
 };
 
 /// `solutions` of all situations of the build. Charts for what should work and does not: elements that a person sees,

@@ -40,6 +40,7 @@ std::string_view failing_key(const Build& build, const Symptom& symptom) {
 
 std::string_view odd_key(const Build& build, const Symptom& symptom) {
   const bool is_lamp = inside_of(build, symptom.what).type == InsideType::lamp;
+  if (inside_of(build, symptom.what).type == InsideType::coil) return "faults.pulls_in";
   if (build.kind_of(build.part(symptom.what.part)).group == "ignition") return "faults.runs_on";
   if (symptom.seen == Expected::dim) return symptom.expected == Expected::off ? "faults.glows" : "faults.weak";
   if (symptom.expected == Expected::flashing) return "faults.steady";

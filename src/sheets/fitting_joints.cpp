@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Ends that meet other ends: splices and joints to a part's own lead; and those that take no fitting, under a clamp or
 // in a cap.
+#include <algorithm>
+
 #include "sheets/fitting_strokes.h"
 
 namespace loomfolio {
@@ -9,28 +11,36 @@ namespace {
 using namespace fitting_paint;
 using namespace fitting_place;
 
+/// Both sides in the barrel, their strands through it: the insulation ends before it.
+void spliced_wires(FittingSketch& s) {
+  s.splice_side(Side::left, 0, 9, 18);
+  s.splice_side(Side::right, right, 19, 10);
+}
+
+/// A sleeve over the wires, not lower than that.
+void splice_cover(FittingSketch& s, double x, double least_half, double length, double corner) {
+  s.box(x, std::max(least_half, s.splice_half() + 0.2), length, look::band_dark, corner);
+}
+
 void splice_sleeve(FittingSketch& s, const FittingFacts&) {
-  s.wire(0, 11);
-  s.wire(14, right);
-  s.box(17.4, 2.6, 8, look::band_dark, 0.8);
+  s.splice_side(Side::left, 0, 11, 11);
+  s.splice_side(Side::right, right, 14, 14);
+  splice_cover(s, 17.4, 2.6, 8, 0.8);
   s.arrow(14.5, -4.6, 21, -4.6);
 }
 
-/// Both ends bare as far as the barrel is long.
+/// All ends bare as far as the barrel is long.
 void splice_strip(FittingSketch& s, const FittingFacts&) {
-  s.wire(0, 6);
-  s.strands(6, 12);
-  s.strands(15, 21);
-  s.wire(21, right);
-  for (const double x : {6.0, 12.0}) s.line(x, 1.2, x, 3.4);
+  s.splice_side(Side::left, 0, 6, 12, Strands::straight);
+  s.splice_side(Side::right, right, 21, 15, Strands::straight);
+  const double below = std::max(1.2, s.splice_half() + 0.2);
+  for (const double x : {6.0, 12.0}) s.line(x, below, x, 3.6);
   s.slab(6, 3.8, 6, 6.2, metal, 0.4);
 }
 
 void splice_lay(FittingSketch& s, const FittingFacts&) {
   s.slab(10, -2.6, 8, 2.2, metal, 0.4);
-  s.wire(0, 9);
-  s.wire(19, right);
-  s.strands(9, 19, 0.8);
+  spliced_wires(s);
   s.arrow(14, -6.4, 14, -3.4);
 }
 
@@ -42,9 +52,7 @@ void dented_barrel(FittingSketch& s) {
 }
 
 void crimped_splice(FittingSketch& s) {
-  s.wire(0, 9);
-  s.wire(19, right);
-  s.strands(8.5, 19.5, 0.8);
+  spliced_wires(s);
   dented_barrel(s);
 }
 
@@ -71,21 +79,22 @@ void splice_look(FittingSketch& s, const FittingFacts&) {
 
 void splice_centre(FittingSketch& s, const FittingFacts&) {
   crimped_splice(s);
-  s.box(6, 2.5, 17, look::band_dark, 1);
+  splice_cover(s, 6, 2.5, 17, 1);
   s.arrow(26, -4.6, 18, -4.6);
 }
 
 void splice_shrink(FittingSketch& s, const FittingFacts&) {
-  s.wire(0, right);
-  s.box(5, 2.2, 18, look::band_dark, 1.4);
+  s.splice_side(Side::left, 0, 14, 14);
+  s.splice_side(Side::right, right, 14, 14);
+  splice_cover(s, 5, 2.2, 18, 1.4);
   s.disc(5, 1, 0.6, rubber);
   s.disc(23, 1, 0.6, rubber);
   for (const double x : {9.0, 14.0, 19.0}) s.arrow(x, 6.4, x, 3.2);
 }
 
 void bad_splice_twisted(FittingSketch& s) {
-  s.wire(0, 7);
-  s.wire(21, right);
+  s.splice_side(Side::left, 0, 7, 7);
+  s.splice_side(Side::right, right, 21, 21);
   for (double x = 7; x < 21; x += 2) {
     s.line(x, -0.8, x + 2, 0.8, false);
     s.line(x, 0.8, x + 2, -0.8, false);
@@ -95,7 +104,7 @@ void bad_splice_twisted(FittingSketch& s) {
 
 void bad_splice_sleeve(FittingSketch& s) {
   crimped_splice(s);
-  s.box(12, 2.6, 13, look::band_dark, 1);
+  splice_cover(s, 12, 2.6, 13, 1);
 }
 
 void lead_match(FittingSketch& s, const FittingFacts&) {
@@ -117,7 +126,7 @@ void lead_strip(FittingSketch& s, const FittingFacts&) {
 
 void lead_join(FittingSketch& s, const FittingFacts&) {
   s.box(0, 0.9, 9, look::band_dark, 0);
-  s.strands(8.5, 19.5, 0.8);
+  s.strands(9, 19, 0.8);
   s.wire(19, right);
   dented_barrel(s);
   press_both_dents(s);

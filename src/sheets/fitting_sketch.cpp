@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/fitting_sketch.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "sheets/wire_look.h"
@@ -44,6 +45,41 @@ void FittingSketch::wire(double x0, double x1, double diameter, double y) {
 void FittingSketch::strands(double x0, double x1, double half) {
   for (const double share : {-1.0, -0.33, 0.33, 1.0})
     add_line(block_.items, at(x0, half * share), at(x1, half * share), {copper, size(half * 0.6)});
+}
+
+namespace {
+
+constexpr std::size_t most_at_side = 3;
+
+/// More wires at one side are drawn slimmer.
+double diameter_of(std::size_t count) { return count < 2 ? 2.4 : count == 2 ? 2.0 : 1.7; }
+
+std::size_t drawn_at(const std::vector<const Wire*>& wires) {
+  return std::clamp<std::size_t>(wires.size(), 1, most_at_side);
+}
+
+}  // namespace
+
+double FittingSketch::splice_half() const {
+  const auto half = [](std::size_t count) { return diameter_of(count) * static_cast<double>(count) / 2; };
+  return std::max(half(drawn_at(splice_.left)), half(drawn_at(splice_.right)));
+}
+
+void FittingSketch::splice_side(Side side, double edge, double inner, double tip, Strands strands) {
+  constexpr double gathered = 0.3;  // the strands' share of their distance from the axis, in the barrel
+  const std::vector<const Wire*>& wires = side == Side::left ? splice_.left : splice_.right;
+  const std::size_t count = drawn_at(wires);
+  const double diameter = diameter_of(count), turn = inner + (tip > inner ? 1.0 : -1.0);
+  for (std::size_t i = 0; i < count; ++i) {
+    const double y = (static_cast<double>(i) - (static_cast<double>(count) - 1) / 2) * diameter;
+    for (const double share : {-0.25, -0.08, 0.08, 0.25}) {
+      if (inner == tip) break;
+      const double from = y + diameter * share, to = strands == Strands::straight ? from : y * gathered + diameter * share;
+      add_polyline(block_.items, {at(inner, from), at(turn, to), at(tip, to)}, {copper, size(diameter * 0.15)});
+    }
+    const Wire& drawn = i < wires.size() ? *wires[i] : wire_;
+    add_wire(block_.items, std::vector<Point>{at(edge, y), at(inner, y)}, drawn.colour, size(diameter));
+  }
 }
 
 void FittingSketch::conductor_wings(double x, Wings wings) {

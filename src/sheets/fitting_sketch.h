@@ -14,6 +14,12 @@
 namespace loomfolio {
 
 enum class Wings : std::uint8_t { open, closed };
+enum class Strands : std::uint8_t { straight, gathered };
+
+/// The wires that meet in a splice, by side; at most three a side are drawn.
+struct SpliceWires {
+  std::vector<const Wire*> left, right;
+};
 
 class FittingSketch {
  public:
@@ -29,6 +35,13 @@ class FittingSketch {
   /// The insulated wire, in its colour, of that outside diameter; `y` of its middle.
   void wire(double x0, double x1, double diameter = 2.4, double y = 0);
   void strands(double x0, double x1, double half = 0.6);
+  /// Which wires a splice joins; without, one a side.
+  void set_splice(SpliceWires splice) { splice_ = std::move(splice); }
+  /// The splice's wires of one side: insulated from the figure's edge to `inner`, bare from there to `tip`, where gathered
+  /// strands lie on the axis.
+  void splice_side(Side side, double edge, double inner, double tip, Strands strands = Strands::gathered);
+  /// Half the height of the side that is higher.
+  double splice_half() const;
   /// Conductor wings 3 mm long, insulation wings 2.4 mm; open ones stand up.
   void conductor_wings(double x, Wings wings);
   void insulation_wings(double x, Wings wings, double half = 1.5);
@@ -53,6 +66,7 @@ class FittingSketch {
 
   double scale_;
   const Wire& wire_;
+  SpliceWires splice_;
   Block block_;
 };
 

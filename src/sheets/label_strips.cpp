@@ -10,6 +10,7 @@
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
 #include "sheets/print_text.h"
+#include "sheets/put_below.h"
 #include "sheets/right_to_left.h"
 #include "sheets/sheet_makers.h"
 
@@ -17,50 +18,62 @@ namespace loomfolio {
 namespace {
 
 constexpr int labels_across = 4;
-constexpr Millimetres label_height(9.5), label_pad(1.6);
+constexpr Millimetres label_height(9.5), label_pad(1.6), first_line(4.1), second_line(7.9);
+constexpr Millimetres back_height(8.2);  // two lines
+constexpr Millimetres fold_note_height(3.6);
 
-/// A name that is too long, up to its first comma, else without its last words: 'Regulator and rectifier' of one with a
-/// single phase.
-std::string short_name(std::string name, Millimetres room, const TextMeasure& measure) {
-  const auto is_long = [&] { return measure.measure(name, look::table_small).width > room; };
-  if (is_long()) name = name.substr(0, name.find(','));
-  while (is_long() && name.find(' ') != std::string::npos) name.resize(name.rfind(' '));
-  return name;
+/// Half of a flag: what is seen from one side once it is folded.
+constexpr Millimetres half_room(Millimetres width) { return width / 2 - label_pad * 2; }
+
+/// The side read first: number and colour, size and `letters`, which say which hook-ups have the wire.
+void add_front(Items& items, const Wire& wire, const std::string& letters, Millimetres width,
+               const TextMeasure& measure) {
+  const Millimetres right = width / 2 - label_pad;
+  add_text(items, {label_pad, first_line}, wire.id, look::label_number);
+  add_text(items, {right, first_line}, wire.colour.text(), look::wire_code, look::ink, Align::right);
+  add_text(items, {label_pad, second_line}, print_wire_size(wire), look::small);
+  if (letters.empty()) return;
+  const FittedText fitted = fit_text(letters, look::table_bold, right - label_pad * 2 -
+                                     measure.measure(print_wire_size(wire), look::small).width, measure);
+  add_text(items, {right, second_line}, fitted.text, fitted.style, look::ink, Align::right);
 }
 
-/// One flag. The number stands first, so that it is read when the flag is folded round the wire; `letters` say which
-/// hook-ups have the wire.
-Block label_block(const SheetContext& context, const Build& build, const Wire& wire, TerminalId end,
-                  const std::string& letters, Millimetres width) {
-  Block block{width, label_height, {}};
-  const TextMeasure& measure = context.measure();
-  add_text(block.items, {label_pad, Millimetres(4.1)}, wire.id, look::label_number);
-  Millimetres right = width - label_pad;
-  const std::string size = print_wire_size(wire);
-  add_text(block.items, {right, Millimetres(4)}, size, look::small, look::ink, Align::right);
-  const Millimetres code_right = right - measure.measure(size, look::small).width - label_pad;
-  add_text(block.items, {code_right, Millimetres(4)}, wire.colour.text(), look::wire_code, look::ink, Align::right);
-  if (!letters.empty()) {
-    add_text(block.items, {right, Millimetres(7.9)}, letters, look::table_bold, look::ink, Align::right);
-    right -= measure.measure(letters, look::table_bold).width + label_pad;
-  }
-  // The terminal's mark first: a long name of its part may be cut short.
+/// The other side: the terminal's mark, then the name of its part. A name of more than two lines loses its last words.
+Block back_block(const SheetContext& context, const Build& build, TerminalId end, Millimetres width,
+                 const TypeSetting& setting) {
   const std::string mark = terminal_mark(build, end);
-  Millimetres x = label_pad;
-  if (!mark.empty()) {
-    add_text(block.items, {x, Millimetres(7.9)}, mark, look::table_bold);
-    x += measure.measure(mark, look::table_bold).width + label_pad;
+  std::string name = owner_name(build, end, context.words());
+  while (true) {
+    std::vector<Span> spans;
+    if (!mark.empty()) spans.push_back({mark + " ", look::table_bold, look::ink, {}});
+    spans.push_back({name, look::table_small, look::ink, {}});
+    Block block = set_paragraph({std::move(spans), Align::left, {}}, half_room(width), setting);
+    const std::size_t last = name.rfind(' ');
+    if (block.height <= back_height || last == std::string::npos) return block;
+    name.resize(last);
+    while (name.ends_with(',')) name.pop_back();
   }
-  const FittedText where = fit_text(short_name(owner_name(build, end, context.words()), right - x, measure), look::table,
-                                    right - x, measure);
-  add_text(block.items, {x, Millimetres(7.9)}, where.text, where.style);
-  return mirrored_if(context.words().is_right_to_left(), std::move(block));
 }
 
-/// A row of labels with cut lines round each.
+/// One flag, laid with its middle round the wire and folded there: two sides.
+Block label_block(const PageFlow& flow, const Build& build, const Wire& wire, TerminalId end,
+                  const std::string& letters, Millimetres width) {
+  const SheetContext& context = flow.context();
+  Block front{width, label_height, {}};
+  add_front(front.items, wire, letters, width, context.measure());
+  const bool is_right_to_left = context.words().is_right_to_left();
+  Block block = mirrored_if(is_right_to_left, std::move(front));
+  Block back = back_block(context, build, end, width, flow.setting());
+  const Millimetres x = is_right_to_left ? label_pad : width / 2 + label_pad;
+  place_block(block.items, std::move(back), {x, (label_height - back.height) / 2});
+  return block;
+}
+
+/// A row of labels with cut lines round each and a fold line through the middle of each.
 Block label_row(std::vector<Block> labels, Millimetres width) {
   Block row{width, label_height, {}};
   const Pen cut{look::grey, look::thin_line, {Millimetres(1.2), Millimetres(1)}};
+  const Pen fold{look::grey, look::thin_line, {Millimetres(0.4), Millimetres(0.8)}};
   const Millimetres step = width / labels_across;
   for (std::size_t i = 0; i < labels.size(); ++i) {
     const Millimetres x = step * static_cast<double>(i);
@@ -68,8 +81,20 @@ Block label_row(std::vector<Block> labels, Millimetres width) {
     place_block(row.items, std::move(labels[i]), {x, {}});
     row.items.push_back(TagCloseItem{});
     add_rect(row.items, {x, {}, step, label_height}, cut);
+    add_line(row.items, {x + step / 2, {}}, {x + step / 2, label_height}, fold);
   }
   return row;
+}
+
+/// Above the fold line of the first label: 'fold here'.
+Block fold_note(const PageFlow& flow) {
+  Block note{flow.width(), fold_note_height, {}};
+  const Millimetres x = flow.width() / labels_across / 2;
+  note.items.push_back(TagOpenItem{"P", {}});
+  add_text(note.items, {x, Millimetres(2.2)}, flow.context().words()("labels.fold"), look::small, look::ink, Align::centre);
+  note.items.push_back(TagCloseItem{});
+  add_line(note.items, {x, Millimetres(2.7)}, {x, fold_note_height}, {look::ink, look::thin_line});
+  return note;
 }
 
 /// A wire that the kit brings, and the hook-ups that have it; none: all.
@@ -110,12 +135,13 @@ std::vector<Labelled> wires_of_some(const SheetContext& context) {
   return wires;
 }
 
-std::vector<Block> label_rows(const SheetContext& context, const std::vector<Labelled>& wires, Millimetres width) {
+std::vector<Block> label_rows(const PageFlow& flow, const std::vector<Labelled>& wires) {
+  const Millimetres width = flow.width();
   std::vector<Block> rows, row;
   for (const Labelled& one : wires) {
     const Wire& wire = one.build->wire(one.wire);
     for (const TerminalId end : {wire.from, wire.to}) {
-      row.push_back(label_block(context, *one.build, wire, end, letters_text(one.hook_ups), width / labels_across));
+      row.push_back(label_block(flow, *one.build, wire, end, letters_text(one.hook_ups), width / labels_across));
       if (row.size() == labels_across) rows.push_back(label_row(std::exchange(row, {}), width));
     }
   }
@@ -123,12 +149,19 @@ std::vector<Block> label_rows(const SheetContext& context, const std::vector<Lab
   return rows;
 }
 
+enum class FoldNote : std::uint8_t { shown, left_out };
+
 void add_labels(PageFlow& flow, const std::vector<Labelled>& wires, const std::string& heading,
-                const std::string& note = {}) {
-  std::vector<Block> rows = label_rows(flow.context(), wires, flow.width());
+                FoldNote fold, const std::string& note = {}) {
+  std::vector<Block> rows = label_rows(flow, wires);
   if (rows.empty()) return;
   if (!heading.empty()) flow.add_heading(heading, label_height * 2);
   if (!note.empty()) flow.add_text(note, look::text, look::paragraph_gap);
+  if (fold == FoldNote::shown) {
+    Block first = fold_note(flow);
+    put_below(first, std::move(rows.front()));
+    rows.front() = std::move(first);
+  }
   for (std::size_t i = 0; i < rows.size(); ++i)
     flow.add(std::move(rows[i]), i == 0 && !heading.empty() ? look::paragraph_gap : Millimetres(0));
 }
@@ -140,13 +173,13 @@ std::vector<Sheet> make_label_strips(const SheetContext& context) {
   const Words& words = context.words();
   PageFlow flow(context, {"labels", words("labels.title"), words("labels.intro")});
   if (context.hook_ups == nullptr) {
-    add_labels(flow, wires_shown(context), {});
+    add_labels(flow, wires_shown(context), {}, FoldNote::shown);
     return flow.take();
   }
   SheetContext common = context;
   common.extent = Extent::common;
-  add_labels(flow, wires_shown(common), words("hook_up.common"));
-  add_labels(flow, wires_of_some(context), words("hook_up.wires"), words("labels.letters"));
+  add_labels(flow, wires_shown(common), words("hook_up.common"), FoldNote::shown);
+  add_labels(flow, wires_of_some(context), words("hook_up.wires"), FoldNote::left_out, words("labels.letters"));
   return flow.take();
 }
 

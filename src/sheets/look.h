@@ -30,6 +30,7 @@ inline constexpr TextStyle table_mono{FaceName::mono, Weight::regular, 8.5};
 inline constexpr TextStyle terminal_name{FaceName::sans, Weight::bold, 7.5};
 inline constexpr TextStyle wire_number{FaceName::mono, Weight::bold, 7.5};
 inline constexpr TextStyle wire_code{FaceName::mono, Weight::regular, 7.5};
+inline constexpr TextStyle wire_size{FaceName::sans, Weight::regular, 7.5};
 inline constexpr TextStyle small{FaceName::sans, Weight::regular, 7.5};
 inline constexpr TextStyle least{FaceName::sans, Weight::regular, 7};
 

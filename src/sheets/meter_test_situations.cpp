@@ -281,7 +281,7 @@ class SituationTests {
       table.rows.push_back(
           {{test_tick_cell(), text_cell(words_("tests.stays_off", {{"what", off_name(build, what)}}), look::table_bold),
             text_cell(""), text_cell(""), text_cell(words_("tests.off")), text_cell(""), text_cell(""),
-            odd_cell(*tested.one)}});
+            odd_cell(tested, what)}});
       table.rows.back().cells[1].runs_on = true;
     }
     return table;
@@ -313,25 +313,40 @@ class SituationTests {
     return " " + words_("tests.plug_in", {{"amperes", shortest(inside.current->number(), 1)}});
   }
 
-  /// The fault chart for a consumer that fails there; the list of charts when it has none of its own.
+  /// The fault chart for a consumer that fails there, else one that asks for it; else the list of charts.
   Cell else_cell(const FaultEntry& one, InsideRef consumer, SituationId situation) const {
     if (one.plan.charts.empty()) return text_cell("");
-    const int chart = one.plan.chart_for(consumer, situation);
+    int chart = one.plan.chart_for(consumer, situation);
+    if (chart < 0) chart = one.plan.chart_suspecting(consumer.part);
     return page_cell(chart < 0 ? std::string()
                                : fault_page_number(one.numbers[static_cast<std::size_t>(chart)], words_));
   }
 
+  /// The row of what is on and should not be: of this situation, else of another one.
+  static std::string odd_row(const Tested& tested, InsideRef what) {
+    const auto is_of = [&](const Symptom& symptom, bool is_here) {
+      const bool is_same = symptom.what == what || (what.inside < 0 && symptom.what.part == what.part);
+      return is_same && symptom.expected == Expected::off && symptom.seen == Expected::on &&
+             (!is_here || symptom.situation == tested.readings.situation);
+    };
+    for (const bool is_here : {true, false})
+      for (const OddSymptom& odd : tested.one->plan.odd)
+        if (std::any_of(odd.symptoms.begin(), odd.symptoms.end(), [&](const Symptom& s) { return is_of(s, is_here); }))
+          return odd_anchor(tested.build(), odd);
+    return {};
+  }
+
   /// The page of what is on and should not be.
-  Cell odd_cell(const FaultEntry& one) const {
-    if (one.plan.charts.empty()) return text_cell("");
+  Cell odd_cell(const Tested& tested, InsideRef what) const {
+    if (tested.one->plan.charts.empty()) return text_cell("");
     const bool has_odd = std::any_of(faults_.entries.begin(), faults_.entries.end(),
                                      [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
     const std::size_t index = faults_.charts.size() + (faults_.has_blows() ? 1 : 0);
-    return page_cell(has_odd ? fault_page_number(index, words_) : std::string());
+    return has_odd ? page_cell(fault_page_number(index, words_), odd_row(tested, what)) : page_cell({});
   }
 
-  Cell page_cell(const std::string& number) const {
-    return fault_page_cell(context_, number, ReferenceLines::one);
+  Cell page_cell(const std::string& number, const std::string& row = {}) const {
+    return fault_page_cell(context_, number, ReferenceLines::one, row);
   }
 
   std::string state_note(Expected state) const {

@@ -365,11 +365,14 @@ class TestPages {
     for (int i = 1; words_.has("tests.sign_" + std::to_string(i)); ++i)
       heads.push_back(words_("tests.sign_" + std::to_string(i)));
     if (heads.empty()) return;
-    const Millimetres height(16), column = flow_.width() / static_cast<double>(heads.size());
+    // The last is the signature: room for a hand.
+    const Millimetres height(17), signature = Millimetres(64) + look::gutter;
+    const Millimetres column = (flow_.width() - signature) / static_cast<double>(std::max<std::size_t>(1, heads.size() - 1));
     Block block{flow_.width(), height, {}};
     for (std::size_t i = 0; i < heads.size(); ++i) {
-      const Millimetres x = column * static_cast<double>(flow_.setting().is_right_to_left ? heads.size() - 1 - i : i);
-      add_line(block.items, {x, height - Millimetres(5)}, {x + column - look::gutter, height - Millimetres(5)},
+      const Millimetres wide = i + 1 == heads.size() ? signature : column, from = column * static_cast<double>(i);
+      const Millimetres x = flow_.setting().is_right_to_left ? flow_.width() - from - wide : from;
+      add_line(block.items, {x, height - Millimetres(5)}, {x + wide - look::gutter, height - Millimetres(5)},
                {look::ink, look::line});
       add_text(block.items, {x, height - Millimetres(1)}, heads[i], look::table, look::grey);
     }

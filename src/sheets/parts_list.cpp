@@ -197,7 +197,8 @@ void add_fuses(PageFlow& flow) {
     table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(name)}});
   }
   flow.add_heading(words("parts.fuses"), Millimetres(25));
-  flow.add_text(words("parts.fuses_spare"), look::text, look::paragraph_gap);
+  const bool is_kit = build.document.scope == Scope::kit;
+  flow.add_text(words(is_kit ? "parts.fuses_spare_kit" : "parts.fuses_spare"), look::text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 

@@ -73,7 +73,9 @@ void add_plug_row(const std::vector<EmptyCavities>& empty, PlugSource source, co
   for (const EmptyCavities& cavities : empty) {
     if (cavities.plugs != source) continue;
     count += cavities.marks.size();
-    places.push_back(words("parts.plug_place", {{"part", cavities.part}, {"marks", join(cavities.marks, ", ")}}));
+    const bool is_machines = cavities.provided == Provider::machine;
+    places.push_back(words(is_machines ? "parts.plug_place_machine" : "parts.plug_place",
+                           {{"part", cavities.part}, {"marks", join(cavities.marks, ", ")}}));
   }
   if (count == 0) return;
   table.rows.push_back(

@@ -2,6 +2,7 @@
 #include "sheets/right_to_left.h"
 
 #include <algorithm>
+#include <string_view>
 #include <utility>
 #include <variant>
 
@@ -52,9 +53,12 @@ bool leans_on_neighbours(const std::string& text) {
   return text.front() == ' ' || text.back() == ' ' || count('(') != count(')');
 }
 
-/// The sign at the end of a terminal's mark, 'B-': it stays behind its letter.
-bool is_pole_sign(const std::string& text, std::size_t at) {
-  return (text[at] == '+' || text[at] == '-') && (at + 1 == text.size() || text[at + 1] == ' ');
+/// Bytes of the sign at the end of a terminal's mark, 'B−', which stays behind its letter; 0: none.
+std::size_t pole_sign_length(const std::string& text, std::size_t at) {
+  constexpr std::string_view minus = "\u2212";
+  const bool is_minus = text.compare(at, minus.size(), minus) == 0;
+  const std::size_t length = is_minus ? minus.size() : text[at] == '+' || text[at] == '-' ? 1 : 0;
+  return at + length == text.size() || text[at + length] == ' ' ? length : 0;
 }
 
 Point turned(Point at, Millimetres sum) { return {sum - at.x, at.y}; }
@@ -113,8 +117,9 @@ std::string with_reading_marks(const std::string& text) {
   std::string marked(reads_right_to_left);
   bool is_inside_word = false;  // letters right before: 'E1', 'R12'
   for (std::size_t at = 0; at < text.size();) {
-    if (is_inside_word && is_pole_sign(text, at)) {
-      marked += text[at++];
+    if (const std::size_t sign = pole_sign_length(text, at); is_inside_word && sign > 0) {
+      marked += text.substr(at, sign);
+      at += sign;
       marked += reads_left_to_right;
       is_inside_word = false;
       continue;

@@ -105,10 +105,14 @@ class StepWriter {
 
   static std::string_view plain_key(ActionType type) {
     switch (type) {
-      case ActionType::disconnect:
-        return "steps.disconnect";
+      case ActionType::key_off:
+        return "steps.key_off";
       case ActionType::remove_covers:
         return "steps.remove_covers";
+      case ActionType::disconnect:
+        return "steps.disconnect";
+      case ActionType::remove_tank:
+        return "steps.remove_tank";
       case ActionType::take_battery:
         return "steps.take_battery";
       case ActionType::check_clear:
@@ -171,8 +175,7 @@ class StepWriter {
       places.emplace_back("sheet", sheet_of_tests(context_, part));
     ShownAction shown = plain(std::string(plain_key(type)) + turn_of(action), places);
     // The warning stands before the step that handles the tank.
-    const bool is_tank = (type == ActionType::remove_covers && action.turn == 2) ||
-                         type == ActionType::refit_tank;
+    const bool is_tank = (type == ActionType::remove_tank && action.turn == 1) || type == ActionType::refit_tank;
     if (is_tank)
       shown.warning = panel_from_words(words_, Signal::warning, "steps.fuel");
     return shown;

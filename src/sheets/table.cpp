@@ -57,7 +57,15 @@ class TableFlow {
     const std::size_t all = blocks_.size(), left = all - index;
     if (index == 0) return all <= whole ? all : least_rows;
     if (left == least_rows && all > whole) return left;
-    return table_.rows[index].is_group ? std::min<std::size_t>(2, left) : 1;
+    if (table_.rows[index].is_group) return std::min<std::size_t>(2, left);
+    // The last row of a group does not stand alone under a repeated head.
+    return ends_group(index + 1) && !table_.rows[index - 1].is_group ? 2 : 1;
+  }
+
+  /// It is the last row of its group, or of the table.
+  bool ends_group(std::size_t index) const {
+    const std::size_t all = table_.rows.size();
+    return index < all && !table_.rows[index].is_group && (index + 1 == all || table_.rows[index + 1].is_group);
   }
 
   /// Their height together; of tall rows only the first counts.

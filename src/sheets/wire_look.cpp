@@ -107,4 +107,19 @@ Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres 
   return block;
 }
 
+Millimetres add_wire_code(Items& items, Point at, const std::string& code, Colour colour, TextRun run,
+                          const TextMeasure& measure) {
+  if (code.empty()) return {};
+  const bool is_upright = run == TextRun::upright;
+  const std::size_t gap = code.find(' ');
+  const std::string letters = code.substr(0, gap);
+  items.push_back(TextItem{at, letters, look::wire_code, colour, Align::left, is_upright});
+  if (gap == std::string::npos) return measure.measure(letters, look::wire_code).width;
+  const Millimetres before = measure.measure(letters + " ", look::wire_code).width;
+  const Point behind = is_upright ? Point{at.x, at.y - before} : Point{at.x + before, at.y};
+  const std::string size = code.substr(gap + 1);
+  items.push_back(TextItem{behind, size, look::wire_size, colour, Align::left, is_upright});
+  return before + measure.measure(size, look::wire_size).width;
+}
+
 }  // namespace loomfolio

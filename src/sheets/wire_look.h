@@ -24,4 +24,12 @@ void add_wire(Items& items, const std::vector<Point>& points, const WireColour& 
 /// A short straight piece of the wire: as a table shows it. The block is as high as the wire is drawn.
 Block wire_swatch(const WireColour& colour, SquareMillimetres area, Millimetres length);
 
+/// How a text runs: level, or from below upwards.
+enum class TextRun : std::uint8_t { level, upright };
+
+/// A label's colour letters and size, 'BU/BK 0.75': the letters in the face of fixed widths, the size in the other, as in the
+/// first a point stands in a gap. Never longer than all of it in the first; its length comes back.
+Millimetres add_wire_code(Items& items, Point at, const std::string& code, Colour colour, TextRun run,
+                          const TextMeasure& measure);
+
 }  // namespace loomfolio

@@ -211,3 +211,67 @@ TEST_CASE("ohms before the battery: pulled fuses leave what hangs behind them, a
   CHECK(print_ohms(Ohms(200)) == "200\u00a0\u2126");
   CHECK(print_ohms(Ohms(1500)) == "1.5\u00a0k\u2126");
 }
+
+TEST_CASE("smoke stands first in the list of what a person sees") {
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    const SampleFolio& sample = shared_sample(name);
+    int lists = 0;
+    for (const Sheet& sheet : sample.composed().folio.sheets) {
+      std::vector<std::string> texts;
+      for (const Item& item : sheet.items)
+        if (const auto* text = std::get_if<TextItem>(&item)) texts.push_back(text->text);
+      const auto head = std::find(texts.begin(), texts.end(), sample.words()("faults.title"));
+      const auto first = std::find(head, texts.end(), fault_page_number(0, sample.words()));
+      if (!sheet.id.ends_with("faults") || head == texts.end() || first == texts.end()) continue;
+      ++lists;
+      const std::string smoke = sample.words()("faults.burning");
+      CHECK(std::any_of(head, first, [&](const std::string& text) { return text.starts_with(smoke.substr(0, 5)); }));
+    }
+    CHECK(lists > 0);
+  }
+}
+
+TEST_CASE("what the spec says must stay off has its row for that situation") {
+  std::size_t rows = 0;
+  for (const std::string& name : sample_names()) {
+    CAPTURE(name);
+    const SampleFolio& sample = shared_sample(name);
+    for (const SolvedBuild& solved : sample.solved()) {
+      const FaultPlan& plan = shared_plan(solved);
+      for (std::size_t s = 0; s < solved.build.situations.size(); ++s)
+        for (const Expectation& expectation : solved.build.situations[s].expectations) {
+          if (expectation.state != Expected::off) continue;
+          CAPTURE(solved.build.part(expectation.what.part).id);
+          CAPTURE(solved.build.situations[s].name);
+          const bool has_row = std::any_of(plan.odd.begin(), plan.odd.end(), [&](const OddSymptom& odd) {
+            return std::any_of(odd.symptoms.begin(), odd.symptoms.end(), [&](const Symptom& symptom) {
+              return symptom.situation.at() == s && symptom.what.part == expectation.what.part &&
+                     symptom.seen == Expected::on && !odd.suspects.empty();
+            });
+          });
+          rows += has_row ? 1 : 0;
+          const Part& part = solved.build.part(expectation.what.part);
+          const bool is_proof = part.id == "starter" || part.id == "coil";
+          if (is_proof) CHECK(has_row);
+        }
+    }
+  }
+  CHECK(rows > 20);
+}
+
+TEST_CASE("the tests lead to the very row of what must stay off") {
+  const SampleFolio& sample = shared_sample("street-single");
+  std::set<std::string> rows;
+  std::size_t links = 0;
+  for (const Sheet& sheet : sample.composed().folio.sheets)
+    for (const Item& item : sheet.items)
+      if (const auto* anchor = std::get_if<AnchorItem>(&item)) rows.insert(anchor->name);
+  for (const Sheet& sheet : sample.composed().folio.sheets)
+    for (const Item& item : sheet.items)
+      if (const auto* link = std::get_if<LinkItem>(&item); link != nullptr && link->anchor.starts_with("odd ")) {
+        ++links;
+        CHECK_MESSAGE(rows.contains(link->anchor), link->anchor);
+      }
+  CHECK(links > 10);
+}

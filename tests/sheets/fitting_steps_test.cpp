@@ -138,3 +138,22 @@ TEST_CASE("an end that two hook-ups share counts once, and one of the machine's 
   // The second hook-up has wires 14 and 15 of its own; all else is shared. Wire 14 of the first has other ends.
   CHECK(count(both) == kit_wires * 2 + 4);
 }
+
+TEST_CASE("a splice is drawn with the wires that it joins, at most three a side, none above another") {
+  Wire wire;
+  wire.colour = {"RD", "WH"};
+  const auto drawn = [&](std::size_t count) {
+    FittingSketch sketch(Millimetres(54.6), step_figure_height, step_scale, wire);
+    sketch.set_splice({std::vector<const Wire*>(count, &wire), {&wire}});
+    sketch.splice_side(Side::left, 0, 9, 14);
+    return std::pair(sketch.splice_half(), sketch.take().items.size());
+  };
+  const auto [one_half, one] = drawn(1);
+  const auto [two_half, two] = drawn(2);
+  const auto [three_half, three] = drawn(3);
+  CHECK(two == one * 2);
+  CHECK(three == one * 3);
+  CHECK(drawn(5).second == three);
+  CHECK(one_half < two_half);
+  CHECK(two_half < three_half);
+}

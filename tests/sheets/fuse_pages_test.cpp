@@ -99,3 +99,31 @@ TEST_CASE("no page begins or ends a table with fewer than three rows") {
     CHECK(all == rows);
   }
 }
+
+TEST_CASE("the last row of a group does not stand alone on the next page") {
+  const SampleFolio& sample = shared_sample("driving-lamp-kit");
+  const FixedTextMeasure fixed_face;
+  const FolioInput input = sample.input(fixed_face);
+  const SheetContext context{input, sample.solved().front(), {}, {}};
+  std::size_t continued = 0;
+  for (std::size_t rows = 4; rows < 90; ++rows) {
+    CAPTURE(rows);
+    Table table;
+    table.columns = {{"A", CellAlign::near, Wrapping::keeps, 0}};
+    table.rows.push_back(group_row("first"));
+    for (std::size_t i = 0; i < rows; ++i) table.rows.push_back({{text_cell("of the first")}});
+    table.rows.push_back(group_row("second"));
+    for (std::size_t i = 0; i < 6; ++i) table.rows.push_back({{text_cell("of the second")}});
+    PageFlow flow(context, {"table", "Table", {}});
+    add_table(flow, table);
+    for (const Sheet& sheet : flow.take()) {
+      const auto here = std::count_if(sheet.items.begin(), sheet.items.end(), [](const Item& item) {
+        const auto* text = std::get_if<TextItem>(&item);
+        return text != nullptr && text->text == "of the first";
+      });
+      CHECK(here != 1);
+      continued += here > 0 ? 1 : 0;
+    }
+  }
+  CHECK(continued > 86);  // some groups take two pages
+}

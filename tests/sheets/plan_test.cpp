@@ -234,7 +234,7 @@ TEST_CASE("an author's step stands beside the part that it names") {
   CHECK(has_found);
 }
 
-TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the machine has") {
+TEST_CASE("a kit's steps begin with key, covers and battery off, and fit nothing that the machine has") {
   for (const char* name : {"electric-start-kit", "driving-lamp-kit"}) {
     CAPTURE(name);
     const SampleFolio& sample = shared_sample(name);
@@ -242,7 +242,10 @@ TEST_CASE("a kit's steps begin with the battery off, and fit nothing that the ma
       std::vector<Action> actions = actions_in_order(plan_assembly(solved, sample.words()));
       REQUIRE_FALSE(actions.empty());
       if (actions.front().type == ActionType::author) actions.erase(actions.begin());  // a condition of the hook-up
-      CHECK(actions.front().type == ActionType::disconnect);
+      REQUIRE(actions.size() > 4);
+      CHECK(actions.front().type == ActionType::key_off);
+      CHECK(actions[1].type == ActionType::remove_covers);  // they hide the battery
+      CHECK(actions[2].type == ActionType::disconnect);
       std::size_t found = 0;
       for (const Action& action : actions) {
         if (action.type == ActionType::mount) CHECK(solved.build.part(action.part).provided == Provider::kit);
@@ -278,14 +281,19 @@ TEST_CASE("fuses go in from the battery outwards, each while its supply is live,
   CHECK(trial_fuse(Amperes(5.9)).number() == 10);
 }
 
-TEST_CASE("each earth's metal is cleaned before a ring is bolted to it") {
+TEST_CASE("each earth's metal is cleaned before a part may cover it, and before a ring is bolted to it") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
     const SampleFolio& sample = shared_sample(name);
     for (const SolvedBuild& solved : sample.solved()) {
       std::vector<bool> is_clean(solved.build.earths.size(), false);
+      bool is_covered = false;
       for (const Action& action : actions_in_order(plan_assembly(solved, sample.words()))) {
-        if (action.type == ActionType::clean_earth) is_clean[action.earth.at()] = true;
+        is_covered = is_covered || action.type == ActionType::mount;
+        if (action.type == ActionType::clean_earth) {
+          is_clean[action.earth.at()] = true;
+          CHECK_FALSE(is_covered);
+        }
         if (action.type != ActionType::join_end) continue;
         const Terminal& terminal = solved.build.terminal(action.terminal);
         if (terminal.owner == OwnerType::earth) CHECK(is_clean[static_cast<std::size_t>(terminal.owner_index)]);
