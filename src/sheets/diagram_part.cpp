@@ -276,7 +276,7 @@ void draw_terminal_text(const PartInk& ink, const InnerText& text) {
       if (ink.state.marks[t] == id) figure = ink.state.figures[t];
   Point left = ink.place(text.baseline);
   const Point right = ink.place({text.box.x1, text.baseline.y});
-  const Millimetres between(is_minus ? 2.2 : 1.3);  // a pole is no sign of the volts behind it
+  const Millimetres between(is_minus ? 1.6 : 1.3);  // a pole is no sign of the volts behind it
   if (gap != std::string::npos && ends_at_terminal(ink.drawing, text)) {
     const Millimetres figure_width = figure.empty() ? Millimetres(0) : ink.measure.measure(figure, look::volts).width + between;
     add_text(ink.items, {right.x - figure_width, right.y}, id, text.style, look::ink, Align::right);
