@@ -38,18 +38,23 @@ void add_front(Items& items, const Wire& wire, const std::string& letters, Milli
   add_text(items, {right, second_line}, fitted.text, fitted.style, look::ink, Align::right);
 }
 
-/// The other side: the terminal's mark, then the name of its part. A name of more than two lines loses its last words.
+/// The other side: the terminal's mark, then the name of its part. A name of more than two lines loses its last words; a word too long
+/// for one is set smaller.
 Block back_block(const SheetContext& context, const Build& build, TerminalId end, Millimetres width,
                  const TypeSetting& setting) {
   const std::string mark = terminal_mark(build, end);
-  std::string name = owner_name(build, end, context.words());
-  while (true) {
+  const auto set = [&](const FittedText& name) {
     std::vector<Span> spans;
     if (!mark.empty()) spans.push_back({mark + " ", look::table_bold, look::ink, {}});
-    spans.push_back({name, look::table_small, look::ink, {}});
-    Block block = set_paragraph({std::move(spans), Align::left, {}}, half_room(width), setting);
+    spans.push_back({name.text, name.style, look::ink, {}});
+    return set_paragraph({std::move(spans), Align::left, {}}, half_room(width), setting);
+  };
+  std::string name = owner_name(build, end, context.words());
+  while (true) {
+    Block block = set({name, look::table_small});
+    if (block.height <= back_height) return block;
     const std::size_t last = name.rfind(' ');
-    if (block.height <= back_height || last == std::string::npos) return block;
+    if (last == std::string::npos) return set(fit_text(name, look::table_small, half_room(width), context.measure()));
     name.resize(last);
     while (name.ends_with(',')) name.pop_back();
   }
