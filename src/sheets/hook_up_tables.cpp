@@ -2,6 +2,8 @@
 #include "sheets/hook_up_tables.h"
 
 #include <algorithm>
+#include <iterator>
+#include <set>
 #include <utility>
 
 #include "base/text.h"
@@ -107,6 +109,7 @@ Table merge_tables(const SheetContext& context, std::vector<HookUpTable> tables,
   });
   Table table{heads, {}};
   const auto letters_at = static_cast<std::ptrdiff_t>(columns.letters_at);
+  std::set<std::string> anchors;
   if (has_letters)
     table.columns.insert(table.columns.begin() + letters_at,
                          {context.words()("hook_up.column"), CellAlign::near, Wrapping::keeps, 0});
@@ -115,6 +118,7 @@ Table merge_tables(const SheetContext& context, std::vector<HookUpTable> tables,
     if (!row.row.is_group && has_letters)
       row.row.cells.insert(row.row.cells.begin() + letters_at,
                            text_cell(row.hook_ups.size() < all ? letters_text(row.hook_ups) : "", look::table_bold));
+    if (!row.row.anchor.empty() && !anchors.insert(row.row.anchor).second) row.row.anchor.clear();  // the first of its name is led to
     table.rows.push_back(std::move(row.row));
   }
   return table;
