@@ -4,8 +4,9 @@
 
     python3 tests/bench/bench_print.py [PROGRAM]      (a release build: build/release/loomfolio)
 
-The second and later machines are the first again under other ids, without its situations. Each row is the median of five
-processes; memory is the largest that any of them held. Not a test: no figure here makes anything fail.
+The second and later machines are the first again under other ids, without its situations. `afresh` draws anew, `again` prints over the
+PDF that is there and keeps its drawings. Each is the median of five processes; memory is the largest that any of them held. Not a test:
+no figure here makes anything fail.
 """
 import os, re, statistics, sys, tempfile, time
 
@@ -29,25 +30,27 @@ def machines(text, count):
     return text + ''.join('\n' + renamed(b, f'M{n}-') for n in range(2, count + 1) for b in copies)
 
 
-def run(spec, out):
+def run(spec, out, *options):
     start = time.monotonic()
     pid = os.fork()
     if pid == 0:
         null = os.open(os.devnull, os.O_WRONLY)
         os.dup2(null, 2)
-        os.execv(program, [program, 'print', '--draft', spec, '-o', out])
+        os.execv(program, [program, 'print', '--draft', *options, spec, '-o', out])
     _, status, usage = os.wait4(pid, 0)
     return time.monotonic() - start, usage.ru_maxrss / 1024, os.waitstatus_to_exitcode(status)
 
 
 text = open(os.path.join(root, 'samples', 'street-single.toml'), encoding='utf-8').read()
 first = None
-print('machines   seconds   MB      time x   memory x   exit')
+print('machines  afresh s   again s   MB   afresh x  again x  memory x   exit')
 with tempfile.TemporaryDirectory() as folder:
     for count in (1, 2, 4):
-        spec = os.path.join(folder, f'{count}.toml')
+        spec, out = os.path.join(folder, f'{count}.toml'), os.path.join(folder, f'{count}.pdf')
         open(spec, 'w', encoding='utf-8').write(machines(text, count))
-        runs = [run(spec, os.path.join(folder, 'out.pdf')) for _ in range(5)]
-        seconds, memory = statistics.median(r[0] for r in runs), max(r[1] for r in runs)
-        first = first or (seconds, memory)
-        print(f'{count:8} {seconds:9.2f} {memory:6.0f} {seconds / first[0]:9.1f} {memory / first[1]:10.1f} {runs[-1][2]:6}')
+        afresh, again = [run(spec, out, '--fresh') for _ in range(5)], [run(spec, out) for _ in range(5)]
+        seconds = [statistics.median(r[0] for r in runs) for runs in (afresh, again)]
+        memory = max(r[1] for r in afresh + again)
+        first = first or (*seconds, memory)
+        times = [seconds[0] / first[0], seconds[1] / first[1], memory / first[2]]
+        print(f'{count:8} {seconds[0]:9.2f} {seconds[1]:9.2f} {memory:5.0f} {times[0]:9.1f} {times[1]:8.1f} {times[2]:9.1f} {again[-1][2]:6}')
