@@ -116,6 +116,16 @@ void number_alike(std::vector<DiagramPlan>& plans) {
   }
 }
 
+/// Of shapes that would give the same drawing the first is enough.
+void drop_alike(std::vector<LaidDiagram>& asked) {
+  std::vector<LaidDiagram> kept;
+  for (LaidDiagram& diagram : asked) {
+    const auto is_alike = [&](const LaidDiagram& other) { return are_laid_out_alike(diagram.diagram.graph, other.diagram.graph); };
+    if (std::none_of(kept.begin(), kept.end(), is_alike)) kept.push_back(std::move(diagram));
+  }
+  asked = std::move(kept);
+}
+
 }  // namespace
 
 std::vector<LaidDiagram> wish_for_shapes(const LaidDiagram& diagram, const Rect& place, const std::vector<double>& shapes) {
@@ -128,11 +138,8 @@ std::vector<LaidDiagram> wish_for_shapes(const LaidDiagram& diagram, const Rect&
 }
 
 LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, const PlacementBook* book) {
-  std::vector<Graph> graphs;
-  for (LaidDiagram& diagram : asked) {
-    diagram.diagram.graph.name = best_of.name + " shape " + std::to_string(graphs.size() + 1);
-    graphs.push_back(diagram.diagram.graph);
-  }
+  for (std::size_t d = 0; d < asked.size(); ++d)
+    asked[d].diagram.graph.name = best_of.name + " shape " + std::to_string(d + 1);
   if (book != nullptr)
     for (LaidDiagram& diagram : asked) {
       auto near = book->find_near(diagram.diagram.graph);
@@ -140,14 +147,19 @@ LaidDiagram lay_out_best(std::vector<LaidDiagram> asked, const BestOf& best_of, 
       take(diagram, std::move(*near), best_of.place);
       return std::move(diagram);
     }
+  drop_alike(asked);
   LayoutOptions options;
   options.room = {to_grid(best_of.place.width / best_of.least_scale),
                   to_grid(best_of.place.height / best_of.least_scale) - zone_head};
   std::vector<Laid> laid;
-  if (!best_of.ends_at_full_size) laid = lay_out_each(graphs, options);
+  if (!best_of.ends_at_full_size) {
+    std::vector<Graph> graphs;
+    for (const LaidDiagram& diagram : asked) graphs.push_back(diagram.diagram.graph);
+    laid = lay_out_each(graphs, options);
+  }
   std::size_t best = 0;
   for (std::size_t d = 0; d < asked.size(); ++d) {
-    if (best_of.ends_at_full_size) laid.push_back(lay_out(graphs[d], options));
+    if (best_of.ends_at_full_size) laid.push_back(lay_out(asked[d].diagram.graph, options));
     take(asked[d], std::move(laid[d]), best_of.place);
     if (best_of.is_better(asked[d], asked[best])) best = d;
     if (best_of.ends_at_full_size && asked[d].scale >= 1) break;
