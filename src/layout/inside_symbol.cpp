@@ -66,6 +66,10 @@ Symbol symbol_of(const Kind& kind, const Inside& inside) {
   return Symbol::load;
 }
 
+bool has_blade(Symbol symbol) {
+  return symbol == Symbol::make_contact || symbol == Symbol::break_contact || symbol == Symbol::selector;
+}
+
 SymbolRoom room_of(Symbol symbol) {
   switch (symbol) {
     case Symbol::battery:

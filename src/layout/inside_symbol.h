@@ -49,6 +49,8 @@ struct SymbolRoom {
 
 /// The symbol of an element with two nodes (switches: of one pole with two nodes).
 Symbol symbol_of(const Kind& kind, const Inside& inside);
+/// Contacts and selectors: what a dashed link moves.
+bool has_blade(Symbol symbol);
 SymbolRoom room_of(Symbol symbol);
 Operator operator_of(const Inside& inside);
 

@@ -85,6 +85,12 @@ bool ChartBook::has_blows() const {
   return std::any_of(entries.begin(), entries.end(), [](const FaultEntry& entry) { return !entry.plan.blows.empty(); });
 }
 
+bool ChartBook::has_odd() const {
+  return std::any_of(entries.begin(), entries.end(), [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
+}
+
+std::size_t ChartBook::odd_index() const { return charts.size() + (has_blows() ? 1 : 0); }
+
 ChartBook make_chart_book(const SheetContext& context) {
   ChartBook book;
   const auto add = [&](SheetContext own) {

@@ -133,10 +133,11 @@ std::string both_units(Millimetres length, const Words& words) {
 std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std::vector<FittingUse>& uses) {
   const Words& words = flow.context().words();
   const FittingFacts facts = facts_of(uses, words);
+  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
   std::vector<Block> blocks;
   for (const FittingStep& step : fitting_procedure(shape).steps) {
     FittingSketch sketch(figure_width(flow) - figure_pad * 2, step_figure_height, step_scale, facts.wire);
-    if (shape == FittingShape::splice) sketch.set_splice(find_splice(flow.context()));
+    if (shape == FittingShape::splice) sketch.set_splice(splice);
     step.draw(sketch, facts);
     const std::string sentence =
         words("crimps.step_" + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
@@ -148,10 +149,11 @@ std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std
 std::vector<Block> example_rows(const PageFlow& flow, FittingShape shape, const Wire& wire) {
   const Words& words = flow.context().words();
   const Millimetres width = figure_width(flow), height = verdict_figure_height;
+  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
   std::vector<Block> blocks;
   for (const FittingExample& example : fitting_procedure(shape).examples) {
     FittingSketch sketch(width - mark_size - figure_pad, height, verdict_scale, wire);
-    if (shape == FittingShape::splice) sketch.set_splice(find_splice(flow.context()));
+    if (shape == FittingShape::splice) sketch.set_splice(splice);
     example.draw(sketch);
     Block block{width, height, {}};
     const std::string sentence = words("crimps." + example.key);

@@ -22,27 +22,17 @@ struct PartInk {
   std::vector<SymbolState> standing = {};  ///< by PartDrawing::symbols
 
   Point place(GridPoint p) const { return at + to_mm(p); }
-  bool is_live(int node) const {
-    return !state.is_known || (node >= 0 && static_cast<std::size_t>(node) < state.live_nodes.size() &&
-                               state.live_nodes[static_cast<std::size_t>(node)]);
-  }
-  /// What holds volts is drawn in ink, as outside; what has none, light.
-  bool is_held(int node) const {
-    return node >= 0 && static_cast<std::size_t>(node) < state.held_nodes.size() &&
-           state.held_nodes[static_cast<std::size_t>(node)];
-  }
 
   /// What joins live lines is as bold as they are, so that a way looks whole.
   SymbolInk ink_of(const PlacedSymbol& symbol, const SymbolState& stands) const {
     SymbolInk made{look::ink, look::part_line, look::paper};
-    const bool is_way = symbol.symbol == Symbol::contact_pair || symbol.symbol == Symbol::make_contact ||
-                        symbol.symbol == Symbol::break_contact || symbol.symbol == Symbol::selector;
+    const bool is_way = symbol.symbol == Symbol::contact_pair || has_blade(symbol.symbol);
     if (!state.is_known || !is_way || symbol.nodes.empty()) return made;
     const bool joins_all = symbol.symbol == Symbol::contact_pair || stands.is_on || stands.way >= 0;
-    const auto live = std::count_if(symbol.nodes.begin(), symbol.nodes.end(), [&](int node) { return is_live(node); });
+    const auto live = std::count_if(symbol.nodes.begin(), symbol.nodes.end(), [&](int node) { return state.is_live(node); });
     if (joins_all && live >= 2) made.width = look::live_line;
     const bool is_dead = std::none_of(symbol.nodes.begin(), symbol.nodes.end(),
-                                      [&](int node) { return is_live(node) || is_held(node); });
+                                      [&](int node) { return state.is_live(node) || state.is_held(node); });
     if (is_dead && symbol.symbol == Symbol::contact_pair) made.line = look::dead_wire;
     return made;
   }
@@ -100,7 +90,8 @@ std::vector<PathPiece> path_with_hops(const PartInk& ink, const InnerLine& line)
 void draw_line(const PartInk& ink, const InnerRun& run) {
   const bool is_link = run.line.style == InnerStyle::link;
   const InnerLine line = is_link ? end_on_blades(run.line, ink.drawing, ink.standing) : run.line;
-  const bool is_inked = !ink.state.is_known || run.is_live || ink.is_held(line.node) || line.style != InnerStyle::wire;
+  // What holds volts is drawn in ink, as outside; what has none, light.
+  const bool is_inked = !ink.state.is_known || run.is_live || ink.state.is_held(line.node) || line.style != InnerStyle::wire;
   PathItem item;
   item.pieces = path_with_hops(ink, line);
   item.stroke = {true, is_link ? Pen{look::ink, look::line, {Millimetres(0.9), Millimetres(0.6)}, Cap::butt}

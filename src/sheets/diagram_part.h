@@ -31,6 +31,15 @@ struct PartState {
   std::vector<std::vector<std::string>> position_names;  ///< by Part::insides: of a switch
   std::vector<std::string> marks;                        ///< by terminal: its id
   std::vector<std::string> figures;                      ///< by terminal: '12.4 V'; may be empty
+
+  bool is_live(int node) const { return is_set(live_nodes, node); }
+  bool is_held(int node) const { return is_set(held_nodes, node); }
+
+ private:
+  /// A line may have no node: -1.
+  static bool is_set(const std::vector<bool>& by_node, int node) {
+    return node >= 0 && static_cast<std::size_t>(node) < by_node.size() && by_node[static_cast<std::size_t>(node)];
+  }
 };
 
 /// Stands between a terminal's mark and the room kept for its figure, in kinds made by reserve_figures.

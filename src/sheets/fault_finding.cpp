@@ -51,18 +51,12 @@ class FaultPages {
     work_side_by_side(charts.size(), [&](std::size_t c) { charts[c] = whole_chart(c); });
     for (Block& chart : charts) flow_.add(std::move(chart), Millimetres(11));
     if (book_.has_blows()) add_blows();
-    if (has_odd()) add_odd();
+    if (book_.has_odd()) add_odd();
     return flow_.take();
   }
 
  private:
   bool is_several() const { return context_.hook_ups != nullptr; }
-  bool has_odd() const {
-    return std::any_of(book_.entries.begin(), book_.entries.end(),
-                       [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
-  }
-  /// Of the page of what is on or weak and should not be, and of what smokes.
-  std::size_t odd_index() const { return book_.charts.size() + (book_.has_blows() ? 1 : 0); }
 
   std::string number(std::size_t index) const { return fault_page_number(index, words_); }
 
@@ -158,10 +152,10 @@ class FaultPages {
       return IndexLine{{words_(title)}, {}, std::vector<int>(book_.entries.size(), static_cast<int>(chart))};
     };
     if (book_.has_blows()) lines.push_back(for_all("faults.blows_title", book_.charts.size()));
-    if (!has_odd()) return lines;
-    lines.push_back(for_all("faults.odd_title", odd_index()));
+    if (!book_.has_odd()) return lines;
+    lines.push_back(for_all("faults.odd_title", book_.odd_index()));
     // What cannot wait stands first.
-    IndexLine burning = for_all("faults.burning", odd_index());
+    IndexLine burning = for_all("faults.burning", book_.odd_index());
     burning.when = words_("faults.burning_at_once", pole_names(context_.build(), words_));
     lines.insert(lines.begin(), std::move(burning));
     return lines;
@@ -359,7 +353,7 @@ class FaultPages {
 
   void add_odd() {
     flow_.keep(Millimetres(80));
-    flow_.add(head(odd_index(), words_("faults.odd_title")), Millimetres(11));
+    flow_.add(head(book_.odd_index(), words_("faults.odd_title")), Millimetres(11));
     flow_.add_text(words_("faults.odd_text"), look::text, Millimetres(1.5));
     add_merged([this](std::size_t e) { return odd_of(e); });
   }

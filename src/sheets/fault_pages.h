@@ -32,6 +32,9 @@ struct ChartBook {
   std::vector<BookChart> charts;
 
   bool has_blows() const;
+  bool has_odd() const;  ///< anything that may be on or weak and should not be
+  /// Of the page of what is on or weak and should not be, and of what smokes; as fault_page_number counts.
+  std::size_t odd_index() const;
 };
 ChartBook make_chart_book(const SheetContext& context);
 

@@ -7,6 +7,18 @@
 #include "sheets/wire_look.h"
 
 namespace loomfolio {
+namespace {
+
+constexpr std::size_t most_at_side = 3;
+
+/// More wires at one side are drawn slimmer.
+double diameter_of(std::size_t count) { return count < 2 ? 2.4 : count == 2 ? 2.0 : 1.7; }
+
+std::size_t drawn_at(const std::vector<const Wire*>& wires) {
+  return std::clamp<std::size_t>(wires.size(), 1, most_at_side);
+}
+
+}  // namespace
 
 using namespace fitting_paint;
 
@@ -46,19 +58,6 @@ void FittingSketch::strands(double x0, double x1, double half) {
   for (const double share : {-1.0, -0.33, 0.33, 1.0})
     add_line(block_.items, at(x0, half * share), at(x1, half * share), {copper, size(half * 0.6)});
 }
-
-namespace {
-
-constexpr std::size_t most_at_side = 3;
-
-/// More wires at one side are drawn slimmer.
-double diameter_of(std::size_t count) { return count < 2 ? 2.4 : count == 2 ? 2.0 : 1.7; }
-
-std::size_t drawn_at(const std::vector<const Wire*>& wires) {
-  return std::clamp<std::size_t>(wires.size(), 1, most_at_side);
-}
-
-}  // namespace
 
 double FittingSketch::splice_half() const {
   const auto half = [](std::size_t count) { return diameter_of(count) * static_cast<double>(count) / 2; };

@@ -27,19 +27,15 @@ Grid blade_aside(const PlacedSymbol& symbol, const SymbolState& state) {
   }
   Grid aside = 0;
   if (symbol.symbol == Symbol::make_contact && !(state.is_known && state.is_on)) aside = -142;
-  if (symbol.symbol == Symbol::break_contact) aside = state.is_known && !state.is_on ? 177 : 65;
+  if (symbol.symbol == Symbol::break_contact) aside = to_grid(Millimetres(state.is_known && !state.is_on ? break_blade_open : break_blade_closed));
   return symbol.is_mirrored ? -aside : aside;
-}
-
-bool has_blade(const PlacedSymbol& symbol) {
-  return symbol.symbol == Symbol::make_contact || symbol.symbol == Symbol::break_contact || symbol.symbol == Symbol::selector;
 }
 
 /// Moves the link's end at `tip`, and the corner before it where the two are in line.
 void settle_end(GridPoint& tip, GridPoint& before, const PartDrawing& drawing, const std::vector<SymbolState>& stands) {
   for (std::size_t s = 0; s < drawing.symbols.size(); ++s) {
     const PlacedSymbol& symbol = drawing.symbols[s];
-    if (!has_blade(symbol)) continue;
+    if (!has_blade(symbol.symbol)) continue;
     Grid GridPoint::*const across = is_level(symbol) ? &GridPoint::y : &GridPoint::x;
     Grid GridPoint::*const along = is_level(symbol) ? &GridPoint::x : &GridPoint::y;
     if (tip.*along != symbol.at.*along || std::abs(tip.*across - symbol.at.*across) > near_blade) continue;

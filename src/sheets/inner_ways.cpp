@@ -4,25 +4,18 @@
 #include "sheets/inner_ways.h"
 
 #include <algorithm>
+#include <map>
 #include <utility>
 
 namespace loomfolio {
 namespace {
 
-bool is_live_node(const PartState& state, int node) {
-  return node >= 0 && static_cast<std::size_t>(node) < state.live_nodes.size() && state.live_nodes[static_cast<std::size_t>(node)];
-}
-
-bool is_contact(Symbol symbol) {
-  return symbol == Symbol::make_contact || symbol == Symbol::break_contact || symbol == Symbol::selector;
-}
-
 /// Whether current passes the pin; where that is not known, yes.
 bool carries(const PartState& state, const PlacedSymbol& symbol, std::size_t pin) {
   if (symbol.inside < 0 || pin >= symbol.nodes.size()) return true;
-  if (is_contact(symbol.symbol)) {
+  if (has_blade(symbol.symbol)) {
     for (std::size_t other = 0; other < symbol.nodes.size(); ++other)
-      if (other != pin && (pin == 0 || other == 0) && is_live_node(state, symbol.nodes[other]) &&
+      if (other != pin && (pin == 0 || other == 0) && state.is_live(symbol.nodes[other]) &&
           joins(state, symbol, symbol.nodes[pin], symbol.nodes[other]))
         return true;
     return false;
@@ -136,13 +129,16 @@ bool joins(const PartState& state, const PlacedSymbol& symbol, int a, int b) {
 
 std::vector<InnerRun> runs_of_lines(const PartDrawing& drawing, const PartState& state) {
   std::vector<InnerRun> runs;
+  std::map<int, std::vector<Piece>> pieces;  // by node
   for (std::size_t l = 0; l < drawing.lines.size(); ++l) {
     const InnerLine& line = drawing.lines[l];
-    const bool is_live = state.is_known && line.style == InnerStyle::wire && is_live_node(state, line.node);
-    if (is_live)
-      add_runs(runs, line, live_pieces(drawing, state, line.node), l);
-    else
+    if (!state.is_known || line.style != InnerStyle::wire || !state.is_live(line.node)) {
       runs.push_back({line, false});
+      continue;
+    }
+    const auto [at, is_new] = pieces.try_emplace(line.node);
+    if (is_new) at->second = live_pieces(drawing, state, line.node);
+    add_runs(runs, line, at->second, l);
   }
   return runs;
 }

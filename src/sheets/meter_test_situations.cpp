@@ -339,10 +339,8 @@ class SituationTests {
   /// The page of what is on and should not be.
   Cell odd_cell(const Tested& tested, InsideRef what) const {
     if (tested.one->plan.charts.empty()) return text_cell("");
-    const bool has_odd = std::any_of(faults_.entries.begin(), faults_.entries.end(),
-                                     [](const FaultEntry& entry) { return !entry.plan.odd.empty(); });
-    const std::size_t index = faults_.charts.size() + (faults_.has_blows() ? 1 : 0);
-    return has_odd ? page_cell(fault_page_number(index, words_), odd_row(tested, what)) : page_cell({});
+    if (!faults_.has_odd()) return page_cell({});
+    return page_cell(fault_page_number(faults_.odd_index(), words_), odd_row(tested, what));
   }
 
   Cell page_cell(const std::string& number, const std::string& row = {}) const {

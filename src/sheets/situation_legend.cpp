@@ -14,6 +14,7 @@
 #include "sheets/inner_ways.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
+#include "sheets/put_below.h"
 #include "sheets/readings.h"
 #include "sheets/situation_exits.h"
 #include "sheets/situation_state.h"
@@ -90,10 +91,8 @@ bool is_grey_inside(const Build& build, const LaidPair& laid, const SolvedState&
   for (const DiagramBox& box : laid.drawing.diagram.boxes) {
     if (box.content != BoxContent::part) continue;
     const PartState state = make_part_state(build, solved.situation, solved.solution, PartId{static_cast<std::int32_t>(box.index)});
-    for (const InnerRun& run : runs_of_lines(box.drawing, state)) {
-      const int node = run.line.node;
-      if (run.line.style == InnerStyle::wire && !run.is_live && node >= 0 && !state.held_nodes[static_cast<std::size_t>(node)]) return true;
-    }
+    for (const InnerRun& run : runs_of_lines(box.drawing, state))
+      if (run.line.style == InnerStyle::wire && !run.is_live && run.line.node >= 0 && !state.is_held(run.line.node)) return true;
   }
   return false;
 }
@@ -282,9 +281,8 @@ Block make_situation_legend(const SheetContext& context, const std::vector<Shown
   for (const std::string& text : elsewhere_texts(context, pairs)) {
     Block told = set_paragraph({{{text, look::small, look::ink, {}}}, Align::left, "P"}, width,
                                {context.measure(), context.words().is_right_to_left()});
-    const Millimetres height = told.height;
-    place_block(block.items, std::move(told), {Millimetres(0), block.height});
-    block.height += height + Millimetres(0.6);
+    put_below(block, std::move(told));
+    block.height += Millimetres(0.6);
   }
   return block;
 }

@@ -141,6 +141,24 @@ class Tracer {
   std::vector<bool> seen_[2];
 };
 
+double amperes_of(const SolvedState& state, InsideRef element) {
+  return state.solution.insides[element.part.at()][static_cast<std::size_t>(element.inside)].amperes.number();
+}
+
+/// Parts with an element of which `holds` is true, in the order of the build.
+template <class Holds>
+std::vector<PartId> parts_where(const Build& build, const Holds& holds) {
+  std::vector<PartId> parts;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      if (!holds(ref, build.parts[p].insides[i].type)) continue;
+      parts.push_back(ref.part);
+      break;
+    }
+  return parts;
+}
+
 double change_in(const SituationPair& pair, WireId wire) {
   return std::abs(pair.before.solution.wire_amperes[wire.at()].number() -
                   pair.after.solution.wire_amperes[wire.at()].number());
@@ -338,26 +356,19 @@ std::vector<WireId> find_story(const Build& build, const SituationPair& pair, St
 std::vector<PartId> find_fed(const Build& build, const SolvedState& state, InsideRef element) {
   const Paths paths = trace_paths(build);
   const std::vector<PathPoint> ends = paths.points(build, element);
-  const double amperes =
-      state.solution.insides[element.part.at()][static_cast<std::size_t>(element.inside)].amperes.number();
-  std::vector<PartId> parts;
-  if (ends.size() < 2 || std::abs(amperes) < least_flow.number()) return parts;
+  const double amperes = amperes_of(state, element);
+  if (ends.size() < 2 || std::abs(amperes) < least_flow.number()) return {};
   std::vector<bool> passed(build.wires.size(), false);
   Tracer tracer(build, paths, state, passed, Coils::leave);
   tracer.bar(amperes > 0 ? ends[0] : ends[1], Way::down);
   tracer.follow(amperes > 0 ? ends[1] : ends[0], Way::down);
-  for (std::size_t p = 0; p < build.parts.size(); ++p)
-    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
-      const double own = state.solution.insides[p][i].amperes.number();
-      if (!is_consumer_type(build.parts[p].insides[i].type) || std::abs(own) < least_flow.number()) continue;
-      const std::vector<PathPoint> points = paths.points(build, ref);
-      // Only what is reached from its fed end: from its other end current goes on.
-      const PathPoint fed = own > 0 ? points.front() : points.back();
-      if (!tracer.has_met(fed, Way::down)) continue;
-      if (parts.empty() || parts.back() != ref.part) parts.push_back(ref.part);
-    }
-  return parts;
+  return parts_where(build, [&](InsideRef ref, InsideType type) {
+    const double own = amperes_of(state, ref);
+    if (!is_consumer_type(type) || std::abs(own) < least_flow.number()) return false;
+    const std::vector<PathPoint> points = paths.points(build, ref);
+    // Only what is reached from its fed end: from its other end current goes on.
+    return tracer.has_met(own > 0 ? points.front() : points.back(), Way::down);
+  });
 }
 
 std::vector<PartId> find_parts_along(const Build& build, const Paths& paths, const SolvedState& state, WireId wire, Along along) {
@@ -368,21 +379,14 @@ std::vector<PartId> find_parts_along(const Build& build, const Paths& paths, con
   std::vector<bool> passed(build.wires.size(), false);
   Tracer tracer(build, paths, state, passed, Coils::leave);
   tracer.follow((along == Along::down ? drain : source).index, way);
-  std::vector<PartId> parts;
-  for (std::size_t p = 0; p < build.parts.size(); ++p)
-    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
-      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
-      const InsideType type = build.parts[p].insides[i].type;
-      const bool gives = type == InsideType::source || (type == InsideType::charger && along == Along::up);
-      const double own = state.solution.insides[p][i].amperes.number();
-      const std::vector<PathPoint> points = paths.points(build, ref);
-      if (points.size() < 2 || std::abs(own) < least_flow.number() || !(is_consumer_type(type) || gives)) continue;
-      // Down, what is reached at the end where its current enters; up, where it leaves.
-      const PathPoint met = (own > 0) == (along == Along::down) ? points[0] : points[1];
-      if (!tracer.has_met(met, way)) continue;
-      if (parts.empty() || parts.back() != ref.part) parts.push_back(ref.part);
-    }
-  return parts;
+  return parts_where(build, [&](InsideRef ref, InsideType type) {
+    const bool gives = type == InsideType::source || (type == InsideType::charger && along == Along::up);
+    const double own = amperes_of(state, ref);
+    const std::vector<PathPoint> points = paths.points(build, ref);
+    if (points.size() < 2 || std::abs(own) < least_flow.number() || !(is_consumer_type(type) || gives)) return false;
+    // Down, what is reached at the end where its current enters; up, where it leaves.
+    return tracer.has_met((own > 0) == (along == Along::down) ? points[0] : points[1], way);
+  });
 }
 
 }  // namespace loomfolio

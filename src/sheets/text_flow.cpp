@@ -86,6 +86,7 @@ class PieceCutter {
         continue;
       }
       word += character;
+      // Numbers do not break at a hyphen or slash: they would read as two.
       const bool may_break_inside = (character == "-" || character == "/") && word.size() > 1 && i < text.size() &&
                                     is_letter_byte(word[word.size() - 2]) && is_letter_byte(text[i]);
       if (may_break_inside || is_east_asian(character)) finish(index, std::exchange(word, {}), {}, true);

@@ -11,7 +11,7 @@ void draw_break_contact(Pencil& pencil, const SymbolDrawing& drawing) {
     pencil.line({{0, 3.75}, {0, 2.5}, {2.9, -1.6}});
   else
     pencil.line({{0, 3.75}, {0, 2.5}, {1.45, -3.1}});
-  draw_operator(pencil, drawing.symbol.worked_by, {is_open ? 1.77 : 0.65, 0});
+  draw_operator(pencil, drawing.symbol.worked_by, {is_open ? break_blade_open : break_blade_closed, 0});
 }
 
 }  // namespace loomfolio

@@ -19,6 +19,9 @@ struct SymbolState {
 void draw_symbol(Items& items, const PlacedSymbol& symbol, Point origin, const SymbolInk& ink,
                  const SymbolState& state = {});
 
+/// How far aside of its centre, on its module of 2.5 mm, the blade of a break contact stands: mm.
+inline constexpr double break_blade_open = 1.77, break_blade_closed = 0.65;
+
 /// Beside another earth its symbol is narrow, so that the two do not run into one.
 enum class EarthWidth : std::uint8_t { usual, narrow };
 
