@@ -18,7 +18,7 @@ class Arranging {
 
  private:
   bool keep_if_better(long before) {
-    const long now = estimate_.cost(plan_);
+    const long now = estimate_.cost(plan_, before);
     if (now >= before) return false;
     cost_ = now;
     return true;
@@ -63,7 +63,7 @@ bool Arranging::try_moves(int body) {
     for (int i = 0; i <= static_cast<int>(row_of(r, column).size()); ++i) {
       if (!may_stand(plan_, body, r, i)) continue;
       put(body, {r, i});
-      const long now = estimate_.cost(plan_);
+      const long now = estimate_.cost(plan_, best_cost);
       if (now < best_cost) best_cost = now, best = {r, i};
       take(body);
     }
@@ -170,10 +170,10 @@ long PlacementEstimate::cost_of(const Plan& plan, const Tie& tie) const {
   return static_cast<long>(dx) + std::abs(ya - yb) + 2 * detour + static_cast<long>(bends) * plan.weights.bend;
 }
 
-long PlacementEstimate::cost(const Plan& plan) {
+long PlacementEstimate::cost(const Plan& plan, long bound) {
   place(plan);
   long sum = 0;
-  for (const Tie& tie : ties_) sum += cost_of(plan, tie);
+  for (auto tie = ties_.begin(); tie != ties_.end() && sum < bound; ++tie) sum += cost_of(plan, *tie);
   return sum;
 }
 

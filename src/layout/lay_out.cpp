@@ -44,15 +44,23 @@ Flow choose_flow(const Graph& graph) {
   return beside * 5 > graph.wires.size() * 6 ? Flow::across : Flow::down;
 }
 
+/// What a round draws: the streets that each wire goes through, and about where bodies stand.
+struct Outline {
+  Routes routes;
+  std::vector<Grid> body_x;
+  friend bool operator==(const Outline&, const Outline&) = default;
+};
+
+Outline outline_of(const Rough& rough) { return {rough.routes(), rough.body_x()}; }
+
 /// Courses, tracks and places for bodies that stand in rows.
-Laid draw_round(const Plan& plan, const Rough& rough, Tracks& tracks) {
+Laid draw_round(const Plan& plan, const Outline& outline, Tracks& tracks) {
   const Streets streets = make_streets(plan);
-  const Routes routes = rough.routes();
-  order_alleys(plan, streets, routes, rough.body_x(), tracks);
-  place_across(plan, streets, routes, tracks);
-  order_channels(plan, streets, routes, tracks);
+  order_alleys(plan, streets, outline.routes, outline.body_x, tracks);
+  place_across(plan, streets, outline.routes, tracks);
+  order_channels(plan, streets, outline.routes, tracks);
   place_down(plan, streets, tracks);
-  return draw(plan, streets, routes, tracks);
+  return draw(plan, streets, outline.routes, tracks);
 }
 
 /// From one start to a drawing without dots, hops and labels.
@@ -86,7 +94,7 @@ bool is_hopeless(Plan plan, const LayoutRoom& room) {
   Rough rough(plan);
   rough.reroute(3);
   Tracks tracks;
-  return excess(draw_round(plan, rough, tracks), room) > hopeless_at_once;
+  return excess(draw_round(plan, outline_of(rough), tracks), room) > hopeless_at_once;
 }
 
 /// With a room, places that are hopeless at once are drawn as they are.
@@ -110,10 +118,14 @@ Drawn draw_from(const Graph& graph, Flow flow, const Attempt& attempt, const std
   out.plan.weights = RouteWeights{};  // judged by how pairs stand, whatever it looked for
   Rough rough(out.plan);
   const int rounds = graph.wires.size() > most_for_all_rounds ? 2 : 4;
+  Outline outline;
   for (int round = 0; round < rounds; ++round) {
     rough.reroute(3);
+    Outline next = outline_of(rough);
+    if (round > 0 && next == outline) break;  // the same drawing, now and in all rounds to come
+    outline = std::move(next);
     Tracks tracks;
-    Laid drawn = draw_round(out.plan, rough, tracks);
+    Laid drawn = draw_round(out.plan, outline, tracks);
     const long cost = measure(drawn).cost(out.plan.weights) + rough.total_place_charge();
     if (cost < out.cost) {
       out.cost = cost;

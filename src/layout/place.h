@@ -40,7 +40,8 @@ bool refine(Plan& plan, const Search& search, const IsHopeless& is_hopeless = {}
 class PlacementEstimate {
  public:
   explicit PlacementEstimate(const Plan& plan);
-  long cost(const Plan& plan);
+  /// At least `bound` once it is known to be no less.
+  long cost(const Plan& plan, long bound = INT64_MAX);
 
  private:
   struct Tie {

@@ -67,26 +67,6 @@ void make_bodies(Plan& plan) {
 
 }  // namespace
 
-Side side_of(const Plan& plan, int pin) {
-  const Pin& p = plan.pins[pin];
-  const bool lies_across = is_upright(p.side) == (plan.flow == Flow::across);   // on a side that mirroring exchanges
-  if (!plan.bodies[p.body].is_mirrored || !lies_across) return p.side;
-  switch (p.side) {
-    case Side::top: return Side::bottom;
-    case Side::bottom: return Side::top;
-    case Side::left: return Side::right;
-    case Side::right: return Side::left;
-  }
-  return p.side;
-}
-
-GridPoint offset_of(const Plan& plan, int pin) {
-  const Pin& p = plan.pins[pin];
-  const Body& body = plan.bodies[p.body];
-  if (!body.is_mirrored) return p.at;
-  return plan.flow == Flow::down ? GridPoint{body.width - p.at.x, p.at.y} : GridPoint{p.at.x, body.height - p.at.y};
-}
-
 Grid distance_between(const Plan& plan, int wire_a, int wire_b) {
   const std::vector<int>& apart = plan.graph->wires[wire_a].apart;
   const bool is_apart = std::find(apart.begin(), apart.end(), wire_b) != apart.end();

@@ -70,9 +70,39 @@ inline int to_pin(int wire) { return 2 * wire + 1; }
 inline int wires_of(const Plan& plan) { return static_cast<int>(plan.figure.size()); }
 inline Grid half_pen(const Plan& plan, int wire) { return (plan.graph->wires[wire].pen + 1) / 2; }
 
-Side side_of(const Plan& plan, int pin);          ///< with the body's mirroring
-GridPoint offset_of(const Plan& plan, int pin);   ///< from the body's top left, with the body's mirroring
 inline bool is_upright(Side side) { return side == Side::top || side == Side::bottom; }
+inline Side opposite(Side side) {
+  switch (side) {
+    case Side::top: return Side::bottom;
+    case Side::bottom: return Side::top;
+    case Side::left: return Side::right;
+    case Side::right: return Side::left;
+  }
+  return side;
+}
+
+/// The side that the pin is on, and its place from the body's top left, were the body mirrored or not.
+inline Side side_when(const Plan& plan, int pin, bool is_mirrored) {
+  const Side side = plan.pins[pin].side;
+  const bool is_exchanged = is_mirrored && is_upright(side) == (plan.flow == Flow::across);
+  return is_exchanged ? opposite(side) : side;
+}
+inline GridPoint offset_when(const Plan& plan, int pin, bool is_mirrored) {
+  const Pin& p = plan.pins[pin];
+  if (!is_mirrored) return p.at;
+  const Body& body = plan.bodies[p.body];
+  return plan.flow == Flow::down ? GridPoint{body.width - p.at.x, p.at.y} : GridPoint{p.at.x, body.height - p.at.y};
+}
+/// The same as the body stands.
+inline Side side_of(const Plan& plan, int pin) { return side_when(plan, pin, plan.bodies[plan.pins[pin].body].is_mirrored); }
+inline GridPoint offset_of(const Plan& plan, int pin) { return offset_when(plan, pin, plan.bodies[plan.pins[pin].body].is_mirrored); }
+
+/// The body at that place of a row's column, counted as if `without` were not there; -1: none.
+inline int body_at(const std::vector<int>& column, int place, int without) {
+  for (const int b : column)
+    if (b != without && place-- == 0) return b;
+  return -1;
+}
 
 /// Bodies and pins of a graph, turned when the flow is across; nothing is placed yet.
 Plan make_plan(const Graph& graph, Flow flow);

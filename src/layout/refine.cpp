@@ -48,14 +48,11 @@ Refining::Change Refining::best_change(int body) {
   std::vector<int> tried;
   for (const Spot& spot : rough_.near_spots(body, search_.spots)) {
     look_at(best, {Kind::move, spot, -1, rough_.try_move(spot, best.gain)});
-    std::vector<int> row = plan_.rows[spot.row][column];
-    std::erase(row, body);
     for (const int place : {spot.place - 1, spot.place}) {
-      if (place < 0 || place >= static_cast<int>(row.size()) ||
-          std::find(tried.begin(), tried.end(), row[place]) != tried.end() || !may_swap(plan_, body, row[place]))
-        continue;
-      tried.push_back(row[place]);
-      look_at(best, {Kind::swap, {}, row[place], rough_.try_swap(row[place], best.gain)});
+      const int other = place < 0 ? -1 : body_at(plan_.rows[spot.row][column], place, body);
+      if (other < 0 || std::find(tried.begin(), tried.end(), other) != tried.end() || !may_swap(plan_, body, other)) continue;
+      tried.push_back(other);
+      look_at(best, {Kind::swap, {}, other, rough_.try_swap(other, best.gain)});
     }
   }
   if (plan_.bodies[body].may_mirror) look_at(best, {Kind::mirror, {}, -1, rough_.try_mirror(best.gain)});

@@ -94,6 +94,7 @@ void Rough::sort_rows() {
   row_bodies_.assign(plan_.rows.size(), {});
   row_height_.assign(plan_.rows.size(), 0);
   row_y_.assign(plan_.rows.size(), 0);
+  channel_top_.assign(channel_y_.size(), 0);
   Grid y = 0;
   for (std::size_t r = 0; r < plan_.rows.size(); ++r) {
     for (const auto& column : plan_.rows[r])
@@ -106,6 +107,7 @@ void Rough::sort_rows() {
     y += channel_y_[r];
     row_y_[r] = y;
     y += row_height_[r];
+    channel_top_[r + 1] = y;
   }
 }
 
@@ -124,31 +126,28 @@ Grid Rough::wish_of(int body) const {
 /// Moves the bodies of each row towards their wishes, in their order and apart: neighbours that collide form a block
 /// that stands at the mean of its wishes.
 void Rough::relax() {
-  struct Block {
-    long sum;
-    int count;
-  };
   for (int round = 0; round < relax_rounds; ++round)
     for (std::size_t r = 0; r < plan_.rows.size(); ++r)
       for (int c = 0; c < plan_.columns; ++c) {
         const auto& bodies = plan_.rows[r][c];
-        std::vector<Block> blocks;
-        std::vector<Grid> offset{0};
+        blocks_.clear();
+        offsets_.assign(1, 0);
         for (int b : bodies) {
-          blocks.push_back({wish_of(b) - offset.back(), 1});
-          while (blocks.size() > 1 && blocks[blocks.size() - 2].sum * blocks.back().count >
-                                          blocks.back().sum * blocks[blocks.size() - 2].count) {
-            blocks[blocks.size() - 2].sum += blocks.back().sum;
-            blocks[blocks.size() - 2].count += blocks.back().count;
-            blocks.pop_back();
+          blocks_.push_back({wish_of(b) - offsets_.back(), 1});
+          while (blocks_.size() > 1) {
+            Block &last = blocks_.back(), &before = blocks_[blocks_.size() - 2];
+            if (before.sum * last.count <= last.sum * before.count) break;
+            before.sum += last.sum;
+            before.count += last.count;
+            blocks_.pop_back();
           }
-          offset.push_back(offset.back() + plan_.bodies[b].width + gap_after_[b]);
+          offsets_.push_back(offsets_.back() + plan_.bodies[b].width + gap_after_[b]);
         }
-        const Grid least = column_left_[c], most = std::max(least, column_right_[c] - offset.back());
+        const Grid least = column_left_[c], most = std::max(least, column_right_[c] - offsets_.back());
         std::size_t i = 0;
-        for (const Block& block : blocks)
+        for (const Block& block : blocks_)
           for (int n = 0; n < block.count; ++n, ++i)
-            pose_[bodies[i]].x = std::clamp(static_cast<Grid>(block.sum / block.count), least, most) + offset[i];
+            pose_[bodies[i]].x = std::clamp(static_cast<Grid>(block.sum / block.count), least, most) + offsets_[i];
       }
 }
 
@@ -176,9 +175,9 @@ void Rough::rebuild() {
   find_courses();
 }
 
-bool Rough::add_below(int wire, long limit) {
+bool Rough::add_below(int wire, const EndPoint& a, const EndPoint& b, long limit) {
   Course& course = course_[wire];
-  if (!find_best(wire, limit, course)) return false;
+  if (!find_best(a, b, limit, course)) return false;
   total_ += course.own + plan_.weights.crossing * course.crossings;
   for (const auto& [strip, run] : course.runs) strips_[strip].add(wire, run);
   return true;
@@ -206,14 +205,10 @@ long Rough::count_crossings_of(const Course& course, long stop_at) const {
 
 Rough::Pose Rough::pose_at(int body, Spot spot) const {
   const int column = plan_.bodies[body].column;
-  std::vector<int> bodies;
-  for (int b : plan_.rows[spot.row][column])
-    if (b != body) bodies.push_back(b);
-  const auto place = static_cast<std::size_t>(spot.place);
-  const Grid left =
-      place == 0 ? column_left_[column] : pose_[bodies[place - 1]].x + plan_.bodies[bodies[place - 1]].width;
-  const Grid right = place == bodies.size() ? std::max(left + plan_.bodies[body].width, column_right_[column])
-                                            : pose_[bodies[place]].x;
+  const std::vector<int>& bodies = plan_.rows[spot.row][column];
+  const int before = spot.place == 0 ? -1 : body_at(bodies, spot.place - 1, body), behind = body_at(bodies, spot.place, body);
+  const Grid left = before < 0 ? column_left_[column] : pose_[before].x + plan_.bodies[before].width;
+  const Grid right = behind < 0 ? std::max(left + plan_.bodies[body].width, column_right_[column]) : pose_[behind].x;
   const Grid room = right - left - plan_.bodies[body].width;
   // Beside the neighbour when there is room to spare, else in the middle of the gap.
   Grid x = left + room / 2;
@@ -222,7 +217,7 @@ Rough::Pose Rough::pose_at(int body, Spot spot) const {
   return {spot.row, x, pose_[body].is_mirrored};
 }
 
-std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
+std::vector<Spot> Rough::near_spots(int body, std::size_t most) {
   long sum_y = 0;
   for (int w : wires_of_body_[body]) {
     const EndPoint a = end_point(from_pin(w)), b = end_point(to_pin(w));
@@ -232,14 +227,14 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
   const Grid wish_x = wish_of(body),
              wish_y = count == 0 ? row_middle(pose_[body].row) : static_cast<Grid>(sum_y / count);
   const int column = plan_.bodies[body].column;
-  std::vector<std::tuple<Grid, int, int>> found;
+  offered_.clear();
   for (int r = 0; r < static_cast<int>(plan_.rows.size()); ++r) {
     if (plan_.flow == Flow::across && plan_.zone_of_row[r] != plan_.bodies[body].zone_column) continue;
     int place = 0;
     Grid before = column_left_[column];
     const auto offer = [&](Grid x) {
       if (!may_stand(plan_, body, r, place)) return;
-      found.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place});
+      offered_.push_back({std::abs(x - wish_x) + std::abs(row_middle(r) - wish_y), r, place});
     };
     for (int b : plan_.rows[r][column]) {
       if (b == body) continue;
@@ -249,11 +244,12 @@ std::vector<Spot> Rough::near_spots(int body, std::size_t most) const {
     }
     offer((before + std::max(before, column_right_[column])) / 2);
   }
-  std::sort(found.begin(), found.end());
+  std::sort(offered_.begin(), offered_.end());
   const int partner = partner_of(body);
   std::vector<Spot> spots;
-  for (std::size_t i = 0; i < found.size(); ++i) {
-    const auto& [distance, row, place] = found[i];
+  spots.reserve(std::min(most, offered_.size()));
+  for (std::size_t i = 0; i < offered_.size(); ++i) {
+    const auto& [distance, row, place] = offered_[i];
     const bool is_with_partner = partner >= 0 && row == pose_[partner].row;
     if (i < most || is_with_partner) spots.push_back({row, place});
   }

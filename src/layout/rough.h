@@ -3,6 +3,7 @@
 // and crossings counted as the best order of every pair of runs would have them. Placing is judged by it.
 #pragma once
 
+#include <tuple>
 #include <vector>
 
 #include "layout/tracks.h"
@@ -22,13 +23,13 @@ struct RoughRun {
 };
 
 /// The runs of one strip, each property in a row of its own, so that crossings with all of them are counted many at a
-/// time.
+/// time; all rows in one piece of memory, as most strips hold few runs.
 class RoughStrip {
  public:
   void clear();
   void add(int wire, const RoughRun& run);
   void remove_last_of(int wire);
-  std::size_t count() const { return wire_.size(); }
+  std::size_t count() const { return count_; }
   /// Crossings of a run with those of the strip, each pair in the better of its two orders.
   int count_crossings(const RoughRun& run) const;
 
@@ -36,11 +37,25 @@ class RoughStrip {
   int count_closed(const RoughRun& run) const;
   int count_open(const RoughRun& run) const;
   static constexpr int nowhere = INT32_MAX;  ///< lies in no run
-  std::vector<int> wire_;
-  std::vector<Grid> low_, high_;
-  std::vector<Grid> low_end_[2], high_end_[2];   ///< where the ends on that side are; nowhere for other ends
-  std::vector<int> opens_low_, opens_high_;      ///< 0 or 1
-  std::vector<int> heading_low_, heading_high_;  ///< of the open ends
+  enum Property : std::uint8_t {
+    wire,
+    low,
+    high,
+    low_end_0,  ///< where the ends on that side are; nowhere for other ends
+    low_end_1,
+    high_end_0,
+    high_end_1,
+    opens_low,  ///< 0 or 1
+    opens_high,
+    heading_low,  ///< of the open ends
+    heading_high,
+    property_count
+  };
+  Grid* row_of(Property property) { return cells_.data() + property * room_; }
+  const Grid* row_of(Property property) const { return cells_.data() + property * room_; }
+  void make_room();
+  std::vector<Grid> cells_;  ///< row after row, each of `room_` cells
+  std::size_t count_ = 0, room_ = 0;
 };
 
 class Rough {
@@ -65,7 +80,7 @@ class Rough {
   void mirror();
 
   /// Spots of the body's zone, nearest first to where its wires pull it; at most `most`, and those in the row of its pair.
-  std::vector<Spot> near_spots(int body, std::size_t most) const;
+  std::vector<Spot> near_spots(int body, std::size_t most);
   long charge_of(int body) const;  ///< what its wires cost now
 
   /// Takes each wire out and finds its best course among all others, `rounds` times.
@@ -130,20 +145,22 @@ class Rough {
   bool draw_course(const EndPoint& a, const EndPoint& b, const Choice& route, long limit, Course& course) const;
   bool draw_direct(const EndPoint& a, const EndPoint& b, Course& course) const;
   /// The cheapest course below `limit`; false where every one costs as much, and `best` is then of no use.
-  bool find_best(int wire, long limit, Course& best);
-  long least_cost(int wire) const;
+  bool find_best(const EndPoint& a, const EndPoint& b, long limit, Course& best);
+  long least_cost(const EndPoint& a, const EndPoint& b) const;
   long least_cost(const EndPoint& a, const EndPoint& b, int from_channel, int to_channel) const;
   void offer(Course& course, Course& best, long& best_cost) const;
   long count_crossings_of(const Course& course, long stop_at) const;
-  void add_best(int wire) { add_below(wire, INT64_MAX); }
-  /// Adds its best course if that costs less than `limit`.
-  bool add_below(int wire, long limit);
+  void add_best(int wire) { add_below(wire, end_point(from_pin(wire)), end_point(to_pin(wire)), INT64_MAX); }
+  /// Adds its best course between those ends if that costs less than `limit`.
+  bool add_below(int wire, const EndPoint& a, const EndPoint& b, long limit);
   void take_out(int wire);
   void remove(int wire);
   struct Kept {
     int wire;
     Course course;
-    long least = 0;  ///< what it can come to at the place on trial
+    // At the place on trial:
+    EndPoint from, to;
+    long least = 0;  ///< what it can come to
   };
   void keep_wires(int body);
   void restore_wires(std::size_t from);
@@ -172,12 +189,20 @@ class Rough {
   std::vector<std::vector<int>> wires_of_body_;
   std::vector<std::vector<int>> row_bodies_;  ///< all columns, left to right
   std::vector<Grid> row_y_, row_height_, channel_y_, column_left_, column_right_;
+  std::vector<Grid> channel_top_;  ///< by channel: rows and channels above it
   std::vector<std::pair<int, int>> side_rank_;  ///< by pin: pins above and below it on its side
   std::vector<Grid> gap_after_;                 ///< room that a body wants to its right
   std::vector<int> depth_;                      ///< by body: below the supply; -1: anywhere
   std::vector<RoughStrip> strips_;              ///< channels, then alleys by left body, then leftmost alleys by row
   std::vector<Course> course_;
   // Kept between trials, so that trying costs no memory:
+  struct Block {
+    long sum;
+    int count;
+  };
+  std::vector<Block> blocks_;
+  std::vector<Grid> offsets_;
+  std::vector<std::tuple<Grid, int, int>> offered_;  ///< distance, row, place
   Course drawn_;
   std::vector<Kept> kept_;  ///< wires off the drawing, the first kept_count_ of these
   std::size_t kept_count_ = 0;

@@ -26,19 +26,11 @@ signed char sign_of(Grid d) { return d < 0 ? -1 : d > 0 ? 1 : 0; }
 Rough::EndPoint Rough::end_point(int pin) const {
   const Pin& p = plan_.pins[pin];
   const Pose& pose = pose_[p.body];
-  const Body& body = plan_.bodies[p.body];
   EndPoint e;
   e.row = pose.row;
   e.body = p.body;
-  e.side = p.side;
-  GridPoint at = p.at;
-  if (pose.is_mirrored && plan_.flow == Flow::down) {
-    at.x = body.width - at.x;
-    if (e.side == Side::left || e.side == Side::right) e.side = e.side == Side::left ? Side::right : Side::left;
-  } else if (pose.is_mirrored) {
-    at.y = body.height - at.y;
-    if (e.side == Side::top || e.side == Side::bottom) e.side = e.side == Side::top ? Side::bottom : Side::top;
-  }
+  e.side = side_when(plan_, pin, pose.is_mirrored);
+  const GridPoint at = offset_when(plan_, pin, pose.is_mirrored);
   e.x = pose.x + at.x + (e.side == Side::left ? -plan_.spacing.clear : e.side == Side::right ? plan_.spacing.clear : 0);
   e.y = at.y;
   std::tie(e.above, e.below) = side_rank_[pin];
@@ -159,10 +151,8 @@ bool Rough::draw_course(const EndPoint& a, const EndPoint& b, const Choice& rout
 long Rough::least_cost(const EndPoint& a, const EndPoint& b, int from_channel, int to_channel) const {
   const auto [first, last] = std::minmax(from_channel, to_channel);
   const Grid across = std::abs(a.run_x(from_channel, plan_.spacing.pitch) - b.run_x(to_channel, plan_.spacing.pitch));
-  long length = across;
+  long length = across + channel_top_[last] + channel_y_[last] - channel_top_[first];
   int bends = across == 0 ? 0 : 2;
-  for (int channel = first; channel <= last; ++channel) length += channel_y_[channel];
-  for (int row = first; row < last; ++row) length += row_height_[row];
   const auto add_side = [&](const EndPoint& e, int channel) {
     if (is_upright(e.side)) return;
     length += channel == e.row ? e.y : row_height_[e.row] - e.y;
@@ -173,8 +163,7 @@ long Rough::least_cost(const EndPoint& a, const EndPoint& b, int from_channel, i
 }
 
 /// No course of the wire costs less, wherever the others run.
-long Rough::least_cost(int wire) const {
-  const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
+long Rough::least_cost(const EndPoint& a, const EndPoint& b) const {
   const bool may_be_direct = a.row == b.row && !is_upright(a.side) && !is_upright(b.side);
   long least = may_be_direct ? std::abs(a.x - b.x) + std::abs(a.y - b.y) : INT64_MAX;
   const auto [a1, a2] = channels_of(a, b);
@@ -194,8 +183,7 @@ void Rough::offer(Course& course, Course& best, long& best_cost) const {
   std::swap(course, best);
 }
 
-bool Rough::find_best(int wire, long limit, Course& best) {
-  const EndPoint a = end_point(from_pin(wire)), b = end_point(to_pin(wire));
+bool Rough::find_best(const EndPoint& a, const EndPoint& b, long limit, Course& best) {
   long best_cost = limit;
   if (draw_direct(a, b, drawn_)) offer(drawn_, best, best_cost);
   const auto [a1, a2] = channels_of(a, b);

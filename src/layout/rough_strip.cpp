@@ -5,6 +5,9 @@
 // turn across each other.
 #include "layout/rough.h"
 
+#include <algorithm>
+#include <utility>
+
 // An optimised build holds them twice and takes the wider one where the processor has it; the sums are the same.
 #if defined(NDEBUG) && defined(__x86_64__) && defined(__gnu_linux__)
 #define LOOMFOLIO_WIDE __attribute__((target_clones("avx2", "default")))
@@ -36,31 +39,37 @@ RunSides sides_of(const RoughRun& run, Grid nowhere) {
 
 }  // namespace
 
-void RoughStrip::clear() {
-  wire_.clear(), low_.clear(), high_.clear();
-  for (int e = 0; e < 2; ++e) low_end_[e].clear(), high_end_[e].clear();
-  opens_low_.clear(), opens_high_.clear(), heading_low_.clear(), heading_high_.clear();
+void RoughStrip::clear() { count_ = 0; }
+
+void RoughStrip::make_room() {
+  const std::size_t more = std::max<std::size_t>(8, room_ * 2);
+  std::vector<Grid> cells(more * property_count);
+  for (int p = 0; p < property_count; ++p) {
+    const Grid* row = row_of(static_cast<Property>(p));
+    std::copy(row, row + count_, cells.data() + static_cast<std::size_t>(p) * more);
+  }
+  cells_ = std::move(cells);
+  room_ = more;
 }
 
-void RoughStrip::add(int wire, const RoughRun& run) {
+void RoughStrip::add(int of_wire, const RoughRun& run) {
+  if (count_ == room_) make_room();
   const RunSides s = sides_of(run, nowhere);
-  wire_.push_back(wire);
-  low_.push_back(run.low), high_.push_back(run.high);
-  for (int e = 0; e < 2; ++e) low_end_[e].push_back(s.low[e]), high_end_[e].push_back(s.high[e]);
-  opens_low_.push_back(s.opens_low), opens_high_.push_back(s.opens_high);
-  heading_low_.push_back(s.heading_low), heading_high_.push_back(s.heading_high);
+  const Grid values[property_count] = {of_wire,   run.low,     run.high,     s.low[0],      s.low[1],      s.high[0],
+                                       s.high[1], s.opens_low, s.opens_high, s.heading_low, s.heading_high};
+  for (int p = 0; p < property_count; ++p) row_of(static_cast<Property>(p))[count_] = values[p];
+  ++count_;
 }
 
-void RoughStrip::remove_last_of(int wire) {
-  std::size_t i = wire_.size();
-  while (wire_[--i] != wire) {}
-  const auto drop = [i](auto& column) {
-    column[i] = column.back();
-    column.pop_back();
-  };
-  drop(wire_), drop(low_), drop(high_);
-  for (int e = 0; e < 2; ++e) drop(low_end_[e]), drop(high_end_[e]);
-  drop(opens_low_), drop(opens_high_), drop(heading_low_), drop(heading_high_);
+void RoughStrip::remove_last_of(int of_wire) {
+  const Grid* wires = row_of(wire);
+  std::size_t i = count_;
+  while (wires[--i] != of_wire) {}
+  --count_;
+  for (int p = 0; p < property_count; ++p) {
+    Grid* row = row_of(static_cast<Property>(p));
+    row[i] = row[count_];
+  }
 }
 
 int RoughStrip::count_crossings(const RoughRun& run) const {
@@ -69,14 +78,14 @@ int RoughStrip::count_crossings(const RoughRun& run) const {
 
 LOOMFOLIO_WIDE int RoughStrip::count_closed(const RoughRun& run) const {
   const RunSides s = sides_of(run, nowhere);
-  const Grid low = run.low, high = run.high;
-  const Grid *bl = low_.data(), *bh = high_.data();
-  const Grid *l0 = low_end_[0].data(), *l1 = low_end_[1].data(), *h0 = high_end_[0].data(), *h1 = high_end_[1].data();
+  const Grid from = run.low, to = run.high;
+  const Grid *bl = row_of(low), *bh = row_of(high);
+  const Grid *l0 = row_of(low_end_0), *l1 = row_of(low_end_1), *h0 = row_of(high_end_0), *h1 = row_of(high_end_1);
   int sum = 0;
-  for (std::size_t i = 0, n = wire_.size(); i < n; ++i) {
-    const int first = is_between(l0[i], low, high) + is_between(l1[i], low, high) +
+  for (std::size_t i = 0, n = count_; i < n; ++i) {
+    const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) +
                       is_between(s.high[0], bl[i], bh[i]) + is_between(s.high[1], bl[i], bh[i]);
-    const int second = is_between(h0[i], low, high) + is_between(h1[i], low, high) +
+    const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) +
                        is_between(s.low[0], bl[i], bh[i]) + is_between(s.low[1], bl[i], bh[i]);
     sum += first < second ? first : second;
   }
@@ -85,20 +94,22 @@ LOOMFOLIO_WIDE int RoughStrip::count_closed(const RoughRun& run) const {
 
 LOOMFOLIO_WIDE int RoughStrip::count_open(const RoughRun& run) const {
   const RunSides s = sides_of(run, nowhere);
-  const Grid low = run.low, high = run.high;
+  const Grid from = run.low, to = run.high;
+  const Grid *lows = row_of(low), *highs = row_of(high);
+  const Grid *l0 = row_of(low_end_0), *l1 = row_of(low_end_1), *h0 = row_of(high_end_0), *h1 = row_of(high_end_1);
+  const Grid *open_low = row_of(opens_low), *open_high = row_of(opens_high);
+  const Grid *turn_low = row_of(heading_low), *turn_high = row_of(heading_high);
   int sum = 0;
-  for (std::size_t i = 0, n = wire_.size(); i < n; ++i) {
-    const Grid bl = low_[i], bh = high_[i];
-    const int both_low = opens_low_[i] & s.opens_low, both_high = opens_high_[i] & s.opens_high;
-    const int first = is_between(low_end_[0][i], low, high) + is_between(low_end_[1][i], low, high) +
-                      is_between(s.high[0], bl, bh) + is_between(s.high[1], bl, bh) +
-                      (both_low & static_cast<int>(s.heading_low > heading_low_[i])) +
-                      (both_high & static_cast<int>(s.heading_high > heading_high_[i]));
-    const int second = is_between(high_end_[0][i], low, high) + is_between(high_end_[1][i], low, high) +
-                       is_between(s.low[0], bl, bh) + is_between(s.low[1], bl, bh) +
-                       (both_low & static_cast<int>(s.heading_low < heading_low_[i])) +
-                       (both_high & static_cast<int>(s.heading_high < heading_high_[i]));
-    const int apart = static_cast<int>(low >= bh) | static_cast<int>(bl >= high);
+  for (std::size_t i = 0, n = count_; i < n; ++i) {
+    const Grid bl = lows[i], bh = highs[i];
+    const int both_low = open_low[i] & s.opens_low, both_high = open_high[i] & s.opens_high;
+    const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) + is_between(s.high[0], bl, bh) +
+                      is_between(s.high[1], bl, bh) + (both_low & static_cast<int>(s.heading_low > turn_low[i])) +
+                      (both_high & static_cast<int>(s.heading_high > turn_high[i]));
+    const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) + is_between(s.low[0], bl, bh) +
+                       is_between(s.low[1], bl, bh) + (both_low & static_cast<int>(s.heading_low < turn_low[i])) +
+                       (both_high & static_cast<int>(s.heading_high < turn_high[i]));
+    const int apart = static_cast<int>(from >= bh) | static_cast<int>(bl >= to);
     sum += (first < second ? first : second) * (1 - apart);
   }
   return sum;

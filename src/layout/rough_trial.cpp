@@ -62,13 +62,17 @@ long Rough::try_kept(long charge, long bound) {
   const long off = total_;
   total_ += charge;
   long to_come = 0;
-  for (std::size_t i = 0; i < kept_count_; ++i) to_come += kept_[i].least = least_cost(kept_[i].wire);
+  for (std::size_t i = 0; i < kept_count_; ++i) {
+    Kept& kept = kept_[i];
+    kept.from = end_point(from_pin(kept.wire)), kept.to = end_point(to_pin(kept.wire));
+    to_come += kept.least = least_cost(kept.from, kept.to);
+  }
   std::size_t added = 0;
   long change = total_ + to_come - total_before_;
   while (added < kept_count_ && change < bound) {
     to_come -= kept_[added].least;
     const long left = bound - (total_ + to_come - total_before_);
-    if (!add_below(kept_[added].wire, left)) {
+    if (!add_below(kept_[added].wire, kept_[added].from, kept_[added].to, left)) {
       change = bound;
       break;
     }

@@ -31,6 +31,7 @@ struct Leg {
   bool in_alley = false;
   int street = -1;       ///< alley or channel
   Grid x = 0;            ///< in an alley: about where it runs
+  friend bool operator==(const Leg&, const Leg&) = default;
 };
 
 /// A wire's course from its first pin to its second: alleys and channels in turn.
