@@ -89,8 +89,10 @@ Laid lay_out(const Graph& graph, const LayoutOptions& options = {});
 /// The same for each of several graphs, side by side on as many processors as there are.
 std::vector<Laid> lay_out_each(const std::vector<Graph>& graphs, const LayoutOptions& options = {});
 
-/// Whether graphs that differ in name and wished shape alone would get the same drawing: both shapes come to the same rows.
-bool are_laid_out_alike(const Graph& a, const Graph& b);
+/// The boxes by row and column that a drawing would begin with. Graphs that differ in name and wished shape alone and begin alike get the
+/// same drawing.
+using FirstRows = std::vector<std::vector<std::vector<int>>>;
+FirstRows first_rows(const Graph& graph);
 
 /// The earlier drawing with a small edit worked in: what is known stays where it was. The same graph gives the very same drawing.
 /// Nothing when too much has changed; then a fresh drawing is due.

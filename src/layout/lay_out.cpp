@@ -227,16 +227,14 @@ Laid lay_out_with(const Graph& graph, Flow flow, const std::optional<LayoutRoom>
   return std::move(laid);
 }
 
-std::vector<std::vector<std::vector<int>>> rows_of(const Graph& graph) {
-  Plan plan = make_plan(graph, choose_flow(graph));
-  rank_bodies(plan);
-  return plan.rows;
-}
-
 }  // namespace
 }  // namespace laying
 
-bool are_laid_out_alike(const Graph& a, const Graph& b) { return laying::rows_of(a) == laying::rows_of(b); }
+FirstRows first_rows(const Graph& graph) {
+  laying::Plan plan = laying::make_plan(graph, laying::choose_flow(graph));
+  laying::rank_bodies(plan);
+  return std::move(plan.rows);
+}
 
 std::optional<Laid> lay_out_near(const Graph& graph, const Laid& earlier, const Graph& earlier_graph) {
   if (graph == earlier_graph) return earlier;

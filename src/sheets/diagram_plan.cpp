@@ -5,6 +5,7 @@
 #include "sheets/diagram_plan.h"
 
 #include <algorithm>
+#include <set>
 
 #include "sheets/diagram_draw.h"
 #include "sheets/drawing_rooms.h"
@@ -118,12 +119,8 @@ void number_alike(std::vector<DiagramPlan>& plans) {
 
 /// Of shapes that would give the same drawing the first is enough.
 void drop_alike(std::vector<LaidDiagram>& asked) {
-  std::vector<LaidDiagram> kept;
-  for (LaidDiagram& diagram : asked) {
-    const auto is_alike = [&](const LaidDiagram& other) { return are_laid_out_alike(diagram.diagram.graph, other.diagram.graph); };
-    if (std::none_of(kept.begin(), kept.end(), is_alike)) kept.push_back(std::move(diagram));
-  }
-  asked = std::move(kept);
+  std::set<FirstRows> known;
+  std::erase_if(asked, [&](const LaidDiagram& diagram) { return !known.insert(first_rows(diagram.diagram.graph)).second; });
 }
 
 }  // namespace

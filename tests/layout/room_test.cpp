@@ -61,3 +61,24 @@ TEST_CASE("in a room that is far too small a drawing is made all the same") {
   CHECK(laid.boxes.size() == graph.boxes.size());
   CHECK(verify(with_settled_joints(graph, laid), laid).empty());
 }
+
+TEST_CASE("graphs that begin in the same rows get the same drawing, whatever shape they wish") {
+  int alike = 0, unlike = 0;
+  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+    CAPTURE(seed);
+    const Graph wide = small_graph(seed);
+    for (const int share : {80, 60, 40}) {
+      Graph narrow = wide;
+      narrow.name += " narrower";
+      narrow.wished_width = wide.wished_width / 100 * share;
+      if (first_rows(narrow) != first_rows(wide)) {
+        ++unlike;
+        continue;
+      }
+      ++alike;
+      CHECK(same_courses(lay_out(narrow), lay_out(wide)));
+    }
+  }
+  CHECK(alike > 0);
+  CHECK(unlike > 0);
+}
