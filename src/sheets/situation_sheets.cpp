@@ -146,6 +146,9 @@ struct ToldSituation {
   std::string letters;      ///< of the hook-ups that it holds for
 
   bool is_shared() const { return letters.size() > 1; }
+  bool is_drawn() const { return !laid.empty() && !is_covered; }
+  /// Else several small ones share a sheet.
+  bool has_own_sheets() const { return is_drawn() && (laid.front().arrangement != Arrangement::gathered || is_shared()); }
 
   const SituationPair& pair() const { return laid.front().pair; }
 };
@@ -189,6 +192,18 @@ std::string anchor_of_before(const std::vector<ToldSituation>& told, const Situa
   return before.laid.empty() || before.is_covered ? std::string() : anchor_of_situation(pair.before.situation);
 }
 
+/// The sheets of each situation that is told on sheets of its own, by situation and drawing.
+std::vector<std::vector<std::vector<Sheet>>> draw_all(const SheetContext& context, const std::vector<ToldSituation>& told) {
+  std::vector<std::vector<std::vector<Sheet>>> drawn(told.size());
+  work_side_by_side(told.size(), [&](std::size_t s) {
+    const ToldSituation& one = told[s];
+    if (!one.has_own_sheets()) return;
+    const std::string before_anchor = anchor_of_before(told, one.pair());
+    for (const LaidPair& laid : one.laid) drawn[s].push_back(draw_pair(context, laid, before_anchor, one.letters));
+  });
+  return drawn;
+}
+
 }  // namespace
 
 SituationSheets make_situation_sheets(const SheetContext& context) {
@@ -204,16 +219,14 @@ SituationSheets make_situation_sheets(const SheetContext& context) {
     anchor = anchor_of_situation(state.situation);
     sheet.items.push_back(AnchorItem{anchor, {sheet.width / 2, Millimetres(20)}});
   };
+  std::vector<std::vector<std::vector<Sheet>>> drawn = draw_all(context, told);
   std::vector<const LaidPair*> gathered;
-  for (const ToldSituation& one : told) {
-    if (one.laid.empty() || one.is_covered) continue;
-    if (one.laid.front().arrangement == Arrangement::gathered && !one.is_shared()) {
-      gathered.push_back(&one.laid.front());
-      continue;
-    }
-    const std::string before_anchor = anchor_of_before(told, one.pair());
-    for (const LaidPair& laid : one.laid) {
-      std::vector<Sheet> sheets = draw_pair(context, laid, before_anchor, one.letters);
+  for (std::size_t s = 0; s < told.size(); ++s) {
+    const ToldSituation& one = told[s];
+    if (one.is_drawn() && !one.has_own_sheets()) gathered.push_back(&one.laid.front());
+    for (std::size_t l = 0; l < drawn[s].size(); ++l) {
+      const LaidPair& laid = one.laid[l];
+      std::vector<Sheet>& sheets = drawn[s][l];
       // The state before is on the first sheet, the situation itself on the last.
       set_anchor(laid.pair.after, sheets.back());
       if (one.laid.size() == 1 && covers_before(build, laid)) set_anchor(laid.pair.before, sheets.front());
