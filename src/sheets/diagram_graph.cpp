@@ -20,6 +20,7 @@ constexpr Grid earth_width = 1500, earth_symbol = 350, earth_words_room = 2400;
 
 struct GraphMaker {
   const GraphRequest& request;
+  PartDrawings& drawings;
   std::vector<TerminalUse> uses;
   DiagramGraph made;
   std::map<int, int> zones;  ///< of the build -> of the graph
@@ -140,7 +141,7 @@ ConnectorLie lie_of(const GraphMaker& maker, const Part& part) {
   return b.roles * a.count < a.roles * b.count ? ConnectorLie::b_above : ConnectorLie::a_above;
 }
 
-PartDrawing draw_for(const GraphMaker& maker, PartId id) {
+const PartDrawing& draw_for(const GraphMaker& maker, PartId id) {
   const Part& part = maker.build().part(id);
   InsideRequest inside{maker.build(), id, maker.request.measure, {}, inside_styles()};
   for (TerminalId terminal : part.terminals) {
@@ -149,7 +150,7 @@ PartDrawing draw_for(const GraphMaker& maker, PartId id) {
     inside.ends.push_back(use.is_shown ? ends : -1);
   }
   if (maker.build().kind_of(part).is_connector) inside.lie = lie_of(maker, part);
-  return draw_inside(inside);
+  return maker.drawings.draw(inside);
 }
 
 GridBox larger(GridBox a, GridBox b) {
@@ -467,8 +468,15 @@ WireLabel label_with_figure(const Wire& wire, const std::string& figure, const T
   return label;
 }
 
+const PartDrawing& PartDrawings::draw(const InsideRequest& request) {
+  const auto [found, is_new] = made_.try_emplace({request.part, request.ends, request.lie});
+  if (is_new) found->second = draw_inside(request);
+  return found->second;
+}
+
 DiagramGraph make_diagram_graph(const GraphRequest& request) {
-  GraphMaker maker{request, find_uses(request), {}, {}, {}};
+  PartDrawings own;
+  GraphMaker maker{request, request.drawings != nullptr ? *request.drawings : own, find_uses(request), {}, {}, {}};
   maker.made.graph.name = "diagram " + std::to_string(request.diagram);
   make_zones(maker);
   add_boxes(maker);

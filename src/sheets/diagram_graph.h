@@ -3,7 +3,9 @@
 // its inside, and a wire for each wire.
 #pragma once
 
+#include <map>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "layout/graph.h"
@@ -64,12 +66,22 @@ struct DiagramGraph {
   std::vector<WireLabel> labels;  ///< by Graph::wires
 };
 
+/// Parts of one build as drawn, each once for the ends and the lie that graphs ask for. Zones may differ between the graphs.
+class PartDrawings {
+ public:
+  const PartDrawing& draw(const InsideRequest& request);
+
+ private:
+  std::map<std::tuple<PartId, std::vector<int>, ConnectorLie>, PartDrawing> made_;
+};
+
 struct GraphRequest {
   const Build& build;
   const std::vector<DiagramPlan>& plans;
   std::size_t diagram = 0;  ///< index into plans
   const TextMeasure& measure;
   const std::vector<std::string>* figures = nullptr;  ///< by WireId: the widest its label must hold in place of the size
+  PartDrawings* drawings = nullptr;                   ///< shared with other graphs of the build; null: of this graph alone
 };
 
 DiagramGraph make_diagram_graph(const GraphRequest& request);

@@ -69,30 +69,29 @@ std::string name_on(const SheetContext& context, const DiagramPlan& plan, const 
 }
 
 /// The layout aims at the shape it is asked for and may miss it: a few shapes are asked for, and the best result taken.
-LaidDiagram lay_out_on(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index,
-                       const PageShape& page, double least_scale) {
+LaidDiagram lay_out_on(const SheetContext& context, LaidDiagram diagram, const PageShape& page, double least_scale) {
   const Rect room = drawing_room(page);
-  LaidDiagram diagram;
-  diagram.plan = plans[index];
-  diagram.diagram = make_diagram_graph({context.build(), plans, index, context.measure()});
   diagram.page = page;
-  return lay_out_best(wish_for_shapes(diagram, room, {1.0, 0.75, 0.55}), {name_on(context, plans[index], page), room, least_scale, is_better},
+  return lay_out_best(wish_for_shapes(diagram, room, {1.0, 0.75, 0.55}), {name_on(context, diagram.plan, page), room, least_scale, is_better},
                       context.input.placements);
 }
 
 /// On the usual paper at full size if that goes, else on the larger.
-LaidDiagram choose_page(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index) {
+LaidDiagram choose_page(const SheetContext& context, const std::vector<DiagramPlan>& plans, std::size_t index, PartDrawings& drawings) {
   const Papers papers = papers_of(context.input);
+  LaidDiagram diagram;
+  diagram.plan = plans[index];
+  diagram.diagram = make_diagram_graph({context.build(), plans, index, context.measure(), nullptr, &drawings});
   PlacementBook* book = context.input.placements;
   if (papers.has_larger) {
-    const std::string name = name_on(context, plans[index], papers.usual);
+    const std::string name = name_on(context, diagram.plan, papers.usual);
     if (book == nullptr || !book->was_refused(name)) {
-      LaidDiagram usual = lay_out_on(context, plans, index, papers.usual, 1);
+      LaidDiagram usual = lay_out_on(context, diagram, papers.usual, 1);
       if (usual.scale >= 1) return usual;
     }
     if (book != nullptr) book->refuse(name);
   }
-  return lay_out_on(context, plans, index, papers.larger, look::least_scale);
+  return lay_out_on(context, std::move(diagram), papers.larger, look::least_scale);
 }
 
 void name_sheets(const SheetContext& context, std::vector<LaidDiagram>& diagrams) {
@@ -191,11 +190,12 @@ std::vector<LaidDiagram> lay_out_diagrams(const SheetContext& context) {
   const Papers papers = papers_of(context.input);
   std::vector<DiagramPlan> plans = split_build(context.build(), budget_of(papers.larger));
   std::vector<LaidDiagram> diagrams;
+  PartDrawings drawings;
   for (int round = 0; round < most_split_rounds; ++round) {
     diagrams.clear();
     bool is_whole = true;
     for (std::size_t i = 0; i < plans.size() && is_whole; ++i) {
-      diagrams.push_back(choose_page(context, plans, i));
+      diagrams.push_back(choose_page(context, plans, i, drawings));
       if (diagrams.back().scale >= look::least_scale) continue;
       const std::vector<DiagramPlan> halves = halve(context.build(), plans[i]);
       if (halves.size() < 2) continue;

@@ -18,15 +18,15 @@ struct Finder {
   const Build& build;
   const SituationPair& pair;
   const Paths paths;
+  const std::vector<std::vector<WireId>> wires_at;  ///< by TerminalId
   std::vector<bool> is_drawn;  ///< by WireId
   std::vector<CurrentExit> exits = {};
 
   const SolvedState& state(bool is_before) const { return is_before ? pair.before : pair.after; }
 
   bool has_drawn_wire(TerminalId terminal) const {
-    for (std::size_t w = 0; w < build.wires.size(); ++w)
-      if (is_drawn[w] && (build.wires[w].from == terminal || build.wires[w].to == terminal)) return true;
-    return false;
+    const std::vector<WireId>& wires = wires_at[terminal.at()];
+    return std::any_of(wires.begin(), wires.end(), [&](WireId wire) { return is_drawn[wire.at()]; });
   }
 
   /// Terminals of the part that the sheet shows or that are joined to them as the part stands.
@@ -63,14 +63,10 @@ struct Finder {
 
   void note(TerminalId at, bool is_before) {
     const SolvedState& solved = state(is_before);
-    for (std::size_t w = 0; w < build.wires.size(); ++w) {
-      const Wire& wire = build.wires[w];
-      const WireId id{static_cast<std::int32_t>(w)};
-      const double amperes = solved.solution.wire_amperes[w].number();
-      if (is_drawn[w] || (wire.from != at && wire.to != at) || std::abs(amperes) < least_flow.number() ||
-          is_stray_flow(build, solved.solution, id))
-        continue;
-      const bool is_leaving = (amperes > 0) == (wire.from == at);
+    for (const WireId id : wires_at[at.at()]) {
+      const double amperes = solved.solution.wire_amperes[id.at()].number();
+      if (is_drawn[id.at()] || std::abs(amperes) < least_flow.number() || is_stray_flow(build, solved.solution, id)) continue;
+      const bool is_leaving = (amperes > 0) == (build.wire(id).from == at);
       CurrentExit& exit = exit_at(at, is_leaving);
       if (std::find(exit.wires.begin(), exit.wires.end(), id) == exit.wires.end()) exit.wires.push_back(id);
       (is_before ? exit.before : exit.after) += Amperes(std::abs(amperes));
@@ -83,7 +79,7 @@ struct Finder {
 }  // namespace
 
 std::vector<CurrentExit> find_exits(const Build& build, const SituationPair& pair, const std::vector<WireId>& drawn) {
-  Finder finder{build, pair, trace_paths(build), std::vector<bool>(build.wires.size(), false)};
+  Finder finder{build, pair, trace_paths(build), wires_at_terminals(build), std::vector<bool>(build.wires.size(), false)};
   for (const WireId wire : drawn) finder.is_drawn[wire.at()] = true;
   for (const bool is_before : {true, false}) {
     for (std::size_t p = 0; p < build.parts.size(); ++p)

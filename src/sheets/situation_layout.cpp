@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -92,11 +93,10 @@ std::string name_of_try(const PairRequest& request, StoryWidth width, Arrangemen
 bool is_larger(const LaidDiagram& a, const LaidDiagram& b) { return a.scale > b.scale; }
 
 /// The best of a few shapes asked for.
-LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures,
+LaidDiagram lay_out_in(const PairRequest& request, const Build& build, const std::vector<std::string>& figures, PartDrawings& drawings,
                        const std::vector<WireId>& wires, const Rect& place, const std::string& name, const std::vector<double>& shapes) {
   const std::vector<DiagramPlan> plans{{{}, wires}};
-  GraphRequest graph{build, plans, 0, request.context.measure()};
-  graph.figures = &figures;
+  const GraphRequest graph{build, plans, 0, request.context.measure(), &figures, &drawings};
   LaidDiagram diagram;
   diagram.plan = plans[0];
   diagram.diagram = make_diagram_graph(graph);
@@ -125,7 +125,7 @@ class PairLayout {
 
   /// Whether it fits; what is made is kept in any case.
   bool fits(StoryWidth width, Try way, StoryShare share = {}) {
-    const std::vector<WireId> wires = find_story(request_.context.build(), request_.pair, width, share);
+    const std::vector<WireId>& wires = story_of(width, share);
     if (wires.empty()) return false;
     const std::vector<Rect> frames = frames_of(drawing_room(request_.page), way.arrangement);
     const Rect place = drawing_in(frames.front(), way.arrangement);
@@ -138,7 +138,7 @@ class PairLayout {
       book->refuse(name);
       return false;
     }
-    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, wires, place, name,
+    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, drawings_, wires, place, name,
                               way.arrangement == Arrangement::facing ? patient_shapes : usual_shapes);
     made.width = width;
     made.arrangement = way.arrangement;
@@ -153,9 +153,17 @@ class PairLayout {
   LaidPair made;
 
  private:
+  const std::vector<WireId>& story_of(StoryWidth width, StoryShare share) {
+    const auto [found, is_new] = stories_.try_emplace({width, share.index, share.count});
+    if (is_new) found->second = find_story(request_.context.build(), request_.pair, width, share);
+    return found->second;
+  }
+
   PairRequest request_;
   Build build_, close_;
   std::vector<std::string> figures_;
+  PartDrawings drawings_;  ///< of either build: they differ in zones alone
+  std::map<std::tuple<StoryWidth, int, int>, std::vector<WireId>> stories_;  ///< by width, index and count of the share
   std::set<std::tuple<Arrangement, Bands, std::vector<WireId>>> tried_;
 };
 

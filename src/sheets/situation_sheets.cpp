@@ -70,43 +70,50 @@ Sheet start_sheet(const SheetContext& context, const LaidPair& laid, const std::
   return sheet;
 }
 
-/// Where what stands below the drawings begins; of two sheets that face each other the higher, so that both drawings are of one size.
-Millimetres foot_of(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
-  const Rect& body = laid.drawing.page.body;
-  const auto foot = [&](ShownStates states) {
-    return body.bottom() - make_situation_legend(context, {{&laid, states}}, body.width).height -
-           make_spare_figures(context, {&laid, states}, body.width).height + Millimetres(2);
-  };
-  return shown == ShownStates::both ? foot(shown) : std::min(foot(ShownStates::before), foot(ShownStates::after));
+/// What stands below the drawings of a sheet.
+struct Foot {
+  ShownStates shown = ShownStates::both;
+  Block figures, legend;
+
+  Millimetres top(const Rect& body) const { return body.bottom() - legend.height - figures.height + Millimetres(2); }
+};
+
+Foot make_foot(const SheetContext& context, const LaidPair& laid, ShownStates shown) {
+  const Millimetres width = laid.drawing.page.body.width;
+  return {shown, make_spare_figures(context, {&laid, shown}, width), make_situation_legend(context, {{&laid, shown}}, width)};
 }
 
-/// The drawings over their legend.
-void fill_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid, ShownStates shown) {
+/// The drawings, which end at `bottom`, over their foot.
+void fill_sheet(Sheet& sheet, const SheetContext& context, const LaidPair& laid, Foot foot, Millimetres bottom) {
   const Rect& body = laid.drawing.page.body;
-  Block legend = make_situation_legend(context, {{&laid, shown}}, body.width),
-        figures = make_spare_figures(context, {&laid, shown}, body.width);
-  const Millimetres foot = foot_of(context, laid, shown);
-  if (shown != ShownStates::after) draw_state(sheet.items, context, laid, Moment::before, laid.frames.front(), foot);
-  if (shown != ShownStates::before) draw_state(sheet.items, context, laid, Moment::after, laid.frames.back(), foot);
-  const Millimetres legend_y = body.bottom() - legend.height + Millimetres(2), figures_y = legend_y - figures.height - Millimetres(1.5);
-  place_block(sheet.items, std::move(figures), {body.x, figures_y});
-  place_block(sheet.items, std::move(legend), {body.x, legend_y});
+  if (foot.shown != ShownStates::after) draw_state(sheet.items, context, laid, Moment::before, laid.frames.front(), bottom);
+  if (foot.shown != ShownStates::before) draw_state(sheet.items, context, laid, Moment::after, laid.frames.back(), bottom);
+  const Millimetres legend_y = body.bottom() - foot.legend.height + Millimetres(2),
+                    figures_y = legend_y - foot.figures.height - Millimetres(1.5);
+  place_block(sheet.items, std::move(foot.figures), {body.x, figures_y});
+  place_block(sheet.items, std::move(foot.legend), {body.x, legend_y});
 }
 
 /// `before_anchor`: where the state before is drawn as a sheet of its own; empty: nowhere.
 std::vector<Sheet> draw_pair(const SheetContext& context, const LaidPair& laid, const std::string& before_anchor,
                              const std::string& letters) {
   std::vector<Sheet> sheets;
-  const auto add = [&](ShownStates shown, const std::string& anchor) {
+  const Rect& body = laid.drawing.page.body;
+  const auto add = [&](Foot foot, Millimetres bottom, const std::string& anchor) {
     sheets.push_back(start_sheet(context, laid, anchor, letters));
-    fill_sheet(sheets.back(), context, laid, shown);
+    fill_sheet(sheets.back(), context, laid, std::move(foot), bottom);
   };
   if (laid.arrangement != Arrangement::facing) {
-    add(ShownStates::both, {});
+    Foot foot = make_foot(context, laid, ShownStates::both);
+    const Millimetres bottom = foot.top(body);
+    add(std::move(foot), bottom, {});
     return sheets;
   }
-  if (before_anchor.empty()) add(ShownStates::before, {});
-  add(ShownStates::after, before_anchor);
+  // Of two sheets that face each other both drawings are of one size.
+  Foot before = make_foot(context, laid, ShownStates::before), after = make_foot(context, laid, ShownStates::after);
+  const Millimetres bottom = std::min(before.top(body), after.top(body));
+  if (before_anchor.empty()) add(std::move(before), bottom, {});
+  add(std::move(after), bottom, before_anchor);
   return sheets;
 }
 
