@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "check/paths.h"
 #include "sheets/fuse_list.h"
@@ -87,17 +88,19 @@ class Trials {
 
   /// Every fuse that has supply with those settings, the nearest to the battery first.
   void put_in_all(const std::vector<Setting>& settings) {
+    if (left_.empty()) return;
+    bare_.situations.front().settings = settings;
+    Solution before = solve_situation(bare_, SituationId{0});
     while (!left_.empty()) {
-      bare_.situations.front().settings = settings;
-      const Solution before = solve_situation(bare_, SituationId{0});
       const auto next =
           std::find_if(left_.begin(), left_.end(), [&](InsideRef fuse) { return has_supply(before, fuse); });
       if (next == left_.end()) return;
       const InsideRef fuse = *next;
       inside_at(fuse) = inside_of(build_, fuse);
       left_.erase(next);
-      const Solution after = solve_situation(bare_, SituationId{0});
+      Solution after = solve_situation(bare_, SituationId{0});
       trials_.push_back({fuse, settings, true, battery_gives(build_, after), newly_working(before, after)});
+      before = std::move(after);
     }
   }
 

@@ -56,11 +56,10 @@ Build with_unplugged(Build build, std::size_t part) {
   return build;
 }
 
-ColdReading read_cold(const Build& dead, const Situation& situation, TerminalId at) {
-  const TerminalId earthed = earthed_pole(dead);
-  const double ohms = read_ohms(dead, situation, at, earthed).number;
+/// `ohms`: read there already.
+ColdReading read_cold(const Build& dead, const Situation& situation, TerminalId at, double ohms) {
   if (ohms <= beeps_up_to) return ColdReading::beeps;
-  return read_diode_range(dead, situation, at, earthed).number <= one_diode ? ColdReading::diode : ColdReading::open;
+  return read_diode_range(dead, situation, at, earthed_pole(dead)).number <= one_diode ? ColdReading::diode : ColdReading::open;
 }
 
 /// `most_ohms`: of the ways that beep.
@@ -73,7 +72,7 @@ std::vector<InterlockTest> try_at(const Build& dead, const std::vector<Trial>& t
     const double ohms = read_ohms(dead, trial.situation, at, earthed_pole(dead)).number;
     if (ohms > beeps_up_to && ohms < open_from) return {};
     if (ohms <= beeps_up_to) most_ohms = std::max(most_ohms, ohms);
-    const ColdReading shows = read_cold(dead, trial.situation, at);
+    const ColdReading shows = read_cold(dead, trial.situation, at, ohms);
     if ((shows != ColdReading::open) != trial.must_turn) return {};
     (trial.must_turn ? closes : opens) = true;
     tests.push_back({at, trial.situation.settings, shows});

@@ -210,9 +210,7 @@ class SituationTests {
     std::vector<std::pair<const Tested*, std::vector<Line>>> all;
     std::map<std::string, std::vector<std::pair<std::size_t, std::size_t>>> alike;
     for (const Tested& tested : group) {
-      const Build as_set = as_tested(tested.build(), tested.readings);
-      const ReadingLimits limits =
-          find_reading_limits(as_set, solve_situation(as_set, tested.readings.situation));
+      const ReadingLimits limits = find_reading_limits(as_tested(tested.build(), tested.readings), tested.readings.solution);
       all.push_back({&tested, {}});
       for (const ExpectedReading& reading : tested.readings.readings) {
         const std::string key = inside_name(tested.build(), reading.consumer) + state_note(reading.state) + "\n" +

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 #include <tuple>
+#include <utility>
 
 #include "check/paths.h"
 #include "sheets/feed_way.h"
@@ -109,7 +110,7 @@ void try_neutral(const Build& build, const Reader& reader, SituationReadings& te
   SituationReadings trial = tested;
   trial.settings = settings;
   const Build changed = as_tested(build, trial);
-  const Solution solution = solve_situation(changed, tested.situation);
+  Solution solution = solve_situation(changed, tested.situation);
   const std::vector<ExpectedReading> all = reader.read(changed.situations[tested.situation.at()], solution);
   std::vector<ExpectedReading> found;
   for (const ExpectedReading& reading : tested.readings)
@@ -121,6 +122,7 @@ void try_neutral(const Build& build, const Reader& reader, SituationReadings& te
   tested.settings = settings;
   tested.readings = found;
   tested.gear = Gear::neutral;
+  tested.solution = std::move(solution);
 }
 
 /// What a situation is there to prove is asked there, though a control unit hides by which of its inputs it was let.
@@ -141,7 +143,7 @@ std::vector<SituationReadings> find_readings(const SolvedBuild& solved) {
   const Reader reader(build);
   for (std::size_t s = 0; s < solved.solutions.size(); ++s) {
     const Situation& situation = build.situations[s];
-    SituationReadings readings{SituationId{static_cast<std::int32_t>(s)}, situation.settings, Gear::neutral, {}, {}};
+    SituationReadings readings{SituationId{static_cast<std::int32_t>(s)}, situation.settings, Gear::neutral, {}, {}, solved.solutions[s]};
     for (ExpectedReading& reading : reader.read(situation, solved.solutions[s]))
       if (proven.insert({reading.consumer, reading.state, reading.way}).second || must_turn(build, situation, reading))
         readings.readings.push_back(std::move(reading));

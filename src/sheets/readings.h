@@ -30,6 +30,7 @@ struct SituationReadings {
   Gear gear = Gear::neutral;
   std::vector<ExpectedReading> readings;  ///< of consumers that no earlier situation proved; motors each time
   std::vector<InsideRef> stay_off;        ///< what the spec says must be off there
+  Solution solution;                      ///< of the build as tested
 };
 
 /// By situation, in order; empty without solutions. Solves a situation anew to see whether it needs its gear.
