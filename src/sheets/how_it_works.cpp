@@ -84,13 +84,14 @@ class WorksPages {
 
   Told tell(const KindUse& use) const {
     const bool is_used = context_.extent != Extent::common;
-    Told told{*kind_block(use, flow_.width(), Wanted::always), is_used ? use_block(use, flow_.width()) : Block{}};
+    const std::optional<CoilStory> story = is_used ? find_story_of(use) : std::nullopt;
+    Told told{*kind_block(use, flow_.width(), Wanted::always), is_used ? use_block(use, story, flow_.width()) : Block{}};
     if (told.kind.height + use_gap + told.use.height <= flow_.full_room()) put_below(told.kind, std::exchange(told.use, {}), use_gap);
-    if (is_used && has_strip(use)) return told;
+    if (story) return told;  // three frames side by side need the page's width
     const Millimetres column = column_width(flow_, 2);
     if (auto narrow = kind_block(use, column, Wanted::if_roomy)) {
       told.narrow = std::move(*narrow);
-      if (is_used) put_below(told.narrow, use_block(use, column), use_gap);
+      if (is_used) put_below(told.narrow, use_block(use, story, column), use_gap);
     }
     return told;
   }
@@ -168,7 +169,8 @@ class WorksPages {
   void add_shared_uses() {
     for (std::size_t p = 0; p < build_.parts.size(); ++p) {
       const PartId id{static_cast<std::int32_t>(p)};
-      if (is_told_as_shared(context_, id)) add_use(use_block({build_.part(id).kind, {id}}, flow_.width()));
+      const KindUse use{build_.part(id).kind, {id}};
+      if (is_told_as_shared(context_, id)) add_use(use_block(use, find_story_of(use), flow_.width()));
     }
   }
 
@@ -178,18 +180,15 @@ class WorksPages {
 
   std::optional<CoilStory> find_story_of(const KindUse& use) const {
     std::optional<CoilStory> story;
+    if (context_.solved.solutions.empty()) return story;
     for (std::size_t p = 0; p < use.parts.size() && !story; ++p) story = find_coil_story(context_.solved, use.parts[p]);
     return story;
   }
 
-  /// Three frames side by side need the page's width.
-  bool has_strip(const KindUse& use) const { return !context_.solved.solutions.empty() && find_story_of(use).has_value(); }
-
   /// The first part of the kind that a situation works: three frames and what happens, in this machine's figures. Empty
   /// where no situation works any.
-  Block use_block(const KindUse& use, Millimetres width) const {
+  Block use_block(const KindUse& use, const std::optional<CoilStory>& story, Millimetres width) const {
     if (context_.solved.solutions.empty()) return {};
-    const std::optional<CoilStory> story = find_story_of(use);
     const PartId part = story ? story->part : use.parts.front();
     std::vector<std::string> told;
     if (story) told = tell_coil_story(build_, *story, words_);

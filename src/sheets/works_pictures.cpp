@@ -31,10 +31,11 @@ struct InsidePicture {
 
 /// A face as its marks stand in one arrangement, its lines led out to the left.
 struct FacePicture {
-  Block block, caption;
+  int face = 0, scale = 1;
+  Block block, caption;  ///< the caption of a chosen one alone
   LeadOut out;
   std::vector<int> terminals;
-  double cost = 0;
+  double cost = 0;  ///< whatever the inside looks like
   Millimetres top;  ///< of the picture in the column, tracks and all
   Millimetres height() const { return out.extent.height + caption_gap + caption.height; }
 };
@@ -85,20 +86,26 @@ class Pictures {
 
   WorksPictures make() {
     const Millimetres half = (width_ - look::gutter * 2) / 2;
-    const double own = draw(1).block.width / half;
+    inside_ = draw(1);
+    const double own = inside_.block.width / half;
     const double roomy = std::clamp(1 / own, 1.0, most_inside_growth);
     // A wide inside leaves little: it is made smaller, then the faces are, until both fit.
-    for (int coarser = 0; coarser <= 3; ++coarser)
+    for (int coarser = 0; coarser <= 3; ++coarser) {
+      const std::vector<FaceWays> ways = find_face_ways(coarser);
       for (const double growth : {roomy, 1.0, look::least_scale}) {
         inside_ = draw(growth);
-        if (choose(half, coarser)) return {compose(), coarser == 0 && growth >= 1};
+        if (choose(half, ways)) return {compose(), coarser == 0 && growth >= 1};
       }
+    }
     inside_ = draw(1);
-    choose(half, 0);
+    choose(half, find_face_ways(0));
     return {compose_below(), false};
   }
 
  private:
+  /// All pictures of one face, of which one is chosen.
+  using FaceWays = std::vector<FacePicture>;
+
   InsidePicture draw(double growth) const {
     InsidePicture made;
     draw_part(made.block.items, drawing_, {ring, ring}, context_.measure());
@@ -124,84 +131,100 @@ class Pictures {
   Millimetres channel_width() const { return leader_pitch * static_cast<double>(inside_.ends.size() + 1); }
 
   /// The best of all ways around the inside; false where the whole is too wide.
-  bool choose(Millimetres half, int coarser) {
+  bool choose(Millimetres half, const std::vector<FaceWays>& ways) {
     const auto back = static_cast<std::size_t>(std::count_if(
         inside_.ends.begin(), inside_.ends.end(), [](const LeadEnd& e) { return e.side == LabelSide::left; }));
     double least = 0;
+    std::vector<const FacePicture*> chosen;
     bool is_found = false;
     for (std::size_t over = 0; over <= back; ++over) {
       LeadOut out = lead_out(inside_.extent, inside_.ends, LabelSide::right, over);
       const std::vector<std::size_t> order = places_of(out.order, inside_.terminals);
       const Millimetres column = std::max(half + look::gutter * 2, out.extent.width + channel_width());
       double cost = length_of(out) * length_cost;
-      std::vector<FacePicture> faces = choose_faces(order, width_ - column, coarser, cost);
+      std::vector<const FacePicture*> faces = choose_faces(ways, order, width_ - column, cost);
       cost += crossing_cost * count_inversions(order, right_order(faces, order));
       if (is_found && cost >= least) continue;
       is_found = true;
       least = cost;
       inside_out_ = std::move(out);
-      faces_ = std::move(faces);
+      chosen = std::move(faces);
       column_ = column;
     }
+    take_faces(chosen);
     return std::all_of(faces_.begin(), faces_.end(), [&](const FacePicture& face) {
       return column_ + std::max(face.out.extent.width, least_caption) <= width_ + Millimetres(0.01);
     });
   }
 
-  static std::vector<std::size_t> right_order(const std::vector<FacePicture>& faces,
+  static std::vector<std::size_t> right_order(const std::vector<const FacePicture*>& faces,
                                               const std::vector<std::size_t>& left) {
     std::vector<std::size_t> order;
-    for (const FacePicture& face : faces)
-      for (const std::size_t terminal : places_of(face.out.order, face.terminals))
+    for (const FacePicture* face : faces)
+      for (const std::size_t terminal : places_of(face->out.order, face->terminals))
         if (std::find(left.begin(), left.end(), terminal) != left.end()) order.push_back(terminal);
     return order;
   }
 
-  std::vector<FacePicture> choose_faces(const std::vector<std::size_t>& order, Millimetres room, int coarser,
-                                        double& cost) const {
-    std::vector<FacePicture> faces;
-    for (std::size_t f = 0; f < kind_.faces.size(); ++f) {
-      FacePicture best;
+  /// The cheapest of each face's ways beside an inside of that order.
+  static std::vector<const FacePicture*> choose_faces(const std::vector<FaceWays>& ways, const std::vector<std::size_t>& order,
+                                                      Millimetres room, double& cost) {
+    std::vector<const FacePicture*> faces;
+    for (const FaceWays& of_face : ways) {
+      const FacePicture* best = nullptr;
       double least = 0;
-      for (const LabelArrangement arrangement : {LabelArrangement::beside, LabelArrangement::above_below})
-        for (std::size_t over = 0;; ++over) {
-          std::size_t back = 0;
-          FacePicture face = face_picture(static_cast<int>(f), arrangement, over, room, coarser, back);
-          if (face.terminals.empty()) break;
-          std::vector<std::size_t> own;
-          const std::vector<std::size_t> mine = places_of(face.out.order, face.terminals);
-          for (const std::size_t t : order)
-            if (std::find(mine.begin(), mine.end(), t) != mine.end()) own.push_back(t);
-          const double price = face.cost + length_of(face.out) * length_cost +
-                               crossing_cost * count_inversions(own, mine) +
-                               (face.out.extent.width > room ? crossing_cost * 10 : 0);
-          if (best.terminals.empty() || price < least) {
-            least = price;
-            best = std::move(face);
-          }
-          if (over >= back) break;
+      for (const FacePicture& face : of_face) {
+        std::vector<std::size_t> own;
+        const std::vector<std::size_t> mine = places_of(face.out.order, face.terminals);
+        for (const std::size_t t : order)
+          if (std::find(mine.begin(), mine.end(), t) != mine.end()) own.push_back(t);
+        const double price = face.cost + length_of(face.out) * length_cost +
+                             crossing_cost * count_inversions(own, mine) +
+                             (face.out.extent.width > room ? crossing_cost * 10 : 0);
+        if (best == nullptr || price < least) {
+          least = price;
+          best = &face;
         }
-      if (best.terminals.empty()) continue;
+      }
+      if (best == nullptr) continue;
       cost += least;
-      faces.push_back(std::move(best));
+      faces.push_back(best);
     }
     return faces;
   }
 
-  FacePicture face_picture(int index, LabelArrangement arrangement, std::size_t over, Millimetres room, int coarser,
-                           std::size_t& back) const {
+  void take_faces(const std::vector<const FacePicture*>& chosen) {
+    faces_.clear();
+    for (const FacePicture* way : chosen) {
+      FacePicture& face = faces_.emplace_back(*way);
+      const Millimetres width = std::min(width_ - column_, std::max(face.out.extent.width, Millimetres(60)));
+      face.caption = face_caption(kind_.faces[static_cast<std::size_t>(face.face)], face.scale, width, context_.words(), setting_);
+    }
+  }
+
+  std::vector<FaceWays> find_face_ways(int coarser) const {
+    std::vector<FaceWays> ways(kind_.faces.size());
+    for (std::size_t f = 0; f < ways.size(); ++f)
+      for (const LabelArrangement arrangement : {LabelArrangement::beside, LabelArrangement::above_below})
+        add_face_pictures(ways[f], static_cast<int>(f), arrangement, coarser);
+    return ways;
+  }
+
+  /// One for each number of lines that may go over the picture; none where none of its terminals is shown.
+  void add_face_pictures(FaceWays& ways, int index, LabelArrangement arrangement, int coarser) const {
     const Face& face = kind_.faces[static_cast<std::size_t>(index)];
     FacePicture made;
+    made.face = index;
     std::vector<FaceLabel> labels;
     for (std::size_t t = 0; t < kind_.terminals.size(); ++t)
       if (kind_.terminals[t].face == index) {
         labels.push_back({kind_.terminals[t].at, kind_.terminals[t].id, {}});
         made.terminals.push_back(static_cast<int>(t));
       }
-    if (labels.empty()) return made;
-    int scale = face_scale(face, most_works_face_width, most_works_face_height);
-    for (int i = 0; i < coarser; ++i) scale = scale == 1 ? 2 : scale == 2 ? 5 : 10;
-    FaceWithEnds drawn = draw_face_with_ends(face, labels, scale, arrangement, context_.measure());
+    if (labels.empty()) return;
+    made.scale = face_scale(face, most_works_face_width, most_works_face_height);
+    for (int i = 0; i < coarser; ++i) made.scale = made.scale == 1 ? 2 : made.scale == 2 ? 5 : 10;
+    FaceWithEnds drawn = draw_face_with_ends(face, labels, made.scale, arrangement, context_.measure());
     made.cost = drawn.cost;
     std::vector<LeadEnd> joined;
     std::vector<int> joined_terminals;
@@ -210,15 +233,15 @@ class Pictures {
         joined.push_back({pushed(drawn.ends[i].at, drawn.ends[i].side, mark_gap), drawn.ends[i].side});
         joined_terminals.push_back(made.terminals[i]);
       }
-    back = static_cast<std::size_t>(
+    const auto back = static_cast<std::size_t>(
         std::count_if(joined.begin(), joined.end(), [](const LeadEnd& e) { return e.side == LabelSide::right; }));
     made.terminals = std::move(joined_terminals);
-    if (made.terminals.empty()) return made;
-    made.out = lead_out({{}, {}, drawn.block.width, drawn.block.height}, joined, LabelSide::left, over);
+    if (made.terminals.empty()) return;
     made.block = std::move(drawn.block);
-    made.caption = face_caption(face, scale, std::min(room, std::max(made.out.extent.width, Millimetres(60))),
-                                context_.words(), setting_);
-    return made;
+    for (std::size_t over = 0; over <= back; ++over) {
+      made.out = lead_out({{}, {}, made.block.width, made.block.height}, joined, LabelSide::left, over);
+      ways.push_back(made);
+    }
   }
 
   /// The lines of the channel with the inside's picture that far down the block, the faces that far.
