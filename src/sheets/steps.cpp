@@ -6,6 +6,7 @@
 // and those send him back: for what is cut and spliced on the bench, and for what is joined in the machine. A hook-up's
 // own steps are numbered from a hundred of their own, above the common ones: A from 101, B from 201.
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "sheets/fitting_uses.h"
@@ -137,36 +138,43 @@ class StepPages {
   }
 
   void add_stage(const StagePlan& plan) {
-    StagePlan shown{plan.stage, {}};
+    std::vector<Waiting> shown;
     for (const ActionGroup& group : plan.groups) {
       ActionGroup kept{group.title, group.part, {}, group.note_key};
       for (const Action& action : group.actions)
         if (is_step_shown(context_, plan.stage, action) ||
             (is_end_ && !is_asked_before(context_, plan.stage, action)))
           kept.actions.push_back(action);
-      if (!kept.actions.empty()) shown.groups.push_back(std::move(kept));
+      if (!kept.actions.empty()) shown.push_back({std::move(kept)});
     }
-    if (shown.groups.empty()) return;
-    add_stage_head(plan.stage, height_to_begin(shown.groups.front()));
-    while (!shown.groups.empty()) {
-      const auto next = shown.groups.begin() + static_cast<std::ptrdiff_t>(next_to_add(plan.stage, shown.groups));
-      const ActionGroup group = std::move(*next);
-      shown.groups.erase(next);
+    if (shown.empty()) return;
+    add_stage_head(plan.stage, height_to_begin(shown.front().group));
+    while (!shown.empty()) {
+      const auto next = shown.begin() + static_cast<std::ptrdiff_t>(next_to_add(plan.stage, shown));
+      const ActionGroup group = std::move(next->group);
+      shown.erase(next);
       add_group(group);
     }
   }
 
+  /// A group that is still to be added, with its height once that was asked for.
+  struct Waiting {
+    ActionGroup group;
+    std::optional<Millimetres> height = std::nullopt;
+  };
+
   /// Parts may be joined in any order: one that still fits on the sheet goes before one that does not.
-  std::size_t next_to_add(Stage stage, const std::vector<ActionGroup>& groups) const {
+  std::size_t next_to_add(Stage stage, std::vector<Waiting>& groups) const {
     std::vector<Millimetres> heights;
     if (stage != Stage::signals) return 0;
-    for (const ActionGroup& group : groups) {
+    for (auto& [group, height] : groups) {
       const bool is_all_joints = !group.title.empty() && is_joint(group.actions, 0) &&
                                  std::all_of(group.actions.begin(), group.actions.end(), [](const Action& action) {
                                    return action.type == ActionType::join_end;
                                  });
       if (!is_all_joints || heights.size() > most_ahead) break;
-      heights.push_back(height_of(group));
+      if (!height) height = height_of(group);
+      heights.push_back(*height);
     }
     return choose_next(heights, flow_.room());
   }
