@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include <algorithm>
 #include <fstream>
 #include <iterator>
+#include <set>
 
 #include "render/font_set.h"
 
@@ -67,11 +67,11 @@ std::vector<std::string> FontSet::missing_glyphs(const std::string& text) const 
     return false;
   };
   const std::string printable = make_printable(text);
+  std::set<gunichar> asked;
   for (const char* at = printable.c_str(); *at; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
-    const std::string character(at, static_cast<const char*>(g_utf8_next_char(at)));
-    if (pango_is_zero_width(c) || has(c)) continue;
-    if (std::find(missing.begin(), missing.end(), character) == missing.end()) missing.push_back(character);
+    if (asked.insert(c).second && !pango_is_zero_width(c) && !has(c))
+      missing.emplace_back(at, static_cast<const char*>(g_utf8_next_char(at)));
   }
   return missing;
 }

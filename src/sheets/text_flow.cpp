@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <string_view>
 #include <utility>
 
@@ -76,7 +77,7 @@ class PieceCutter {
         continue;
       }
       const std::size_t length = std::min(character_length(static_cast<unsigned char>(text[i])), text.size() - i);
-      const std::string character = text.substr(i, length);
+      const std::string_view character(text.data() + i, length);
       i += length;
       if (character == " ") {
         std::size_t count = 1;
@@ -108,20 +109,20 @@ class PieceCutter {
 };
 
 /// Pieces that belong together: a word may change style in its middle.
-using Word = std::vector<Piece>;
+using Word = std::span<Piece>;
 
-std::vector<Word> join_words(std::vector<Piece> pieces) {
-  std::vector<Word> words(1);
-  for (Piece& piece : pieces) {
-    const bool ends = piece.breaks_after;
-    words.back().push_back(std::move(piece));
-    if (ends) words.emplace_back();
+std::vector<Word> join_words(std::vector<Piece>& pieces) {
+  std::vector<Word> words;
+  auto first = pieces.begin();
+  for (auto piece = first; piece != pieces.end(); ++piece) {
+    if (!piece->breaks_after) continue;
+    words.emplace_back(first, piece + 1);
+    first = piece + 1;
   }
-  if (words.back().empty()) words.pop_back();
   return words;
 }
 
-Millimetres width_of(const Word& word) {
+Millimetres width_of(Word word) {
   Millimetres width;
   for (std::size_t i = 0; i < word.size(); ++i)
     width += word[i].width + (i + 1 < word.size() ? word[i].spaces_width : Millimetres());
@@ -133,28 +134,29 @@ class LineBreaker {
   LineBreaker(const Paragraph& paragraph, Millimetres width, const TextMeasure& measure)
       : paragraph_(paragraph), width_(width), measure_(measure) {}
 
+  /// Takes the pieces of the words.
   std::vector<Line> break_lines(const std::vector<Word>& words) {
-    for (const Word& word : words) add(word);
+    for (const Word word : words) add(word);
     finish_line();
     return std::move(lines_);
   }
 
  private:
-  void add(const Word& word) {
+  void add(Word word) {
     const Millimetres needed = width_of(word);
     if (!line_.pieces.empty() && line_.width + pending_spaces_ + needed > width_ + slack) finish_line();
     if (needed > width_ + slack) return add_broken(word);
-    for (const Piece& piece : word) append(piece);
+    for (Piece& piece : word) append(std::move(piece));
   }
 
-  void append(const Piece& piece) {
+  void append(Piece piece) {
     line_.width += pending_spaces_ + piece.width;
     pending_spaces_ = piece.spaces_width;
-    line_.pieces.push_back(piece);
+    line_.pieces.push_back(std::move(piece));
   }
 
   /// A word wider than the line goes in character by character.
-  void add_broken(const Word& word) {
+  void add_broken(Word word) {
     for (const Piece& piece : word) {
       const TextStyle& style = paragraph_.spans[piece.span].style;
       for (std::size_t i = 0; i < piece.text.size();) {
@@ -165,7 +167,7 @@ class LineBreaker {
         i += length;
         if (i >= piece.text.size()) one.spaces = piece.spaces, one.spaces_width = piece.spaces_width;
         if (!line_.pieces.empty() && line_.width + pending_spaces_ + one.width > width_) finish_line();
-        append(one);
+        append(std::move(one));
       }
     }
   }
@@ -266,8 +268,8 @@ Block set_paragraph(const Paragraph& paragraph, Millimetres width, const TypeSet
   Block block{width, {}, {}};
   Millimetres step;
   for (const Span& span : paragraph.spans) step = std::max(step, look::line_step(span.style));
-  const std::vector<Word> words = join_words(PieceCutter(paragraph, setting.measure).cut());
-  const std::vector<Line> lines = LineBreaker(paragraph, width, setting.measure).break_lines(words);
+  std::vector<Piece> pieces = PieceCutter(paragraph, setting.measure).cut();
+  const std::vector<Line> lines = LineBreaker(paragraph, width, setting.measure).break_lines(join_words(pieces));
   if (!paragraph.tag.empty()) block.items.push_back(TagOpenItem{paragraph.tag, {}});
   for (const Line& line : lines) {
     const Millimetres start = line_start(line, paragraph.align, width, setting.is_right_to_left);
