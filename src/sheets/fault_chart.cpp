@@ -26,9 +26,21 @@ constexpr Millimetres lowered_by(0.4);  // a line of text stands high in its ste
 constexpr Millimetres disc(2.6), head_length(2.2), head_half(0.9);
 constexpr TextStyle largest_reading{FaceName::sans, Weight::bold, 8};
 
+bool is_same(const Span& a, const Span& b) {
+  return a.text == b.text && a.style == b.style && a.colour == b.colour && a.link.sheet == b.link.sheet && a.link.anchor == b.link.anchor;
+}
+
+bool is_same(const Paragraph& a, const Paragraph& b) {
+  return a.align == b.align && a.tag == b.tag &&
+         std::equal(a.spans.begin(), a.spans.end(), b.spans.begin(), b.spans.end(),
+                    [](const Span& x, const Span& y) { return is_same(x, y); });
+}
+
 class ChartDrawing {
  public:
-  ChartDrawing(Millimetres width, const ChartStyle& style) : width_(width), style_(style) { block_.width = width; }
+  ChartDrawing(Millimetres width, const ChartStyle& style, SetParagraphs& texts) : width_(width), style_(style), texts_(texts) {
+    block_.width = width;
+  }
 
   Block draw(const std::vector<DrawnBox>& boxes) {
     choose_reading_size(boxes);
@@ -60,10 +72,10 @@ class ChartDrawing {
     return style_.setting.is_right_to_left ? width_ - from_near - size : from_near;
   }
 
-  Block stack(const std::vector<Paragraph>& lines, Millimetres width) const {
+  Block stack(const std::vector<Paragraph>& lines, Millimetres width) {
     Block all{width, {}, {}};
     for (const Paragraph& line : lines) {
-      Block block = set_paragraph(line, width, style_.setting);
+      Block block = texts_.set(line, width);
       const Millimetres y = all.height, height = block.height;
       place_block(all.items, std::move(block), {{}, y});
       all.height = y + height;
@@ -79,7 +91,7 @@ class ChartDrawing {
 
   Millimetres end_width() const { return width_ - question_share - arrow_width; }
 
-  std::vector<PlacedExit> place_exits(const DrawnBox& box) const {
+  std::vector<PlacedExit> place_exits(const DrawnBox& box) {
     std::vector<PlacedExit> placed;
     Millimetres y;
     for (std::size_t e = 0; e < box.exits.size(); ++e) {
@@ -161,14 +173,23 @@ class ChartDrawing {
 
   Millimetres width_;
   const ChartStyle& style_;
+  SetParagraphs& texts_;
   TextStyle reading_ = largest_reading;
   Block block_;
 };
 
 }  // namespace
 
-Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style) {
-  return ChartDrawing(width, style).draw(boxes);
+Block SetParagraphs::set(const Paragraph& paragraph, Millimetres width) {
+  const auto known = std::find_if(known_.begin(), known_.end(), [&](const auto& one) {
+    return one.second.width == width && is_same(one.first, paragraph);
+  });
+  if (known != known_.end()) return known->second;
+  return known_.emplace_back(paragraph, set_paragraph(paragraph, width, setting_)).second;
+}
+
+Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style, SetParagraphs& texts) {
+  return ChartDrawing(width, style, texts).draw(boxes);
 }
 
 }  // namespace loomfolio

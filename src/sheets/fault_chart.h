@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sheets/draw.h"
@@ -28,8 +29,19 @@ struct ChartStyle {
   TypeSetting setting;
 };
 
+/// Paragraphs as set, each once: a chart that is tried in several lengths says much the same in all of them.
+class SetParagraphs {
+ public:
+  explicit SetParagraphs(const TypeSetting& setting) : setting_(setting) {}
+  Block set(const Paragraph& paragraph, Millimetres width);
+
+ private:
+  TypeSetting setting_;
+  std::vector<std::pair<Paragraph, Block>> known_;
+};
+
 /// The boxes from top to bottom, numbered from 1. An exit to the box that follows is an arrow down; others name the
-/// box.
-Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style);
+/// box. `texts` are of the same setting as `style`, and may hold what an earlier try for the chart said.
+Block draw_fault_chart(const std::vector<DrawnBox>& boxes, Millimetres width, const ChartStyle& style, SetParagraphs& texts);
 
 }  // namespace loomfolio

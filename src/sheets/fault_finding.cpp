@@ -273,6 +273,7 @@ class FaultPages {
     const std::size_t first = book_.charts[c].entries.front();
     const FaultWords& say = *say_[first];
     const ChartStyle style{words_("faults.go_to"), flow_.setting()};
+    SetParagraphs texts(style.setting);
     Block block;
     std::size_t last = most_questions + 1;
     for (std::size_t most = most_questions; most > 0; --most) {
@@ -280,7 +281,7 @@ class FaultPages {
       if (boxes.size() == last) continue;
       last = boxes.size();
       block = chart_head(c);
-      put_below(block, draw_fault_chart(boxes, flow_.width(), style), look::gutter);
+      put_below(block, draw_fault_chart(boxes, flow_.width(), style, texts), look::gutter);
       if (const std::string rest = say.not_asked(chart); !rest.empty() && !chart.works_in.is_set())
         put_below(block, set_text(rest, look::text, flow_.width(), flow_.setting()), Millimetres(2));
       if (block.height <= flow_.full_room()) break;
