@@ -6,22 +6,13 @@
 #include <cstdlib>
 #include <string>
 
+#include "layout/drawn_machine.h"
 #include "layout/laid.h"
-#include "layout/random_graph.h"
 #include "layout/verify.h"
 
 using namespace loomfolio;
 
 namespace {
-
-Graph machine(std::uint64_t seed, int boxes, int wires) {
-  GraphRecipe recipe;
-  recipe.seed = seed;
-  recipe.boxes = boxes;
-  recipe.wires = wires;
-  recipe.zones = 4;
-  return make_random_graph(recipe);
-}
 
 /// One more load in the last zone, wired to the control box and to an earth.
 Graph with_one_more_load(Graph graph) {
@@ -146,9 +137,9 @@ TEST_CASE("one more part and two wires flip no order, reshape at most a tenth, a
   int untouched = 0, within = 0;
   for (std::uint64_t seed = 1; seed <= 13; ++seed) {
     const bool is_whole_machine = seed > 10;
-    const Graph graph = machine(seed, is_whole_machine ? 60 : 25, is_whole_machine ? 150 : 60);
+    const auto& [graph, before] = drawn_machine(seed, is_whole_machine ? 60 : 25, is_whole_machine ? 150 : 60);
     const Graph edited = with_one_more_load(graph);
-    const Laid before = lay_out(graph), after = lay_out(edited, {&before, &graph});
+    const Laid after = lay_out(edited, {&before, &graph});
     CAPTURE(seed);
     CHECK(count_violations(edited, after) == 0);
     CHECK(count_flips(before, after) == 0);
@@ -161,10 +152,9 @@ TEST_CASE("one more part and two wires flip no order, reshape at most a tenth, a
 }
 
 TEST_CASE("a zone too narrow for a new part grows, and nothing else changes") {
-  const Graph graph = machine(32, 25, 60);  // its last zone holds narrow parts alone
+  const auto& [graph, before] = drawn_machine(32);  // its last zone holds narrow parts alone
   Graph edited = with_one_more_load(graph);
   GraphBox& load = edited.boxes.back();
-  const Laid before = lay_out(graph);
   load.width = before.bands.back().width() + 500;
   const Laid after = lay_out(edited, {&before, &graph});
   CHECK(count_violations(edited, after) == 0);
@@ -179,8 +169,9 @@ TEST_CASE(
     "fifteen more wires at terminals that are taken already flip no order, and move and reshape at most a tenth") {
   int moved = 0;
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    const Graph graph = machine(seed, 25, 60), edited = with_more_wires(graph, 15, seed);
-    const Laid before = lay_out(graph), after = lay_out(edited, {&before, &graph});
+    const auto& [graph, before] = drawn_machine(seed);
+    const Graph edited = with_more_wires(graph, 15, seed);
+    const Laid after = lay_out(edited, {&before, &graph});
     CAPTURE(seed);
     CHECK(count_violations(edited, after) == 0);
     CHECK(count_flips(before, after) == 0);
@@ -191,8 +182,7 @@ TEST_CASE(
 }
 
 TEST_CASE("no edit, a new name, other labels and a wire taken away move nothing") {
-  const Graph graph = machine(3, 25, 60);
-  const Laid before = lay_out(graph);
+  const auto& [graph, before] = drawn_machine(3);
   const LayoutOptions stay{&before, &graph};
   CHECK(count_changes(before, lay_out(graph, stay)) == 0);
   Graph renamed = graph;
@@ -211,8 +201,7 @@ TEST_CASE("no edit, a new name, other labels and a wire taken away move nothing"
 TEST_CASE("a longer name and thicker wires push aside what is in their way, flip no order and reshape few wires") {
   int moved = 0;
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    const Graph graph = machine(seed, 25, 60);
-    const Laid before = lay_out(graph);
+    const auto& [graph, before] = drawn_machine(seed);
     Graph edited = graph;
     widen(edited.boxes[12], 600);
     for (int w : {4, 14, 24, 34, 44, 54}) edited.wires[w].pen = 220;
@@ -229,8 +218,7 @@ TEST_CASE("a longer name and thicker wires push aside what is in their way, flip
 TEST_CASE("one more wire between a joint and a new terminal of a part flips no order and reshapes at most a tenth") {
   int moved = 0;
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    const Graph graph = machine(seed, 25, 60);
-    const Laid before = lay_out(graph);
+    const auto& [graph, before] = drawn_machine(seed);
     Graph edited = graph;
     const auto joint =
         std::find_if(edited.boxes.begin(), edited.boxes.end(), [](const GraphBox& b) { return b.joint.pitch > 0; });
@@ -261,8 +249,9 @@ TEST_CASE("one more wire between a joint and a new terminal of a part flips no o
 }
 
 TEST_CASE("an earlier drawing of something else is of no use and does no harm") {
-  const Graph graph = machine(4, 25, 60), other = machine(5, 12, 20);
-  const Laid earlier = lay_out(other), alone = lay_out(graph), beside = lay_out(graph, {&earlier, &other});
+  const auto& [graph, alone] = drawn_machine(4);
+  const auto& [other, earlier] = drawn_machine(5, 12, 20);
+  const Laid beside = lay_out(graph, {&earlier, &other});
   CHECK(count_changes(alone, beside) == 0);
   Laid broken = earlier;
   broken.boxes.clear();

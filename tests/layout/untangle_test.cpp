@@ -2,9 +2,9 @@
 // Wires that cross on their way to one joint change places there.
 #include <doctest/doctest.h>
 
+#include "layout/drawn_machine.h"
 #include "layout/laid.h"
 #include "layout/measure.h"
-#include "layout/random_graph.h"
 #include "layout/segments.h"
 #include "layout/untangle.h"
 #include "layout/verify.h"
@@ -77,11 +77,8 @@ TEST_CASE("where a part stands in the way they keep their terminals") {
 TEST_CASE("no two wires of a finished drawing cross just before a joint where changing places would mend it") {
   int joints = 0;
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    GraphRecipe recipe;
-    recipe.seed = seed;
-    recipe.boxes = 25, recipe.wires = 60, recipe.zones = 4;
-    const Graph graph = make_random_graph(recipe);
-    Laid laid = lay_out(graph);
+    const auto& [graph, drawn] = drawn_machine(seed);
+    Laid laid = drawn;
     joints += static_cast<int>(laid.joints.size());
     CAPTURE(seed);
     CHECK(verify(with_settled_joints(graph, laid), laid).empty());
