@@ -9,8 +9,12 @@ cmake --preset whole >/dev/null
 cmake --build --preset whole
 logs=$(mktemp -d)
 trap 'rm -rf "$logs"' EXIT
-# Each program leaves NAME.log and NAME.code; the longest go first, so that none is waited for alone at the end.
-find build/whole/tests -maxdepth 2 -type f -name 'test_*' -printf '%s %p\n' | sort -rn | cut -d' ' -f2 | xargs -P "$(nproc)" -I '{}' sh -c '
+# Each program leaves NAME.log and NAME.code; the longest go first, so that none is waited for alone at the end: the three that
+# take longest, then the others by size.
+{
+  for room in commands layout sheets; do echo "build/whole/tests/$room/test_$room"; done
+  find build/whole/tests -maxdepth 2 -type f -name 'test_*' -printf '%s %p\n' | sort -rn | cut -d' ' -f2
+} | awk '!seen[$0]++' | xargs -P "$(nproc)" -I '{}' sh -c '
   code=0
   "$1" >"$2/$(basename "$1").log" 2>&1 || code=$?
   echo "$code" >"$2/$(basename "$1").code"' run '{}' "$logs"
