@@ -108,8 +108,7 @@ double scale_of(const LaidPair& laid, const Rect& own_frame, Millimetres foot) {
 void draw_state(Items& items, const SheetContext& context, const LaidPair& laid, Moment moment, const Rect& frame,
                 Millimetres foot) {
   draw_caption(items, context, laid, moment, frame);
-  const SolvedState& solved = state_at(laid.pair, moment);
-  const DiagramState state = make_diagram_state(context.build(), solved.situation, solved.solution);
+  const DiagramState& state = moment == Moment::before ? laid.before : laid.after;
   DiagramInk ink{context.build(), laid.drawing.diagram, laid.drawing.laid, context.measure(), {}, context.id_prefix,
                  &state};
   const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);

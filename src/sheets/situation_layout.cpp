@@ -138,19 +138,25 @@ class PairLayout {
       book->refuse(name);
       return false;
     }
-    made.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, drawings_, wires, place, name,
-                              way.arrangement == Arrangement::facing ? patient_shapes : usual_shapes);
-    made.width = width;
-    made.arrangement = way.arrangement;
-    made.frames = frames;
-    made.share = share;
-    const bool is_fitting = made.drawing.scale >= look::least_scale;
-    if (book != nullptr && is_fitting) book->keep(made.drawing.asked, made.drawing.laid);
+    made_.drawing = lay_out_in(request_, way.bands == Bands::zones ? build_ : close_, figures_, drawings_, wires, place, name,
+                               way.arrangement == Arrangement::facing ? patient_shapes : usual_shapes);
+    made_.width = width;
+    made_.arrangement = way.arrangement;
+    made_.frames = frames;
+    made_.share = share;
+    const bool is_fitting = made_.drawing.scale >= look::least_scale;
+    if (book != nullptr && is_fitting) book->keep(made_.drawing.asked, made_.drawing.laid);
     if (book != nullptr && !is_fitting) book->refuse(name);
     return is_fitting;
   }
 
-  LaidPair made;
+  /// The last try.
+  LaidPair take() {
+    made_.pair = request_.pair;
+    made_.before = std::move(request_.before);
+    made_.after = std::move(request_.after);
+    return std::move(made_);
+  }
 
  private:
   const std::vector<WireId>& story_of(StoryWidth width, StoryShare share) {
@@ -160,6 +166,7 @@ class PairLayout {
   }
 
   PairRequest request_;
+  LaidPair made_;
   Build build_, close_;
   std::vector<std::string> figures_;
   PartDrawings drawings_;  ///< of either build: they differ in zones alone
@@ -191,7 +198,7 @@ Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& st
   return made;
 }
 
-LaidPair lay_out_pair(const SheetContext& context, SituationPair pair, StoryWidth widest) {
+LaidPair lay_out_pair(const SheetContext& context, const SituationPair& pair, StoryWidth widest) {
   std::vector<StoryWidth> widths;
   for (const StoryWidth width : {StoryWidth::everything, StoryWidth::waiting, StoryWidth::flowing})
     if (width >= widest) widths.push_back(width);
@@ -225,8 +232,7 @@ LaidPair lay_out_pair(const SheetContext& context, SituationPair pair, StoryWidt
       const double hope = width == StoryWidth::everything ? 1 : no_limit;
       is_laid = is_laid || layout.fits(width, {Arrangement::facing, bands, hope});
     }
-  layout.made.pair = std::move(pair);
-  return std::move(layout.made);
+  return layout.take();
 }
 
 std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const SituationPair& pair, StoryWidth widest) {
@@ -243,8 +249,7 @@ std::vector<LaidPair> lay_out_in_shares(const SheetContext& context, const Situa
       PairLayout layout(context, pair);
       is_whole = layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::zones, no_limit}, share) ||
                  layout.fits(StoryWidth::flowing, {Arrangement::facing, Bands::none, no_limit}, share);
-      layout.made.pair = pair;
-      laid.push_back(std::move(layout.made));
+      laid.push_back(layout.take());
     }
     if (is_whole && !laid.empty()) return laid;
   }

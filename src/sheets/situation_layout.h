@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "sheets/diagram_draw.h"
 #include "sheets/diagram_part.h"
 #include "sheets/diagram_plan.h"
 #include "sheets/situation_paths.h"
@@ -20,6 +21,7 @@ enum class Arrangement : std::uint8_t {
 
 struct LaidPair {
   SituationPair pair;
+  DiagramState before, after;  ///< of the pair, as drawn
   StoryWidth width = StoryWidth::everything;
   Arrangement arrangement = Arrangement::beside;
   LaidDiagram drawing;       ///< plan, graph, laid, page and scale; id and title unset
@@ -43,7 +45,7 @@ Kind kind_with_figures(const Kind& kind, const std::vector<const PartState*>& st
 
 /// A pair that fits no sheet even so has a drawing smaller than look::least_scale, and one that tells nothing no wires:
 /// they are not to be printed.
-LaidPair lay_out_pair(const SheetContext& context, SituationPair pair, StoryWidth widest = StoryWidth::everything);
+LaidPair lay_out_pair(const SheetContext& context, const SituationPair& pair, StoryWidth widest = StoryWidth::everything);
 
 /// The pair on as many sheets as it needs: one, or, where its story fits none, each a share of it; none when it tells
 /// nothing, or when not even a quarter of it fits a sheet.

@@ -136,14 +136,17 @@ bool covers_before(const Build& build, const LaidPair& laid) {
 
 /// Whether a person would find everything alike in both: currents, volts, what is lit.
 bool are_alike(const Build& build, const SituationPair& pair) {
-  const DiagramState before = make_diagram_state(build, pair.before.situation, pair.before.solution),
-                     after = make_diagram_state(build, pair.after.situation, pair.after.solution);
-  const auto is_same_wire = [](const WireState& a, const WireState& b) {
-    return a.liveness == b.liveness && a.figure == b.figure && (a.direction > 0) == (b.direction > 0);
-  };
-  const auto is_same_part = [](const PartState& a, const PartState& b) { return a.figures == b.figures; };
-  return std::equal(before.wires.begin(), before.wires.end(), after.wires.begin(), is_same_wire) &&
-         std::equal(before.parts.begin(), before.parts.end(), after.parts.begin(), is_same_part);
+  for (std::size_t w = 0; w < build.wires.size(); ++w) {
+    const WireId id{static_cast<std::int32_t>(w)};
+    const WireState before = make_wire_state(build, pair.before.solution, id), after = make_wire_state(build, pair.after.solution, id);
+    if (before.liveness != after.liveness || before.figure != after.figure || (before.direction > 0) != (after.direction > 0)) return false;
+  }
+  for (std::size_t p = 0; p < build.parts.size(); ++p) {
+    const PartId id{static_cast<std::int32_t>(p)};
+    const auto figures_in = [&](const SolvedState& state) { return make_part_state(build, state.situation, state.solution, id).figures; };
+    if (figures_in(pair.before) != figures_in(pair.after)) return false;
+  }
+  return true;
 }
 
 /// A situation's story: laid out on one sheet or more; on none when it tells nothing.

@@ -13,16 +13,6 @@
 namespace loomfolio {
 namespace {
 
-WireState make_wire_state(const Build& build, const Solution& solution, WireId wire) {
-  WireState state;
-  state.liveness = liveness_of(build, solution, wire);
-  if (state.liveness != Liveness::flowing) return state;
-  const double direct = solution.wire_amperes[wire.at()].number();
-  if (std::abs(direct) >= least_flow.number()) state.direction = direct;
-  state.figure = print_flow(flow_in_wire(solution, wire));
-  return state;
-}
-
 void mark(std::vector<bool>& nodes, int node) {
   if (node >= 0 && static_cast<std::size_t>(node) < nodes.size()) nodes[static_cast<std::size_t>(node)] = true;
 }
@@ -257,6 +247,16 @@ PartState make_part_state(const Build& build, const Situation& situation, const 
     state.figures.push_back(std::isnan(volts.number()) ? std::string()
                                                        : print_plain_volts(volts, build.electrics.nominal));
   }
+  return state;
+}
+
+WireState make_wire_state(const Build& build, const Solution& solution, WireId wire) {
+  WireState state;
+  state.liveness = liveness_of(build, solution, wire);
+  if (state.liveness != Liveness::flowing) return state;
+  const double direct = solution.wire_amperes[wire.at()].number();
+  if (std::abs(direct) >= least_flow.number()) state.direction = direct;
+  state.figure = print_flow(flow_in_wire(solution, wire));
   return state;
 }
 

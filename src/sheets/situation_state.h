@@ -38,6 +38,7 @@ int position_in(const Build& build, const Situation& situation, InsideRef elemen
 std::vector<NodeJoint> joints_of(const Build& build, const Situation& situation, const Solution& solution,
                                  InsideRef element);
 
+WireState make_wire_state(const Build& build, const Solution& solution, WireId wire);
 DiagramState make_diagram_state(const Build& build, const Situation& situation, const Solution& solution);
 PartState make_part_state(const Build& build, const Situation& situation, const Solution& solution, PartId part);
 
