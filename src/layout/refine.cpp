@@ -46,7 +46,7 @@ Refining::Change Refining::best_change(int body) {
   Change best;
   const int column = plan_.bodies[body].column;
   std::vector<int> tried;
-  for (const Spot& spot : rough_.near_spots(body, search_.spots)) {
+  for (const Spot& spot : rough_.near_spots(search_.spots)) {
     look_at(best, {Kind::move, spot, -1, rough_.try_move(spot, best.gain)});
     for (const int place : {spot.place - 1, spot.place}) {
       const int other = place < 0 ? -1 : body_at(plan_.rows[spot.row][column], place, body);

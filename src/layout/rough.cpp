@@ -203,7 +203,8 @@ long Rough::count_crossings_of(const Course& course, long stop_at) const {
   return n;
 }
 
-Rough::Pose Rough::pose_at(int body, Spot spot) const {
+Rough::Pose Rough::pose_at(Spot spot) const {
+  const int body = lifted_;
   const int column = plan_.bodies[body].column;
   const std::vector<int>& bodies = plan_.rows[spot.row][column];
   const int before = spot.place == 0 ? -1 : body_at(bodies, spot.place - 1, body), behind = body_at(bodies, spot.place, body);
@@ -213,18 +214,19 @@ Rough::Pose Rough::pose_at(int body, Spot spot) const {
   // Beside the neighbour when there is room to spare, else in the middle of the gap.
   Grid x = left + room / 2;
   if (room > 2 * gap_after_[body])
-    x = std::clamp(wish_of(body), left + gap_after_[body], right - gap_after_[body] - plan_.bodies[body].width);
+    x = std::clamp(lifted_wish_, left + gap_after_[body], right - gap_after_[body] - plan_.bodies[body].width);
   return {spot.row, x, pose_[body].is_mirrored};
 }
 
-std::vector<Spot> Rough::near_spots(int body, std::size_t most) {
+std::vector<Spot> Rough::near_spots(std::size_t most) {
+  const int body = lifted_;
   long sum_y = 0;
   for (int w : wires_of_body_[body]) {
     const EndPoint a = end_point(from_pin(w)), b = end_point(to_pin(w));
     sum_y += row_middle(a.body == body ? b.row : a.row);
   }
   const auto count = static_cast<long>(wires_of_body_[body].size());
-  const Grid wish_x = wish_of(body),
+  const Grid wish_x = lifted_wish_,
              wish_y = count == 0 ? row_middle(pose_[body].row) : static_cast<Grid>(sum_y / count);
   const int column = plan_.bodies[body].column;
   offered_.clear();

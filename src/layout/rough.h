@@ -51,10 +51,14 @@ class RoughStrip {
     heading_high,
     property_count
   };
+  static constexpr Grid no_run[property_count] = {-1, nowhere, nowhere, nowhere, nowhere, nowhere, nowhere, 0, 0, 0, 0};
+  /// Runs are counted so many at a time; in the cells behind the last one stands a run that crosses nothing.
+  static constexpr std::size_t at_once = 8;
   Grid* row_of(Property property) { return cells_.data() + property * room_; }
   const Grid* row_of(Property property) const { return cells_.data() + property * room_; }
+  void write(std::size_t cell, const Grid (&values)[property_count]);
   void make_room();
-  std::vector<Grid> cells_;  ///< row after row, each of `room_` cells
+  std::vector<Grid> cells_;  ///< row after row, each of `room_` cells, a multiple of `at_once`
   std::size_t count_ = 0, room_ = 0;
 };
 
@@ -79,8 +83,8 @@ class Rough {
   void swap(int other);
   void mirror();
 
-  /// Spots of the body's zone, nearest first to where its wires pull it; at most `most`, and those in the row of its pair.
-  std::vector<Spot> near_spots(int body, std::size_t most);
+  /// Spots of the lifted body's zone, nearest first to where its wires pull it; at most `most`, and those in the row of its pair.
+  std::vector<Spot> near_spots(std::size_t most);
   long charge_of(int body) const;  ///< what its wires cost now
 
   /// Takes each wire out and finds its best course among all others, `rounds` times.
@@ -181,7 +185,7 @@ class Rough {
   long height_charge(int body, Grid y) const;
   long tie_charge(int body, int row, int other) const;
   std::pair<Pose, Pose> swapped_poses(int other) const;
-  Pose pose_at(int body, Spot spot) const;
+  Pose pose_at(Spot spot) const;  ///< of the lifted body
   Grid row_middle(int row) const { return row_y_[row] + row_height_[row] / 2; }
 
   Plan& plan_;
@@ -208,6 +212,7 @@ class Rough {
   std::size_t kept_count_ = 0;
   std::vector<char> is_kept_;  ///< by wire
   int lifted_ = -1;
+  Grid lifted_wish_ = 0;  ///< where its wires would have it: nothing else moves while it is off
   long total_before_ = 0;
   long total_ = 0;
 };

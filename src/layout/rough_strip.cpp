@@ -6,6 +6,7 @@
 #include "layout/rough.h"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 // An optimised build holds them twice and takes the wider one where the processor has it; the sums are the same.
@@ -39,14 +40,22 @@ RunSides sides_of(const RoughRun& run, Grid nowhere) {
 
 }  // namespace
 
-void RoughStrip::clear() { count_ = 0; }
+void RoughStrip::write(std::size_t cell, const Grid (&values)[property_count]) {
+  for (int p = 0; p < property_count; ++p) row_of(static_cast<Property>(p))[cell] = values[p];
+}
+
+void RoughStrip::clear() {
+  while (count_ > 0) write(--count_, no_run);
+}
 
 void RoughStrip::make_room() {
-  const std::size_t more = std::max<std::size_t>(8, room_ * 2);
-  std::vector<Grid> cells(more * property_count);
+  const std::size_t more = std::max(at_once, room_ * 2);
+  std::vector<Grid> cells;
+  cells.reserve(more * property_count);
   for (int p = 0; p < property_count; ++p) {
     const Grid* row = row_of(static_cast<Property>(p));
-    std::copy(row, row + count_, cells.data() + static_cast<std::size_t>(p) * more);
+    cells.insert(cells.end(), row, row + count_);
+    cells.resize((static_cast<std::size_t>(p) + 1) * more, no_run[p]);
   }
   cells_ = std::move(cells);
   room_ = more;
@@ -55,10 +64,8 @@ void RoughStrip::make_room() {
 void RoughStrip::add(int of_wire, const RoughRun& run) {
   if (count_ == room_) make_room();
   const RunSides s = sides_of(run, nowhere);
-  const Grid values[property_count] = {of_wire,   run.low,     run.high,     s.low[0],      s.low[1],      s.high[0],
-                                       s.high[1], s.opens_low, s.opens_high, s.heading_low, s.heading_high};
-  for (int p = 0; p < property_count; ++p) row_of(static_cast<Property>(p))[count_] = values[p];
-  ++count_;
+  write(count_++, {of_wire, run.low, run.high, s.low[0], s.low[1], s.high[0], s.high[1], s.opens_low, s.opens_high, s.heading_low,
+                   s.heading_high});
 }
 
 void RoughStrip::remove_last_of(int of_wire) {
@@ -69,6 +76,7 @@ void RoughStrip::remove_last_of(int of_wire) {
   for (int p = 0; p < property_count; ++p) {
     Grid* row = row_of(static_cast<Property>(p));
     row[i] = row[count_];
+    row[count_] = no_run[p];
   }
 }
 
@@ -81,15 +89,17 @@ LOOMFOLIO_WIDE int RoughStrip::count_closed(const RoughRun& run) const {
   const Grid from = run.low, to = run.high;
   const Grid *bl = row_of(low), *bh = row_of(high);
   const Grid *l0 = row_of(low_end_0), *l1 = row_of(low_end_1), *h0 = row_of(high_end_0), *h1 = row_of(high_end_1);
-  int sum = 0;
-  for (std::size_t i = 0, n = count_; i < n; ++i) {
-    const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) +
-                      is_between(s.high[0], bl[i], bh[i]) + is_between(s.high[1], bl[i], bh[i]);
-    const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) +
-                       is_between(s.low[0], bl[i], bh[i]) + is_between(s.low[1], bl[i], bh[i]);
-    sum += first < second ? first : second;
-  }
-  return sum;
+  int sums[at_once] = {};
+  for (std::size_t begin = 0; begin < count_; begin += at_once)
+    for (std::size_t k = 0; k < at_once; ++k) {
+      const std::size_t i = begin + k;
+      const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) + is_between(s.high[0], bl[i], bh[i]) +
+                        is_between(s.high[1], bl[i], bh[i]);
+      const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) + is_between(s.low[0], bl[i], bh[i]) +
+                         is_between(s.low[1], bl[i], bh[i]);
+      sums[k] += first < second ? first : second;
+    }
+  return std::accumulate(std::begin(sums), std::end(sums), 0);
 }
 
 LOOMFOLIO_WIDE int RoughStrip::count_open(const RoughRun& run) const {
@@ -99,20 +109,22 @@ LOOMFOLIO_WIDE int RoughStrip::count_open(const RoughRun& run) const {
   const Grid *l0 = row_of(low_end_0), *l1 = row_of(low_end_1), *h0 = row_of(high_end_0), *h1 = row_of(high_end_1);
   const Grid *open_low = row_of(opens_low), *open_high = row_of(opens_high);
   const Grid *turn_low = row_of(heading_low), *turn_high = row_of(heading_high);
-  int sum = 0;
-  for (std::size_t i = 0, n = count_; i < n; ++i) {
-    const Grid bl = lows[i], bh = highs[i];
-    const int both_low = open_low[i] & s.opens_low, both_high = open_high[i] & s.opens_high;
-    const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) + is_between(s.high[0], bl, bh) +
-                      is_between(s.high[1], bl, bh) + (both_low & static_cast<int>(s.heading_low > turn_low[i])) +
-                      (both_high & static_cast<int>(s.heading_high > turn_high[i]));
-    const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) + is_between(s.low[0], bl, bh) +
-                       is_between(s.low[1], bl, bh) + (both_low & static_cast<int>(s.heading_low < turn_low[i])) +
-                       (both_high & static_cast<int>(s.heading_high < turn_high[i]));
-    const int apart = static_cast<int>(from >= bh) | static_cast<int>(bl >= to);
-    sum += (first < second ? first : second) * (1 - apart);
-  }
-  return sum;
+  int sums[at_once] = {};
+  for (std::size_t begin = 0; begin < count_; begin += at_once)
+    for (std::size_t k = 0; k < at_once; ++k) {
+      const std::size_t i = begin + k;
+      const Grid bl = lows[i], bh = highs[i];
+      const int both_low = open_low[i] & s.opens_low, both_high = open_high[i] & s.opens_high;
+      const int first = is_between(l0[i], from, to) + is_between(l1[i], from, to) + is_between(s.high[0], bl, bh) +
+                        is_between(s.high[1], bl, bh) + (both_low & static_cast<int>(s.heading_low > turn_low[i])) +
+                        (both_high & static_cast<int>(s.heading_high > turn_high[i]));
+      const int second = is_between(h0[i], from, to) + is_between(h1[i], from, to) + is_between(s.low[0], bl, bh) +
+                         is_between(s.low[1], bl, bh) + (both_low & static_cast<int>(s.heading_low < turn_low[i])) +
+                         (both_high & static_cast<int>(s.heading_high < turn_high[i]));
+      const int apart = static_cast<int>(from >= bh) | static_cast<int>(bl >= to);
+      sums[k] += (first < second ? first : second) * (1 - apart);
+    }
+  return std::accumulate(std::begin(sums), std::end(sums), 0);
 }
 
 }  // namespace loomfolio::laying

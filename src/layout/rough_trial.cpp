@@ -46,6 +46,7 @@ void Rough::stand(int body, const Pose& pose) {
 void Rough::lift(int body) {
   total_before_ = total_;
   lifted_ = body;
+  lifted_wish_ = wish_of(body);
   keep_wires(body);
 }
 
@@ -104,7 +105,7 @@ long Rough::crowding_of(int body, Spot spot) const {
 }
 
 long Rough::try_move(Spot spot, long bound) {
-  const Pose pose = pose_at(lifted_, spot);
+  const Pose pose = pose_at(spot);
   const long turned = place_charge_at(lifted_, pose) - place_charge_at(lifted_, pose_[lifted_]);
   return try_pose(pose, crowding_of(lifted_, spot) + turned, bound);
 }
@@ -144,8 +145,8 @@ long Rough::try_swap(int other, long bound) {
 }
 
 void Rough::move(Spot spot) {
+  const Pose pose = pose_at(spot);
   const int body = std::exchange(lifted_, -1), column = plan_.bodies[body].column;
-  const Pose pose = pose_at(body, spot);
   leave(body);
   stand(body, pose);
   std::erase(plan_.rows[plan_.bodies[body].row][column], body);
