@@ -85,14 +85,19 @@ std::vector<std::string> find_english(const std::vector<std::string>& printed, c
   return found;
 }
 
-std::vector<std::string> print_in(const std::string& language, const std::string& spec) {
+/// The small spec printed in a language as text, page-01.txt and on; once for all tests.
+const MemoryFiles& pages_in(const std::string& language) {
+  static std::map<std::string, MemoryFiles> printed;
+  if (const auto known = printed.find(language); known != printed.end()) return known->second;
   MemoryFiles files;
-  files.held["lamp.toml"] = spec;
+  files.held["lamp.toml"] = small_spec();
   const Ran ran = run_with(files, {"print", "lamp.toml", "--language", language, "-o", "page.txt"});
   CHECK(ran.code == 0);
   CHECK(ran.err.find("warning") == std::string::npos);
-  return printed_texts(files);
+  return printed[language] = std::move(files);
 }
+
+std::vector<std::string> print_in(const std::string& language) { return printed_texts(pages_in(language)); }
 
 bool is_printed(const std::vector<std::string>& texts, const std::string& text) {
   return std::find(texts.begin(), texts.end(), text) != texts.end();
@@ -101,14 +106,14 @@ bool is_printed(const std::vector<std::string>& texts, const std::string& text) 
 }  // namespace
 
 TEST_CASE("the search for English finds it on an English page") {
-  const auto printed = print_in("en", small_spec());
+  const auto printed = print_in("en");
   CHECK(find_english(printed, "de", small_spec()).size() > 50);
 }
 
 TEST_CASE("no English is left on pages in another language") {
   for (const std::string language : {"de", "es", "he"}) {
     CAPTURE(language);
-    const auto printed = print_in(language, small_spec());
+    const auto printed = print_in(language);
     REQUIRE(printed.size() > 200);
     for (const std::string& text : find_english(printed, language, small_spec()))
       FAIL_CHECK(language << " prints English: " << text);
@@ -116,7 +121,7 @@ TEST_CASE("no English is left on pages in another language") {
 }
 
 TEST_CASE("German pages have German words, figures with a comma, and the author's own labels") {
-  const auto printed = print_in("de", small_spec());
+  const auto printed = print_in("de");
   CHECK(is_printed(printed, "Sicherheit"));
   CHECK(is_printed(printed, "2. November 2026"));
   CHECK(is_printed(printed, "Zusatzscheinwerfer"));  // a part without a label bears its kind's name
@@ -130,13 +135,9 @@ TEST_CASE("German pages have German words, figures with a comma, and the author'
 }
 
 TEST_CASE("Hebrew pages are turned round: the title strip begins at the right") {
-  MemoryFiles files;
-  files.held["lamp.toml"] = small_spec();
   const auto place_of = [&](const std::string& language, const std::string& head) {
-    files.held.erase("page.txt");
-    run_with(files, {"print", "lamp.toml", "--language", language, "--sheets", "1", "-o", "page.txt"});
     double last = -1;
-    for (const std::string& line : split(files.held["page.txt"], '\n'))
+    for (const std::string& line : split(pages_in(language).held.at("page-01.txt"), '\n'))
       if (const std::string item = trimmed(line); item.starts_with("text ") && item.find(head) != std::string::npos)
         last = std::stod(split(item, ' ')[1]);
     return last;

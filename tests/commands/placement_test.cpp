@@ -7,17 +7,11 @@
 #include "layout/placement_text.h"
 #include "memory_files.h"
 #include "render/attachments.h"
+#include "sample_prints.h"
 
 using namespace loomfolio;
 
 namespace {
-
-std::string sample_text(const std::string& name) {
-  std::string why;
-  const auto text = DiskFiles().read(std::string(LOOMFOLIO_SOURCE_FOLDER) + "/samples/" + name + ".toml", why);
-  REQUIRE(text.has_value());
-  return *text;
-}
 
 std::string with(std::string text, const std::string& was, const std::string& is) {
   REQUIRE(text.find(was) != std::string::npos);
@@ -79,13 +73,7 @@ struct Reprint {
   Ran ran;
 
   explicit Reprint(const std::string& changed, const std::vector<std::string>& options = {}) {
-    static const std::string printed = [] {
-      MemoryFiles fresh;
-      fresh.held["kit.toml"] = sample_text("driving-lamp-kit");
-      REQUIRE(run_with(fresh, {"print", "kit.toml"}).code == 0);
-      return fresh.held["kit.pdf"];
-    }();
-    first = printed;
+    first = sample_pdf("driving-lamp-kit");
     files.held["kit.pdf"] = first;
     files.held["kit.toml"] = changed;
     std::vector<std::string> words{"print", "kit.toml"};
@@ -140,7 +128,7 @@ size = "1 mm2"
 length = "300 mm"
 purpose = "buzzer return"
 # ---- steps and history)");
-  const Reprint again(changed, {"--draft"});
+  const Reprint again(changed, {"--draft", "--sheets", "cover"});  // the places are those of all sheets
   const Difference found = compare(placements_in(again.first), placements_in(again.second));
   CHECK(found.drawings == 2);
   CHECK(found.boxes > 20);
@@ -166,11 +154,11 @@ TEST_CASE("a print of one hook-up keeps the places of the others; --fresh forget
 
 TEST_CASE("a side file is written on request, and one that is damaged is told and drawn over") {
   const std::string text = sample_text("driving-lamp-kit");
-  Reprint aside(text, {"--placement", "kit.places"});
+  Reprint aside(text, {"--placement", "kit.places", "--sheets", "cover"});
   CHECK(aside.ran.code == 0);
   CHECK(read_placements(aside.files.held["kit.places"]).has_value());
   aside.files.held["kit.places"] = "{\"format\": \"something else\"}";
-  const Ran ran = run_with(aside.files, {"print", "kit.toml", "--placement", "kit.places"});
+  const Ran ran = run_with(aside.files, {"print", "kit.toml", "--placement", "kit.places", "--sheets", "cover"});
   CHECK(ran.code == 0);
   CHECK(ran.err.find("cannot be read") != std::string::npos);
   CHECK(read_placements(aside.files.held["kit.places"]).has_value());
