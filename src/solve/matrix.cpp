@@ -12,8 +12,8 @@
 namespace loomfolio {
 
 struct SymmetricMatrix::Inner {
-  Eigen::SparseMatrix<double> matrix;
-  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower, Eigen::NaturalOrdering<int>> factor;
+  Eigen::SparseMatrix<double> matrix;  // its upper triangle: that is factored in place, the lower one from a copy
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Upper, Eigen::NaturalOrdering<int>> factor;
   std::vector<int> order;         // rows of the matrix stand in the order of elimination: order[old] = new
   mutable Eigen::VectorXd ordered;  // scratch
   std::vector<double*> places;  // where each entry of the list adds up
@@ -34,7 +34,7 @@ bool SymmetricMatrix::factor(int size, const std::vector<MatrixEntry>& entries) 
     const auto place_of = [&](const MatrixEntry& e) {
       const std::pair ends = std::minmax(inner_->order[static_cast<std::size_t>(e.row)],
                                          inner_->order[static_cast<std::size_t>(e.column)]);
-      return std::pair<int, int>(ends.second, ends.first);
+      return std::pair<int, int>(ends.first, ends.second);
     };
     for (const MatrixEntry& e : entries) triplets.emplace_back(place_of(e).first, place_of(e).second, 1.0);
     inner_->matrix.resize(size, size);

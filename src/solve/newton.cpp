@@ -12,13 +12,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solve/branch_law.h"
 #include "solve/islands.h"
 
 namespace loomfolio {
 namespace {
 
 constexpr int most_steps = 200;
+constexpr double usual_pin = 1;  // S
 constexpr double enough_volts = 1e-9;
 constexpr double small_volts = 1e-6;  // steps this short are taken whole: rounding hides which way is down
 
@@ -32,17 +32,31 @@ NodeSolver::NodeSolver(const Circuit& circuit) : circuit_(circuit) {
   int row = 0;
   for (int node = 0; node < circuit.node_count; ++node) row_of_node_.push_back(node == circuit.reference ? -1 : row++);
   right_side_.resize(static_cast<std::size_t>(row));
+  find_places();
+}
+
+// Places of all branches, there or not, so that the pattern stays; then pins.
+void NodeSolver::find_places() {
+  for (const Branch& branch : circuit_.branches) {
+    if (branch.a == branch.b) continue;
+    const int ra = row_of_node_[static_cast<std::size_t>(branch.a)],
+              rb = row_of_node_[static_cast<std::size_t>(branch.b)];
+    if (ra >= 0) entries_.push_back({ra, ra, 0});
+    if (rb >= 0) entries_.push_back({rb, rb, 0});
+    if (ra >= 0 && rb >= 0) entries_.push_back({std::max(ra, rb), std::min(ra, rb), 0});
+  }
+  for (const int row : row_of_node_)
+    if (row >= 0) entries_.push_back({row, row, 0});
 }
 
 void NodeSolver::find_islands(const RelayState& state, Flash flash) {
   Islands islands(circuit_.node_count);
   active_.clear();
-  is_active_.assign(circuit_.branches.size(), 0);
+  workings_.assign(circuit_.branches.size(), {});
   for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
     const Branch& branch = circuit_.branches[i];
     if (!is_active(branch, state, flash) || branch.a == branch.b) continue;
     active_.push_back(static_cast<int>(i));
-    is_active_[i] = 1;
     islands.join(branch.a, branch.b);
   }
   floating_.assign(static_cast<std::size_t>(circuit_.node_count), 0);
@@ -54,65 +68,80 @@ void NodeSolver::find_islands(const RelayState& state, Flash flash) {
   }
 }
 
-// Places of all branches, there or not, so that the pattern stays; then pins. Right side: minus the currents that leave each node.
-bool NodeSolver::factor(const NodeVolts& result, bool is_first, double least_siemens) {
-  entries_.clear();
+void NodeSolver::work_all(const std::vector<double>& volts) {
+  for (const int i : active_) {
+    const Branch& branch = circuit_.branches[static_cast<std::size_t>(i)];
+    workings_[static_cast<std::size_t>(i)] = work(branch, over(volts, branch));
+  }
+}
+
+void NodeSolver::start_all() {
+  for (const int i : active_)
+    workings_[static_cast<std::size_t>(i)] = starting_line(circuit_.branches[static_cast<std::size_t>(i)]);
+}
+
+// Entries in the order of find_places(). Right side: minus the currents that leave each node.
+bool NodeSolver::factor(const NodeVolts& result, double pin) {
   std::fill(right_side_.begin(), right_side_.end(), 0.0);
+  std::size_t next = 0;
   for (std::size_t i = 0; i < circuit_.branches.size(); ++i) {
     const Branch& branch = circuit_.branches[i];
     if (branch.a == branch.b) continue;
-    Working w;
-    if (is_active_[i]) w = is_first ? starting_line(branch) : work(branch, over(result.volts, branch));
-    if (is_active_[i]) w.siemens = std::max(w.siemens, least_siemens);
+    const Working& w = workings_[i];
     const int ra = row_of_node_[static_cast<std::size_t>(branch.a)], rb = row_of_node_[static_cast<std::size_t>(branch.b)];
-    if (ra >= 0) entries_.push_back({ra, ra, w.siemens}), right_side_[static_cast<std::size_t>(ra)] -= w.amperes;
-    if (rb >= 0) entries_.push_back({rb, rb, w.siemens}), right_side_[static_cast<std::size_t>(rb)] += w.amperes;
-    if (ra >= 0 && rb >= 0) entries_.push_back({std::max(ra, rb), std::min(ra, rb), -w.siemens});
+    if (ra >= 0) entries_[next++].value = w.siemens, right_side_[static_cast<std::size_t>(ra)] -= w.amperes;
+    if (rb >= 0) entries_[next++].value = w.siemens, right_side_[static_cast<std::size_t>(rb)] += w.amperes;
+    if (ra >= 0 && rb >= 0) entries_[next++].value = -w.siemens;
   }
-  const double pin = least_siemens > 0 ? least_siemens : 1;
   for (int node = 0; node < circuit_.node_count; ++node) {
     const int row = row_of_node_[static_cast<std::size_t>(node)];
     const bool is_pinned = is_pinned_[static_cast<std::size_t>(node)] != 0;
-    if (row >= 0) entries_.push_back({row, row, is_pinned ? pin : 0.0});
+    if (row >= 0) entries_[next++].value = is_pinned ? pin : 0.0;
     if (is_pinned) right_side_[static_cast<std::size_t>(row)] -= result.volts[static_cast<std::size_t>(node)];
   }
   return matrix_.factor(static_cast<int>(right_side_.size()), entries_);
 }
 
 const SymmetricMatrix& NodeSolver::factor_at(const NodeVolts& nodes, double least_siemens) {
-  factor(nodes, false, least_siemens);
+  work_all(nodes.volts);
+  for (const int i : active_) {
+    double& siemens = workings_[static_cast<std::size_t>(i)].siemens;
+    siemens = std::max(siemens, least_siemens);
+  }
+  factor(nodes, least_siemens);
   return matrix_;
 }
 
-// How the bowl slopes along a direction, at a point.
+// How the bowl slopes along a direction, where the branches have been worked.
 double NodeSolver::slope_along(const std::vector<double>& at, const std::vector<double>& direction) const {
   double sum = 0;
-  for (const int i : active_) {
-    const Branch& branch = circuit_.branches[static_cast<std::size_t>(i)];
-    sum += work(branch, over(at, branch)).amperes * over(direction, branch);
-  }
+  for (const int i : active_)
+    sum += workings_[static_cast<std::size_t>(i)].amperes *
+           over(direction, circuit_.branches[static_cast<std::size_t>(i)]);
   for (std::size_t node = 0; node < is_pinned_.size(); ++node)
     if (is_pinned_[node]) sum += at[node] * direction[node];
   return sum;
 }
 
-// Share of the step to take: the whole, or as far as the bowl's lowest place along it.
-double NodeSolver::length_along(const std::vector<double>& at, const std::vector<double>& direction) const {
-  std::vector<double> there(at.size());
-  const auto slope = [&](double share) {
-    for (std::size_t i = 0; i < at.size(); ++i) there[i] = at[i] + share * direction[i];
-    return slope_along(there, direction);
+// Goes the whole step, or as far as the bowl's lowest place along it.
+void NodeSolver::step_along(std::vector<double>& volts, const std::vector<double>& direction) {
+  const std::vector<double> from = volts;
+  const double start = slope_along(from, direction);
+  const auto go = [&](double share) {
+    for (std::size_t i = 0; i < from.size(); ++i) volts[i] = from[i] + share * direction[i];
+    work_all(volts);
+    return slope_along(volts, direction);
   };
-  const double start = slope(0);
-  if (!(start < 0) || !(slope(1) > 0.5 * std::abs(start))) return 1;
+  const double end = go(1);
+  if (!(start < 0) || !(end > 0.5 * std::abs(start))) return;
   double low = 0, high = 1;
   for (int i = 0; i < 40; ++i) {
     const double middle = (low + high) / 2;
-    const double s = slope(middle);
-    if (std::abs(s) <= 0.1 * std::abs(start)) return middle;
+    const double s = go(middle);
+    if (std::abs(s) <= 0.1 * std::abs(start)) return;
     (s > 0 ? high : low) = middle;
   }
-  return high;
+  go(high);
 }
 
 NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vector<double>& guess) {
@@ -122,9 +151,13 @@ NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vec
   const bool has_guess = guess.size() == static_cast<std::size_t>(circuit_.node_count);
   result.volts = has_guess ? guess : std::vector<double>(static_cast<std::size_t>(circuit_.node_count), 0.0);
   std::vector<double> direction(result.volts.size(), 0.0);
+  if (has_guess)
+    work_all(result.volts);
+  else
+    start_all();
   for (; result.steps < most_steps && !result.has_settled; ++result.steps) {
     const bool is_first = result.steps == 0 && !has_guess;
-    if (!factor(result, is_first, 0)) break;
+    if (!factor(result, usual_pin)) break;
     matrix_.solve(right_side_);
     double greatest = 0;
     for (std::size_t node = 0; node < direction.size(); ++node) {
@@ -133,9 +166,13 @@ NodeVolts NodeSolver::solve(const RelayState& state, Flash flash, const std::vec
       greatest = std::max(greatest, std::abs(direction[node]));
     }
     if (!std::isfinite(greatest)) break;
-    const double share = is_first || greatest < small_volts ? 1 : length_along(result.volts, direction);
-    for (std::size_t node = 0; node < direction.size(); ++node) result.volts[node] += share * direction[node];
-    result.has_settled = !is_first && share == 1 && greatest < enough_volts;
+    if (is_first || greatest < small_volts) {
+      for (std::size_t node = 0; node < direction.size(); ++node) result.volts[node] += direction[node];
+      result.has_settled = !is_first && greatest < enough_volts;
+      if (!result.has_settled) work_all(result.volts);
+    } else {
+      step_along(result.volts, direction);
+    }
   }
   return result;
 }

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "solve/branch_law.h"
 #include "solve/circuit.h"
 #include "solve/matrix.h"
 
@@ -34,18 +35,20 @@ class NodeSolver {
 
  private:
   void find_islands(const RelayState& state, Flash flash);
-  bool factor(const NodeVolts& result, bool is_first, double least_siemens);
+  void find_places();
+  void work_all(const std::vector<double>& volts);
+  void start_all();
+  bool factor(const NodeVolts& result, double pin);
   double slope_along(const std::vector<double>& at, const std::vector<double>& direction) const;
-  double length_along(const std::vector<double>& at, const std::vector<double>& direction) const;
+  void step_along(std::vector<double>& volts, const std::vector<double>& direction);
 
   const Circuit& circuit_;
   SymmetricMatrix matrix_;
   std::vector<int> row_of_node_;
   std::vector<int> active_;            // branches there
-  std::vector<char> is_active_;        // by branch
-  std::vector<int> pins_;              // one node of each floating island
+  std::vector<Working> workings_;      // by branch, at the volts reached; nothing where it is not there
   std::vector<char> is_pinned_, floating_;
-  std::vector<MatrixEntry> entries_;
+  std::vector<MatrixEntry> entries_;  // their places stay
   std::vector<double> right_side_;
 };
 
