@@ -72,14 +72,21 @@ struct Run {
   std::vector<RelayState> seen;
 };
 
-Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash, MoveOrder order) {
+/// Where a run sets out: the volts are found from nothing, and are the same whatever order it moves in.
+struct Start {
+  const RelayState& state;
+  NodeVolts nodes;
+};
+
+Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const Start& start, Flash flash, MoveOrder order) {
   Run run;
-  run.state = start;
+  run.state = start.state;
+  run.nodes = start.nodes;
   std::unique_ptr<QuickMoves> quick;
   bool is_known = false;  // run.nodes are already those of run.state, where devices watch
-  std::vector<double> guess;
+  std::vector<double> guess = start.nodes.volts;
   for (int round = 0; round < most_settling_rounds; ++round) {
-    if (!is_known) run.nodes = solver.solve(run.state, flash, guess), guess = run.nodes.volts;
+    if (round > 0 && !is_known) run.nodes = solver.solve(run.state, flash, guess), guess = run.nodes.volts;
     if (!run.nodes.has_settled) {
       run.solved = false;
       return run;
@@ -87,8 +94,6 @@ Run run_until_rest(const Circuit& circuit, NodeSolver& solver, const RelayState&
     const RelayState next = wanted(circuit, run.state, run.nodes);
     const int moves = count_moves(run.state, next);
     if (moves == 0) {
-      // From nothing, as if it had never been on the way: which way it came leaves no trace in the last digits.
-      if (round > 0) run.nodes = solver.solve(run.state, flash, {});
       run.rests = true;
       return run;
     }
@@ -159,11 +164,12 @@ RelayState wanted(const Circuit& circuit, const RelayState& now, const NodeVolts
 }
 
 Settled settle(const Circuit& circuit, NodeSolver& solver, const RelayState& start, Flash flash) {
-  Run together = run_until_rest(circuit, solver, start, flash, MoveOrder::together);
+  const Start from{start, solver.solve(start, flash, {})};
+  Run together = run_until_rest(circuit, solver, from, flash, MoveOrder::together);
   Settled settled;
   if (together.solved && (!together.rests || together.moved_several)) {
-    const Run first = run_until_rest(circuit, solver, start, flash, MoveOrder::first_first);
-    const Run last = run_until_rest(circuit, solver, start, flash, MoveOrder::last_first);
+    const Run first = run_until_rest(circuit, solver, from, flash, MoveOrder::first_first);
+    const Run last = run_until_rest(circuit, solver, from, flash, MoveOrder::last_first);
     if (!together.rests && !(first.rests && last.rests)) {
       settled.settling = Settling::chatters;
       name_unsettled(together, settled);
@@ -178,6 +184,8 @@ Settled settle(const Circuit& circuit, NodeSolver& solver, const RelayState& sta
     }
   }
   if (!together.solved) settled.settling = Settling::diverged;
+  // From nothing, as if it had never been on the way: which way it came leaves no trace in the last digits.
+  if (together.rests && together.state != start) together.nodes = solver.solve(together.state, flash, {});
   settled.relays = std::move(together.state);
   settled.nodes = std::move(together.nodes);
   return settled;
