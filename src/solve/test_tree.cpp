@@ -10,6 +10,7 @@
 #include "solve/test_tree.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <map>
@@ -63,34 +64,57 @@ int grow(const TestTable& table, const std::vector<int>& states, Choose choose, 
   return node;
 }
 
+using StateSet = std::uint32_t;  // a bit a state
+
 class Exact {
  public:
-  explicit Exact(const TestTable& table) : table_(table) {}
+  explicit Exact(const TestTable& table) : table_(table) {
+    const std::vector<int> states = all_states(table);
+    for (std::size_t test = 0; test < table.costs.size(); ++test) {
+      std::vector<StateSet>& alike = alike_.emplace_back();
+      for (const auto& [outcome, part] : split_by(table, static_cast<int>(test), states)) alike.push_back(set_of(part));
+    }
+  }
 
   struct Best {
     double cost = 0;  // weighted, not divided by the set's weight
     int test = -1;
   };
 
-  Best best(const std::vector<int>& states) {
-    std::uint32_t key = 0;
-    for (const int state : states) key |= 1u << state;
-    if (const auto known = known_.find(key); known != known_.end()) return known->second;
-    Best best;
-    const double weight = weight_of(table_, states);
-    for (std::size_t test = 0; test < table_.costs.size(); ++test) {
-      const Split split = split_by(table_, static_cast<int>(test), states);
-      if (split.size() < 2) continue;
-      double cost = table_.costs[test] * weight;
-      for (const auto& [outcome, part] : split) cost += this->best(part).cost;
-      if (best.test < 0 || cost < best.cost - 1e-12) best = {cost, static_cast<int>(test)};
-    }
-    return known_[key] = best;
-  }
+  Best best(const std::vector<int>& states) { return best_of(set_of(states)); }
 
  private:
+  static StateSet set_of(const std::vector<int>& states) {
+    StateSet set = 0;
+    for (const int state : states) set |= StateSet{1} << state;
+    return set;
+  }
+
+  double weight_of_set(StateSet states) const {
+    double sum = 0;
+    for (; states != 0; states &= states - 1) sum += table_.weights[static_cast<std::size_t>(std::countr_zero(states))];
+    return sum;
+  }
+
+  Best best_of(StateSet states) {
+    if (const auto known = known_.find(states); known != known_.end()) return known->second;
+    Best best;
+    const double weight = weight_of_set(states);
+    for (std::size_t test = 0; test < table_.costs.size(); ++test) {
+      const auto parts =
+          std::count_if(alike_[test].begin(), alike_[test].end(), [&](StateSet s) { return (s & states) != 0; });
+      if (parts < 2) continue;
+      double cost = table_.costs[test] * weight;
+      for (const StateSet alike : alike_[test])
+        if ((alike & states) != 0) cost += best_of(alike & states).cost;
+      if (best.test < 0 || cost < best.cost - 1e-12) best = {cost, static_cast<int>(test)};
+    }
+    return known_[states] = best;
+  }
+
   const TestTable& table_;
-  std::unordered_map<std::uint32_t, Best> known_;
+  std::vector<std::vector<StateSet>> alike_;  // [test]: the states of each outcome
+  std::unordered_map<StateSet, Best> known_;
 };
 
 template <class Choose>
@@ -185,9 +209,16 @@ class Mixed {
 
 double information(const TestTable& table, int test, const std::vector<int>& states) {
   const double whole = weight_of(table, states);
+  std::vector<double> weights;  // by outcome
+  for (const int state : states) {
+    const auto outcome =
+        static_cast<std::size_t>(table.outcomes[static_cast<std::size_t>(test)][static_cast<std::size_t>(state)]);
+    if (outcome >= weights.size()) weights.resize(outcome + 1);
+    weights[outcome] += table.weights[static_cast<std::size_t>(state)];
+  }
   double bits = 0;
-  for (const auto& [outcome, part] : split_by(table, test, states)) {
-    const double share = weight_of(table, part) / whole;
+  for (const double weight : weights) {
+    const double share = weight / whole;
     if (share > 0 && share < 1) bits -= share * std::log2(share);
   }
   return bits;
