@@ -38,8 +38,9 @@ double between_rows(double area) {
   if (area >= last->area) return last->figure * last->area / area;
   const auto* high = std::lower_bound(first, last + 1, area, [](const AreaFigure& row, double a) { return row.area < a; });
   const auto* low = high - 1;
-  const double part = std::log(area / low->area) / std::log(high->area / low->area);
-  return low->figure * std::pow(high->figure / low->figure, part);
+  const double step = high->figure / low->figure;
+  if (area == high->area) return low->figure * step;
+  return low->figure * std::pow(step, std::log(area / low->area) / std::log(high->area / low->area));
 }
 
 }  // namespace

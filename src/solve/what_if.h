@@ -123,6 +123,7 @@ class WhatIf {
   bool solve_ports();
   bool step_ports(std::vector<double>& direction, std::vector<double>& current_step);
   double slope_along(const std::vector<double>& direction, const std::vector<double>& step, double share) const;
+  double length_along(const std::vector<double>& direction, const std::vector<double>& step) const;
   bool solve_anew();
   NodeVolts solve_altered(const std::vector<double>& guess);
   // what_if_bends.cpp

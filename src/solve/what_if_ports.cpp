@@ -11,6 +11,7 @@ namespace loomfolio {
 namespace {
 
 constexpr int most_port_steps = 80;
+constexpr double small_steps = 1e-6;  // V: taken whole, as in newton.cpp
 
 }  // namespace
 
@@ -53,8 +54,9 @@ bool WhatIf::step_ports(std::vector<double>& direction, std::vector<double>& cur
   const std::size_t n = ports_.size();
   std::vector<double> matrix(n * n), slopes(n), residual(n);
   for (std::size_t k = 0; k < n; ++k) {
-    slopes[k] = law_of(ports_[k], ports_[k].volts).siemens - ports_[k].line.siemens;
-    residual[k] = excess(ports_[k], ports_[k].volts);
+    const Working now = law_of(ports_[k], ports_[k].volts);
+    slopes[k] = now.siemens - ports_[k].line.siemens;
+    residual[k] = now.amperes - ports_[k].line.at(ports_[k].volts);
   }
   direction.assign(n, 0.0);
   for (std::size_t i = 0; i < n; ++i)
@@ -77,6 +79,20 @@ double WhatIf::slope_along(const std::vector<double>& direction, const std::vect
   return sum;
 }
 
+// Share of the step to take: the whole, or as far as the bowl's lowest place along it.
+double WhatIf::length_along(const std::vector<double>& direction, const std::vector<double>& step) const {
+  const double start = slope_along(direction, step, 0);
+  if (!(start < 0) || !(slope_along(direction, step, 1) > 0.5 * std::abs(start))) return 1;
+  double low = 0, high = 1, share = 1;
+  for (int i = 0; i < 40; ++i) {
+    share = (low + high) / 2;
+    const double s = slope_along(direction, step, share);
+    if (std::abs(s) <= 0.1 * std::abs(start)) break;
+    (s > 0 ? high : low) = share;
+  }
+  return share;
+}
+
 bool WhatIf::solve_ports() {
   std::vector<double> direction, step;
   const double enough = std::max(1e-8, 1e-4 * accuracy_.least_volts);
@@ -84,17 +100,7 @@ bool WhatIf::solve_ports() {
     if (!step_ports(direction, step)) return false;
     double greatest = 0;
     for (const double d : direction) greatest = std::max(greatest, std::abs(d));
-    double share = 1;
-    const double start = slope_along(direction, step, 0);
-    if (greatest > 1e-6 && start < 0 && slope_along(direction, step, 1) > 0.5 * std::abs(start)) {
-      double low = 0, high = 1;
-      for (int i = 0; i < 40; ++i) {
-        share = (low + high) / 2;
-        const double s = slope_along(direction, step, share);
-        if (std::abs(s) <= 0.1 * std::abs(start)) break;
-        (s > 0 ? high : low) = share;
-      }
-    }
+    const double share = greatest > small_steps ? length_along(direction, step) : 1;
     for (std::size_t k = 0; k < ports_.size(); ++k) {
       ports_[k].volts += share * direction[k];
       ports_[k].current += share * step[k];
