@@ -6,6 +6,7 @@
 #include <iterator>
 #include <ostream>
 
+#include "base/side_by_side.h"
 #include "base/text.h"
 #include "check/check.h"
 #include "solve/at_once.h"
@@ -64,13 +65,17 @@ std::optional<Proof> prove_text(const std::string& name, std::string text, Surro
   proof.project = read_spec(proof.spec_name, proof.spec_text, proof.library, proof.sources, proof.diagnostics);
   if (!has_errors(proof.diagnostics)) {
     size_wires_of_all(proof.project.builds);
-    for (const Build& build : proof.project.builds) {
-      proof.solutions.push_back(solve_all(build));
-      proof.studies.push_back(study_if_settled(build, proof.solutions.back()));
-      const auto& study = proof.studies.back();
-      const Diagnostics found = check_build({build, proof.solutions.back(), study ? &*study : nullptr});
-      proof.diagnostics.insert(proof.diagnostics.end(), found.begin(), found.end());
-    }
+    const std::vector<Build>& builds = proof.project.builds;
+    proof.solutions.resize(builds.size());
+    proof.studies.resize(builds.size());
+    std::vector<Diagnostics> found(builds.size());
+    work_side_by_side(builds.size(), [&](std::size_t i) {
+      proof.solutions[i] = solve_all(builds[i]);
+      auto& study = proof.studies[i] = study_if_settled(builds[i], proof.solutions[i]);
+      found[i] = check_build({builds[i], proof.solutions[i], study ? &*study : nullptr});
+    });
+    for (const Diagnostics& of_build : found)
+      proof.diagnostics.insert(proof.diagnostics.end(), of_build.begin(), of_build.end());
   }
   sort_diagnostics(proof.diagnostics);
   return proof;

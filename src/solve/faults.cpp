@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 
+#include "base/side_by_side.h"
 #include "solve/fault_bench.h"
 #include "solve/wire_load.h"
 
@@ -41,13 +42,12 @@ FaultBook solve_these_faults(const Build& build, const std::vector<Solution>& so
   std::vector<std::size_t> different;
   book.effect_of = find_shared(build, book.faults, different);
   const std::vector<Amperes> worst = find_worst_currents(build, solutions);
-  for (const Solution& solution : solutions) {
-    FaultBench bench(build, solution, worst, options);
-    std::vector<FaultEffect> effects;
-    effects.reserve(different.size());
-    for (const std::size_t f : different) effects.push_back(bench.apply(book.faults[f]));
-    book.effects.push_back(std::move(effects));
-  }
+  book.effects.resize(solutions.size());
+  work_side_by_side(solutions.size(), [&](std::size_t s) {
+    FaultBench bench(build, solutions[s], worst, options);
+    book.effects[s].reserve(different.size());
+    for (const std::size_t f : different) book.effects[s].push_back(bench.apply(book.faults[f]));
+  });
   return book;
 }
 

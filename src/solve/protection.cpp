@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "solve/protection.h"
 
+#include "base/side_by_side.h"
 #include "solve/protection_parts.h"
 
 namespace loomfolio {
@@ -26,9 +27,12 @@ CircuitOptions cold_options() {
 
 ProtectionStudy study_protection(const Build& build, const std::vector<Solution>& solutions) {
   Study study{build, solutions, find_fuses(build), {}, {}};
-  for (const Solution& solution : solutions)
-    study.benches.push_back({solution.situation, std::make_unique<ShortBench>(build, solution, hot_options(build), study.fuses),
-                             std::make_unique<ShortBench>(build, solution, cold_options(), study.fuses)});
+  study.benches.resize(solutions.size());
+  work_side_by_side(solutions.size(), [&](std::size_t s) {
+    study.benches[s] = {solutions[s].situation,
+                        std::make_unique<ShortBench>(build, solutions[s], hot_options(build), study.fuses),
+                        std::make_unique<ShortBench>(build, solutions[s], cold_options(), study.fuses)};
+  });
   study_wires(study);
   study_fuses(study);
   study_inrush(study);

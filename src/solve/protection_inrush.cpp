@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/side_by_side.h"
 #include "solve/branch_law.h"
 #include "solve/protection_parts.h"
 
@@ -67,27 +68,35 @@ double surge_energy(double load, const std::array<double, 3>& added) {
   return energy;
 }
 
+/// By fuse: the surge's energy as a share of what melts it; 0 where the family states no least time.
+std::vector<double> inrush_shares(const Study& study, const Solution& solution) {
+  const Circuit circuit = make_circuit(study.build, solution.situation, usual_options(study.build));
+  const auto load = fuse_amperes(study, circuit, solution.relays);
+  std::vector<std::array<double, 3>> added(study.fuses.size(), {0, 0, 0});
+  for (std::size_t j = 0; j < surges.size(); ++j) {
+    const auto peak = fuse_amperes(study, surging(study.build, circuit, surges[j]), solution.relays);
+    for (std::size_t f = 0; f < peak.size(); ++f) added[f][j] = std::max(0.0, peak[f] - load[f]);
+  }
+  std::vector<double> shares;
+  for (std::size_t f = 0; f < study.fuses.size(); ++f) {
+    const double melts = least_melting_energy(study.fuses[f]);
+    shares.push_back(melts > 0 ? surge_energy(load[f], added[f]) / melts : 0);
+  }
+  return shares;
+}
+
 }  // namespace
 
 void study_inrush(Study& study) {
-  for (const Solution& solution : study.solutions) {
-    const Circuit circuit = make_circuit(study.build, solution.situation, usual_options(study.build));
-    const auto load = fuse_amperes(study, circuit, solution.relays);
-    std::vector<std::array<double, 3>> added(study.fuses.size(), {0, 0, 0});
-    for (std::size_t j = 0; j < surges.size(); ++j) {
-      const auto peak = fuse_amperes(study, surging(study.build, circuit, surges[j]), solution.relays);
-      for (std::size_t f = 0; f < peak.size(); ++f) added[f][j] = std::max(0.0, peak[f] - load[f]);
-    }
+  std::vector<std::vector<double>> shares(study.solutions.size());  // [situation][fuse]
+  work_side_by_side(shares.size(), [&](std::size_t s) { shares[s] = inrush_shares(study, study.solutions[s]); });
+  for (std::size_t s = 0; s < shares.size(); ++s)
     for (std::size_t f = 0; f < study.fuses.size(); ++f) {
-      const double melts = least_melting_energy(study.fuses[f]);
-      if (melts <= 0) continue;  // the family states no least time
       FuseStudy& fuse = study.result.fuses[f];
-      const double share = surge_energy(load[f], added[f]) / melts;
-      if (share <= fuse.inrush_share) continue;
-      fuse.inrush_share = share;
-      fuse.inrush_situation = solution.situation;
+      if (shares[s][f] <= fuse.inrush_share) continue;
+      fuse.inrush_share = shares[s][f];
+      fuse.inrush_situation = study.solutions[s].situation;
     }
-  }
 }
 
 }  // namespace loomfolio

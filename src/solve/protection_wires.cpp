@@ -7,6 +7,7 @@
 #include <limits>
 #include <optional>
 
+#include "base/side_by_side.h"
 #include "solve/bundles.h"
 #include "solve/protection_parts.h"
 
@@ -181,17 +182,24 @@ void mark_generator_wires(Study& study) {
 
 void study_wires(Study& study) {
   const auto bundles = find_bundles(study.build, study.solutions);
-  study.result.wires.resize(study.build.wires.size());
-  for (std::size_t w = 0; w < study.build.wires.size(); ++w) {
+  const std::size_t wires = study.build.wires.size();
+  study.result.wires.resize(wires);
+  for (std::size_t w = 0; w < wires; ++w) {
+    study.result.wires[w].bundle = bundles[w];
+    study.result.wires[w].ampacity = ampacity(study.build.wires[w], study.build.electrics.ambient, bundles[w]);
+  }
+  std::vector<std::vector<WireProtection>> found(study.benches.size());  // [situation][wire]
+  work_side_by_side(study.benches.size(), [&](std::size_t s) {
+    for (std::size_t w = 0; w < wires; ++w)
+      found[s].push_back(
+          study_wire_in(study, study.benches[s], WireId{static_cast<std::int32_t>(w)}, study.result.wires[w]));
+  });
+  for (std::size_t w = 0; w < wires; ++w) {
     WireProtection& worst = study.result.wires[w];
-    worst.bundle = bundles[w];
-    worst.ampacity = ampacity(study.build.wires[w], study.build.electrics.ambient, bundles[w]);
-    const WireProtection start = worst;
     Amperes prospective{0};
-    for (BenchPair& bench : study.benches) {
-      const WireProtection found = study_wire_in(study, bench, WireId{static_cast<std::int32_t>(w)}, start);
-      prospective = std::max(prospective, found.prospective);
-      if (is_worse(found, worst)) worst = found;
+    for (const auto& in_situation : found) {
+      prospective = std::max(prospective, in_situation[w].prospective);
+      if (is_worse(in_situation[w], worst)) worst = in_situation[w];
     }
     worst.prospective = prospective;
   }
