@@ -137,7 +137,7 @@ class AssemblyPlanner {
     std::vector<Action> actions;
     if (is_kit()) actions.push_back(simple(ActionType::key_off));
     actions.push_back(simple(ActionType::remove_covers));
-    if (is_kit()) actions.push_back(simple(ActionType::disconnect));
+    actions.push_back(simple(is_kit() ? ActionType::disconnect : ActionType::remove_battery));
     actions.push_back(simple(ActionType::remove_tank));
     const bool brings_battery = std::any_of(build_.parts.begin(), build_.parts.end(), [](const Part& part) {
       return part.provided == Provider::kit && is_battery(part);

@@ -32,6 +32,7 @@ enum class ActionType : std::uint8_t {
   key_off,        ///< a kit: before anything else
   remove_covers,  ///< seat and covers: what hides the battery
   disconnect,     ///< a kit: the machine's battery
+  remove_battery, ///< a whole machine: one that may be in
   remove_tank,    ///< the fuel tank, once nothing can spark
   take_battery,   ///< a kit that brings a battery: the old one out
   take_fuse,      ///< a fuse of the machine that the kit's wires will use

@@ -38,24 +38,39 @@ void add_front(Items& items, const Wire& wire, const std::string& letters, Milli
   add_text(items, {right, second_line}, fitted.text, fitted.style, look::ink, Align::right);
 }
 
-/// The other side: the terminal's mark, then the name of its part. A name of more than two lines loses its last words; a word too long
-/// for one is set smaller.
+/// Without one word: what stands behind a comma tells left from right, so of 'Turn signal, front left' the first goes; of others the last.
+/// Empty when there is but one.
+std::string without_a_word(const std::string& name) {
+  const std::size_t first = name.find(' '), last = name.rfind(' '), comma = name.find(',');
+  if (last == std::string::npos) return {};
+  return comma != std::string::npos && first < comma ? name.substr(first + 1) : name.substr(0, last);
+}
+
+/// The other side: the terminal's mark, then the name of its part. A name of more than two lines is set smaller, and only then loses
+/// words; a word too long for a line is set smaller too.
 Block back_block(const SheetContext& context, const Build& build, TerminalId end, Millimetres width,
                  const TypeSetting& setting) {
   const std::string mark = terminal_mark(build, end);
   const auto set = [&](const FittedText& name) {
     std::vector<Span> spans;
-    if (!mark.empty()) spans.push_back({mark + " ", look::table_bold, look::ink, {}});
+    TextStyle bold = look::table_bold;
+    bold.points -= look::table_small.points - name.style.points;
+    if (!mark.empty()) spans.push_back({mark + " ", bold, look::ink, {}});
     spans.push_back({name.text, name.style, look::ink, {}});
     return set_paragraph({std::move(spans), Align::left, {}}, half_room(width), setting);
   };
   std::string name = owner_name(build, end, context.words());
+  TextStyle style = look::table_small;
   while (true) {
-    Block block = set({name, look::table_small});
+    Block block = set({name, style});
     if (block.height <= back_height) return block;
-    const std::size_t last = name.rfind(' ');
-    if (last == std::string::npos) return set(fit_text(name, look::table_small, half_room(width), context.measure()));
-    name.resize(last);
+    if (style.points - 0.5 >= look::least_points) {
+      style.points -= 0.5;
+      continue;
+    }
+    std::string shorter = without_a_word(name);
+    if (shorter.empty()) return set(fit_text(name, look::table_small, half_room(width), context.measure()));
+    name = std::move(shorter);
     while (name.ends_with(',')) name.pop_back();
   }
 }

@@ -111,6 +111,8 @@ class StepWriter {
         return "steps.remove_covers";
       case ActionType::disconnect:
         return "steps.disconnect";
+      case ActionType::remove_battery:
+        return "steps.remove_battery";
       case ActionType::remove_tank:
         return "steps.remove_tank";
       case ActionType::take_battery:
