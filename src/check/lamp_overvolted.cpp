@@ -7,13 +7,13 @@
 
 namespace loomfolio::rules {
 
-constexpr double greatest_share = 1.12;  ///< of its test volts
+constexpr double overvolted_share = 1.12;  ///< of its test volts
 
 void lamp_overvolted(const Facts& facts, Diagnostics& findings) {
   each_inside(facts.build, [&](InsideRef ref, const Part& part, const Inside& inside) {
     if (inside.type != InsideType::lamp || !inside.at_voltage) return;
     const Peak peak = greatest_volts(facts, ref);
-    if (!peak.situation || peak.volts.number() <= inside.at_voltage->number() * greatest_share) return;
+    if (!peak.situation || peak.volts.number() <= inside.at_voltage->number() * overvolted_share) return;
     findings.push_back(make_diagnostic(DiagnosticId::lamp_overvolted, part.origin.table,
                                        "lamp " + say_inside(facts.build, ref) + " has " + say(peak.volts) + " in " +
                                            say_situation(*peak.situation) + "; it is tested at " +

@@ -7,7 +7,7 @@
 
 namespace loomfolio::rules {
 
-constexpr double least_share = 0.9;  ///< of its test volts
+constexpr double starved_share = 0.9;  ///< of its test volts
 
 void lamp_starved(const Facts& facts, Diagnostics& findings) {
   for (const SettledSituation& settled : settled_situations(facts)) {
@@ -16,7 +16,7 @@ void lamp_starved(const Facts& facts, Diagnostics& findings) {
       if (inside.type != InsideType::lamp || !inside.at_voltage) return;
       const InsideState& state = settled.solution->insides[ref.part.at()][static_cast<std::size_t>(ref.inside)];
       const double share = std::fabs(state.volts.number()) / inside.at_voltage->number();
-      if (!state.is_on || share >= least_share) return;
+      if (!state.is_on || share >= starved_share) return;
       findings.push_back(make_diagnostic(DiagnosticId::lamp_starved, part.origin.table,
                                          "lamp " + say_inside(facts.build, ref) + " burns at " + say(state.volts) +
                                              " in " + say_situation(*settled.situation) + "; it is tested at " +

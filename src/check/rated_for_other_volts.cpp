@@ -4,7 +4,7 @@
 
 namespace loomfolio::rules {
 
-constexpr double least_share = 0.75, greatest_share = 1.35;  ///< of the machine's nominal volts
+constexpr double least_rated_share = 0.75, greatest_rated_share = 1.35;  ///< of the machine's nominal volts
 
 void rated_for_other_volts(const Facts& facts, Diagnostics& findings) {
   const Volts nominal = facts.build.electrics.nominal;
@@ -13,7 +13,7 @@ void rated_for_other_volts(const Facts& facts, Diagnostics& findings) {
         inside.type == InsideType::lamp || inside.type == InsideType::load || inside.type == InsideType::motor;
     if (!is_load || !inside.at_voltage || nominal.number() <= 0) return;
     const double share = *inside.at_voltage / nominal;
-    if (share >= least_share && share <= greatest_share) return;
+    if (share >= least_rated_share && share <= greatest_rated_share) return;
     findings.push_back(make_diagnostic(
         DiagnosticId::rated_for_other_volts, part.origin.table,
         say_inside(facts.build, ref) + " is rated at " + say(*inside.at_voltage) + " on a machine of " + say(nominal),

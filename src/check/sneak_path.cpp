@@ -9,8 +9,8 @@
 
 namespace loomfolio::rules {
 
-constexpr double least_share = 0.08,
-                 greatest_share = 0.7;  ///< of the rated or nominal volts: more than nothing, less than work
+constexpr double least_sneak_share = 0.08,
+                 greatest_sneak_share = 0.7;  ///< of the rated or nominal volts: more than nothing, less than work
 
 namespace {
 
@@ -19,7 +19,7 @@ bool is_half_fed(const Electrics& electrics, const Inside& inside, const InsideS
     return false;  // it lets go all the same
   const Volts rated = inside.at_voltage.value_or(electrics.nominal);
   const double share = std::fabs(state.volts.number()) / rated.number();
-  return share >= least_share && share <= greatest_share;
+  return share >= least_sneak_share && share <= greatest_sneak_share;
 }
 
 bool is_load(const Inside& inside) {

@@ -13,7 +13,7 @@ using namespace loomfolio;
 
 namespace {
 
-std::string with(std::string text, const std::string& from, const std::string& to) {
+std::string with_one(std::string text, const std::string& from, const std::string& to) {
   const std::size_t at = text.find(from);
   REQUIRE(at != std::string::npos);
   return text.replace(at, from.size(), to);
@@ -92,7 +92,7 @@ TEST_CASE("either may be a PDF; one of something else is refused, and so is a sp
   CHECK(other.code == 2);
   CHECK(other.err.find("carries no spec") != std::string::npos);
 
-  files.held["wrong.toml"] = with(small_spec(), "switch.56", "switch.65");
+  files.held["wrong.toml"] = with_one(small_spec(), "switch.56", "switch.65");
   const Ran wrong = run_with(files, {"compare", "lamp.toml", "wrong.toml", "-o", "out.pdf"});
   CHECK(wrong.code == 1);
   CHECK(wrong.err.find("nothing compared") != std::string::npos);
