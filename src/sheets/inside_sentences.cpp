@@ -138,15 +138,17 @@ class Teller {
     return condition.when_live && terminal >= 0 && is_left_open(build_, id_, terminal) && is_held_up(output, condition);
   }
 
-  /// Whether the input is live by itself, until a switch earths it.
+  /// Whether a resistor inside makes the input live by itself, until a switch earths it. What feeds a consumer inside is the supply that such
+  /// resistors come from.
   bool is_held_up(const Inside& output, const OutputCondition& condition) const {
     const int terminal = output.nodes[static_cast<std::size_t>(condition.input)].terminal;
-    if (terminal < 0) return false;
-    return std::any_of(part_.insides.begin(), part_.insides.end(), [terminal](const Inside& inside) {
-      return inside.type == InsideType::resistor &&
-             std::any_of(inside.nodes.begin(), inside.nodes.end(),
-                         [terminal](const Inside::Node& node) { return node.terminal == terminal; });
-    });
+    const auto is_at = [&](InsideType type) {
+      return std::any_of(part_.insides.begin(), part_.insides.end(), [&](const Inside& inside) {
+        return inside.type == type && std::any_of(inside.nodes.begin(), inside.nodes.end(),
+                                                  [&](const Inside::Node& node) { return node.terminal == terminal; });
+      });
+    };
+    return terminal >= 0 && is_at(InsideType::resistor) && !is_at(InsideType::load);
   }
 
   void tell_charger(const Inside& charger) {

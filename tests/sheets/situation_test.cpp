@@ -9,6 +9,7 @@
 #include "check/paths.h"
 #include "sheets/diagram_live.h"
 #include "sheets/fixed_face.h"
+#include "sheets/inside_sentences.h"
 #include "sheets/sample_sheets.h"
 #include "sheets/situation_layout.h"
 #include "sheets/situation_paths.h"
@@ -279,4 +280,21 @@ TEST_CASE("a small current without volts is a lamp's own where one sends it, and
       }
     }
   CHECK(stray > 0);
+}
+
+TEST_CASE("an output waits for its supply to be live, and for inputs that a resistor holds up to be earthed or not") {
+  const SampleFolio& sample = shared_sample("electric-start-kit");
+  int told = 0;
+  for (const SolvedBuild& solved : sample.solved())
+    for (std::size_t p = 0; p < solved.build.parts.size(); ++p) {
+      if (!solved.build.kind_of(solved.build.parts[p]).id.starts_with("control-unit")) continue;
+      std::string all;
+      for (const std::string& sentence : inside_sentences(solved.build, PartId{static_cast<std::int32_t>(p)}, sample.words()))
+        all += sentence + "\n";
+      CHECK(all.find("terminal 15 is live and terminal start is earthed") != std::string::npos);
+      CHECK(all.find("terminal start is not earthed") != std::string::npos);
+      CHECK(all.find("terminal 15 is not earthed") == std::string::npos);
+      ++told;
+    }
+  CHECK(told >= 2);
 }
