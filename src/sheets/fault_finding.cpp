@@ -9,6 +9,7 @@
 
 #include "base/side_by_side.h"
 #include "base/text.h"
+#include "check/feed.h"
 #include "check/paths.h"
 #include "sheets/fault_chart.h"
 #include "sheets/fault_pages.h"
@@ -359,6 +360,17 @@ class FaultPages {
     add_merged([this](std::size_t e) { return odd_of(e); });
   }
 
+  /// A starter that turns by itself is stopped before anything is looked at: often no fuse does it, nor the key.
+  std::string look_at(std::size_t e, const OddSymptom& odd) const {
+    const Build& build = book_.entries[e].context.build();
+    const std::string list = say_[e]->list_mends(odd.suspects);
+    const bool turns = std::any_of(odd.symptoms.begin(), odd.symptoms.end(), [&](const Symptom& symptom) {
+      return symptom.seen == Expected::on && symptom.what.inside >= 0 && is_starter_motor(build, symptom.what);
+    });
+    if (!turns) return list;
+    return "*" + words_("faults.burning_at_once", pole_names(build, words_)) + "* " + words_("faults.then_list", {{"list", list}});
+  }
+
   Table odd_of(std::size_t e) const {
     const FaultPlan& plan = book_.entries[e].plan;
     const FaultWords& say = *say_[e];
@@ -380,7 +392,7 @@ class FaultPages {
       last = said;
       table.rows.push_back(
           {{Cell{std::move(see)}, text_cell(say.situation(odd.symptoms.front().situation)),
-            text_cell(say.list_mends(odd.suspects))}});
+            Cell{{{marked_spans(look_at(e, odd), look::table, look::table_bold), Align::left, {}}}}}});
       table.rows.back().anchor = odd_anchor(book_.entries[e].context.build(), odd);
     }
     return table;
