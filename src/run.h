@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "base/leftovers.h"
 #include "read/read.h"
 
 namespace loomfolio {
@@ -27,6 +28,7 @@ struct Surroundings {
   bool out_is_terminal = false;
   bool err_is_terminal = false;   ///< colour and progress only then
   std::function<bool()> wait = {};  ///< watch: some tenths of a second; false ends the watching. Not set: it looks once
+  Leftovers leftovers = {};       ///< of the commands that were run
 };
 
 /// Exit code: 0 clean, 1 findings of error, 2 could not run.

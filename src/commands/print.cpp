@@ -199,7 +199,7 @@ int print_pages(const Request& request, Proof& proof, const EarlierFolio* earlie
   const bool may_print = !proof.solutions.empty() && (request.is_draft || !has_errors(proof.diagnostics));
   if (!may_print) return refuse(proof, surroundings);
   if (has_wrong_wish(request, proof, surroundings)) return 2;
-  const auto kit = gather_pages_kit(request, proof, surroundings);
+  auto kit = gather_pages_kit(request, proof, surroundings);
   if (!kit) return 2;
 
   progress.step("drawing the sheets");
@@ -222,10 +222,12 @@ int print_pages(const Request& request, Proof& proof, const EarlierFolio* earlie
 
   progress.step("writing");
   const Colouring colouring = request.is_mono ? Colouring::grey : Colouring::full;
-  const bool is_written = *form == Form::pdf ? write_out(output, render_pdf(folio, kit->fonts, colouring), surroundings)
+  const bool is_written = *form == Form::pdf ? write_out(output, render_pdf(folio, kit->fonts, colouring, &surroundings.leftovers), surroundings)
                                              : write_pictures(folio, output, *form, kit->fonts, request, surroundings);
   progress.wipe();
   report_findings(proof, surroundings);
+  surroundings.leftovers.push_back(std::make_shared<Folio>(std::move(folio)));
+  surroundings.leftovers.push_back(std::shared_ptr<PagesKit>(std::move(kit)));
   if (!is_written || (!request.placement.empty() && !write_out(request.placement, places, surroundings))) return 2;
   return has_errors(proof.diagnostics) ? 1 : 0;
 }

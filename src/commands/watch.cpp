@@ -24,6 +24,7 @@ int run_watch(const Request& request, Surroundings& surroundings) {
     if (text && text == seen && text != printed) {
       printed = text;
       code = run_print(request, surroundings);
+      surroundings.leftovers.clear();
       surroundings.err << "loomfolio: " << (code == 2 ? "not printed" : code == 1 ? "errors found" : "printed")
                        << "; waiting for the next save of `" << request.spec << "`, Ctrl-C ends\n"
                        << std::flush;

@@ -143,7 +143,7 @@ void append_extras(PdfExtras& all, PdfExtras&& own) {
 
 }  // namespace
 
-std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colouring) {
+std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colouring, Leftovers* leftovers) {
   const auto& shaper = fonts.inside().shaper;
   if (!shaper || folio.sheets.empty()) return {};
   PdfExtras extras;
@@ -158,7 +158,7 @@ std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colou
   for (DrawnPart& part : parts) append_extras(extras, std::move(part.extras));
   const bool is_whole = std::all_of(read.begin(), read.end(), [](const auto& part) { return part != nullptr; });
   std::string pdf = is_whole ? finish_pdf(read, folio, extras) : std::string();
-  work_side_by_side(read.size(), [&](std::size_t p) { read[p].reset(); });  // thousands of objects each
+  if (leftovers != nullptr) std::move(read.begin(), read.end(), std::back_inserter(*leftovers));
   return pdf;
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "base/leftovers.h"
 #include "base/text_measure.h"
 #include "sheets/sheet.h"
 
@@ -38,7 +39,8 @@ enum class Colouring : std::uint8_t { full, grey };
 /// same bytes. A link to a sheet that is not in the folio is left out; one to an anchor that is not there leads to the top
 /// of its sheet (find_folio_faults names both). Empty when the folio has no sheet, the faces are not there, or drawing
 /// failed.
-std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colouring = Colouring::full);
+/// `leftovers`: takes what is to be freed; null: it is freed before the bytes are given.
+std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colouring = Colouring::full, Leftovers* leftovers = nullptr);
 /// One sheet as SVG, text as text. A link to another sheet leads to a file beside it, named after that sheet's id:
 /// `cover.svg#anchor`.
 std::string render_svg(const Sheet& sheet, const FontSet& fonts, Colouring colouring = Colouring::full);

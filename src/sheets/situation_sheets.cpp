@@ -184,8 +184,13 @@ std::vector<ToldSituation> tell_all(const SheetContext& context, SituationSheets
     told[s].letters = letters_of_alike(context, id, *pair);
     to_lay[s] = std::move(pair);
   }
-  work_side_by_side(told.size(), [&](std::size_t s) {
-    if (!to_lay[s]) return;
+  // Those in which most works take longest: they come first, so that none is waited for alone at the end.
+  std::vector<std::pair<int, std::size_t>> order;
+  for (std::size_t s = 0; s < told.size(); ++s)
+    if (to_lay[s]) order.push_back({-count_working(build, to_lay[s]->after.solution), s});
+  std::sort(order.begin(), order.end());
+  work_side_by_side(order.size(), [&](std::size_t turn) {
+    const std::size_t s = order[turn].second;
     const StoryWidth widest = told[s].is_shared() ? StoryWidth::waiting : StoryWidth::everything;
     told[s].laid = lay_out_in_shares(context, *to_lay[s], widest);
   });
