@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "model/build.h"
 
+#include <algorithm>
+
 #include "base/text.h"
 
 namespace loomfolio {
@@ -31,6 +33,11 @@ std::vector<std::vector<WireId>> wires_at_terminals(const Build& build) {
     if (build.wires[i].to != build.wires[i].from) at[build.wires[i].to.at()].push_back(id);
   }
   return at;
+}
+
+bool has_wire(const Build& build, TerminalId terminal) {
+  return std::any_of(build.wires.begin(), build.wires.end(),
+                     [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
 }
 
 std::string print_size(const Wire& wire) {

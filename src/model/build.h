@@ -250,6 +250,8 @@ ZoneId zone_of(const Build& build, TerminalId terminal);
 std::string call_terminal(const Build& build, TerminalId terminal);
 /// Wires that end at each terminal, by TerminalId, in wire order.
 std::vector<std::vector<WireId>> wires_at_terminals(const Build& build);
+/// Whether a wire ends there.
+bool has_wire(const Build& build, TerminalId terminal);
 /// '2.5 mm2' or '14 AWG': the size as printed.
 std::string print_size(const Wire& wire);
 

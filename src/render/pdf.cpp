@@ -158,7 +158,10 @@ std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colou
   for (DrawnPart& part : parts) append_extras(extras, std::move(part.extras));
   const bool is_whole = std::all_of(read.begin(), read.end(), [](const auto& part) { return part != nullptr; });
   std::string pdf = is_whole ? finish_pdf(read, folio, extras) : std::string();
-  if (leftovers != nullptr) std::move(read.begin(), read.end(), std::back_inserter(*leftovers));
+  if (leftovers != nullptr) {
+    std::move(read.begin(), read.end(), std::back_inserter(*leftovers));
+    leftovers->push_back(std::make_shared<std::vector<DrawnPart>>(std::move(parts)));  // qpdf reads its bytes where they are
+  }
   return pdf;
 }
 

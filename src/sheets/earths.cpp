@@ -84,17 +84,11 @@ IdType id_at(std::size_t index) {
   return IdType{static_cast<std::int32_t>(index)};
 }
 
-/// Wires meet there; an earth or splice without wires is an error of the build that a check reports.
-bool has_wires(const Build& build, TerminalId terminal) {
-  return std::any_of(build.wires.begin(), build.wires.end(),
-                     [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
-}
-
 std::vector<const Earth*> earths_shown(const SheetContext& context) {
   std::vector<const Earth*> shown;
   const Build& build = context.build();
   for (std::size_t i = 0; i < build.earths.size(); ++i)
-    if (has_wires(build, build.earths[i].terminal) && shows_earth(context, id_at<EarthId>(i)))
+    if (has_wire(build, build.earths[i].terminal) && shows_earth(context, id_at<EarthId>(i)))
       shown.push_back(&build.earths[i]);
   return shown;
 }
@@ -103,7 +97,7 @@ std::vector<const Splice*> splices_shown(const SheetContext& context) {
   std::vector<const Splice*> shown;
   const Build& build = context.build();
   for (std::size_t i = 0; i < build.splices.size(); ++i)
-    if (has_wires(build, build.splices[i].terminal) && shows_splice(context, id_at<SpliceId>(i)))
+    if (has_wire(build, build.splices[i].terminal) && shows_splice(context, id_at<SpliceId>(i)))
       shown.push_back(&build.splices[i]);
   return shown;
 }

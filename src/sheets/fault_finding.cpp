@@ -361,14 +361,15 @@ class FaultPages {
   }
 
   /// A starter that turns by itself is stopped before anything is looked at: often no fuse does it, nor the key.
-  std::string look_at(std::size_t e, const OddSymptom& odd) const {
+  /// `poles`: by pole_names.
+  std::string look_at(std::size_t e, const OddSymptom& odd, const std::vector<std::pair<std::string, std::string>>& poles) const {
     const Build& build = book_.entries[e].context.build();
     const std::string list = say_[e]->list_mends(odd.suspects);
     const bool turns = std::any_of(odd.symptoms.begin(), odd.symptoms.end(), [&](const Symptom& symptom) {
       return symptom.seen == Expected::on && symptom.what.inside >= 0 && is_starter_motor(build, symptom.what);
     });
     if (!turns) return list;
-    return "*" + words_("faults.burning_at_once", pole_names(build, words_)) + "* " + words_("faults.then_list", {{"list", list}});
+    return "*" + words_("faults.burning_at_once", poles) + "* " + words_("faults.then_list", {{"list", list}});
   }
 
   Table odd_of(std::size_t e) const {
@@ -378,8 +379,8 @@ class FaultPages {
     table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
                      {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
                      {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
-    auto values = pole_names(book_.entries[e].context.build(), words_);
-    std::string act = words_("faults.burning_do", values);
+    const auto poles = pole_names(book_.entries[e].context.build(), words_);
+    std::string act = words_("faults.burning_do", poles);
     if (!plan.burning.empty()) act += " " + words_("faults.burning_unfused", {{"list", say.list_mends(plan.burning)}});
     table.rows.push_back({{text_cell(words_("faults.burning"), look::table_bold), text_cell(words_("faults.always")),
                            Cell{{{marked_spans(act, look::table, look::table_bold), Align::left, {}}}}}});
@@ -392,7 +393,7 @@ class FaultPages {
       last = said;
       table.rows.push_back(
           {{Cell{std::move(see)}, text_cell(say.situation(odd.symptoms.front().situation)),
-            Cell{{{marked_spans(look_at(e, odd), look::table, look::table_bold), Align::left, {}}}}}});
+            Cell{{{marked_spans(look_at(e, odd, poles), look::table, look::table_bold), Align::left, {}}}}}});
       table.rows.back().anchor = odd_anchor(book_.entries[e].context.build(), odd);
     }
     return table;

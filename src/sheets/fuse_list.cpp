@@ -6,9 +6,8 @@
 namespace loomfolio {
 
 std::vector<InsideRef> list_fuses(const Build& build) {
-  const auto wires = wires_at_terminals(build);
-  const auto has_wire = [&](const Part& part, const Inside::Node& node) {
-    return node.terminal < 0 || !wires[part.terminals[static_cast<std::size_t>(node.terminal)].at()].empty();
+  const auto is_wired = [&](const Part& part, const Inside::Node& node) {
+    return node.terminal < 0 || has_wire(build, part.terminals[static_cast<std::size_t>(node.terminal)]);
   };
   std::vector<InsideRef> fuses;
   for (std::size_t p = 0; p < build.parts.size(); ++p) {
@@ -17,7 +16,7 @@ std::vector<InsideRef> list_fuses(const Build& build) {
       const Inside& inside = part.insides[i];
       if (inside.type != InsideType::fuse) continue;
       const bool is_used = std::all_of(inside.nodes.begin(), inside.nodes.end(),
-                                       [&](const Inside::Node& node) { return has_wire(part, node); });
+                                       [&](const Inside::Node& node) { return is_wired(part, node); });
       if (is_used) fuses.push_back({PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)});
     }
   }

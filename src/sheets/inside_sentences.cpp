@@ -214,9 +214,7 @@ std::string end_mark(const Build& build, InsideRef ref, std::size_t node) {
 bool is_left_open(const Build& build, PartId part, int terminal) {
   const KindTerminal& kind_terminal = build.kind_of(build.part(part)).terminals[static_cast<std::size_t>(terminal)];
   if (kind_terminal.form == TerminalForm::body) return false;
-  const TerminalId id = build.part(part).terminals[static_cast<std::size_t>(terminal)];
-  return std::none_of(build.wires.begin(), build.wires.end(),
-                      [id](const Wire& wire) { return wire.from == id || wire.to == id; });
+  return !has_wire(build, build.part(part).terminals[static_cast<std::size_t>(terminal)]);
 }
 
 std::vector<std::string> inside_sentences(const Build& build, PartId part, const Words& words) {

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "solve/circuit.h"
 
-#include <algorithm>
-
 #include "solve/circuit_insides.h"
 #include "solve/defaults.h"
 #include "solve/islands.h"
@@ -78,15 +76,11 @@ void add_earths(Making& m) {
     join_to_frame(m.circuit, earth.terminal.index, earth.resistance.value_or(standard::earth), branch);
   }
   // A body without a wire of its own earths where it is bolted; one with a wire is taken as standing in rubber.
-  const auto has_wire = [&](TerminalId terminal) {
-    return std::any_of(m.build.wires.begin(), m.build.wires.end(),
-                       [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
-  };
   for (const Part& part : m.build.parts) {
     const Kind& kind = m.build.kind_of(part);
     for (std::size_t t = 0; t < part.terminals.size() && t < kind.terminals.size(); ++t) {
       const TerminalId terminal = part.terminals[t];
-      if (kind.terminals[t].form != TerminalForm::body || has_wire(terminal)) continue;
+      if (kind.terminals[t].form != TerminalForm::body || has_wire(m.build, terminal)) continue;
       Branch branch;
       branch.origin = BranchOrigin::body;
       branch.terminal = terminal;
