@@ -251,21 +251,41 @@ class FaultPages {
     std::string set =
         words_("faults.set", {{"situation", say.situation(situation)}, {"settings", say.settings(situation)}});
     if (chart.works_in.is_set()) set += " " + words_("faults.only_in", {{"situation", say.situation(chart.works_in)}});
-    if (is_in_gear(build, entry.plan.bench.build.situations[situation.at()])) set += " " + words_("faults.in_gear");
+    const Situation& head_set = entry.plan.bench.build.situations[situation.at()];
+    const bool is_in = is_in_gear(build, head_set), cranks = head_set.engine == EngineState::cranking;
+    if (cranks) set += " " + words_("faults.keep_from_firing");
+    if (is_in) set += " " + words_("faults.in_gear");
+    if (cranks && !is_in) set += " " + words_("faults.in_neutral");
     put_below(block,
               set_paragraph({marked_spans(set, look::text, look::text_bold), Align::left, "P"}, flow_.width(),
                             flow_.setting()),
               Millimetres(1.5));
     if (const std::string first = by_hand(entry, chart); !first.empty())
       put_below(block, set_text(first, look::text, flow_.width(), flow_.setting()), {});
-    if (chart.symptoms.size() < 2) return block;
     std::vector<NamedElement> others;
     for (std::size_t i = 1; i < chart.symptoms.size(); ++i) others.push_back({chart.symptoms[i].what, {}});
-    put_below(block,
-              set_text(words_("faults.also", {{"list", list_elements(build, others)}}), look::text, flow_.width(),
-                       flow_.setting()),
-              {});
+    const auto put = [&](const std::string& said) {
+      put_below(block, set_paragraph({marked_spans(said, look::text, look::text_bold), Align::left, "P"}, flow_.width(), flow_.setting()), {});
+    };
+    if (!others.empty()) put(words_("faults.also", {{"list", list_elements(build, others)}}));
+    for (const OtherWay& way : chart.other_ways) put(say.other_way(chart, way));
+    if (const char* key = odd_key(entry.plan, chart); key != nullptr)
+      put(words_(key, {{"chart", number(book_.odd_index())}}));
     return block;
+  }
+
+  /// What else the chart's elements may do, which another page tells: lit when they should be off, lit without flashing.
+  static const char* odd_key(const FaultPlan& plan, const FaultChart& chart) {
+    if (chart.kind != Ailing::shown || chart.works_in.is_set()) return nullptr;
+    bool stays_on = false, is_steady = false;
+    for (const OddSymptom& odd : plan.odd)
+      for (const Symptom& symptom : odd.symptoms) {
+        const auto is_same = [&](const Symptom& own) { return own.what == symptom.what; };
+        if (std::none_of(chart.symptoms.begin(), chart.symptoms.end(), is_same)) continue;
+        stays_on = stays_on || (symptom.expected == Expected::off && symptom.seen == Expected::on);
+        is_steady = is_steady || (symptom.expected == Expected::flashing && symptom.seen == Expected::on);
+      }
+    return is_steady ? "faults.stays_steady" : stays_on ? "faults.stays_on" : nullptr;
   }
 
   /// As many questions as fit on one page.

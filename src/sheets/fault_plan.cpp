@@ -32,6 +32,7 @@ class FaultPlanner {
     FaultPlan plan;
     for (const Group& group : groups_) add_chart(plan, group, group.situation, {});
     for (const Group& group : groups_) add_partial_charts(plan, group);
+    for (const Group& group : groups_) add_slow_chart(plan, group);
     // Of the lamps and loads the large charts first: the small ones then share sheets.
     std::stable_sort(plan.charts.begin(), plan.charts.end(), [](const FaultChart& a, const FaultChart& b) {
       if (rank(a.kind) != rank(b.kind)) return rank(a.kind) < rank(b.kind);
@@ -84,19 +85,31 @@ class FaultPlanner {
   }
 
   void add_chart(FaultPlan& plan, const Group& group, SituationId situation, SituationId works_in) {
-    FaultChart chart{group.kind, {}, works_in, {}};
+    FaultChart chart{group.kind, {}, works_in, {}, {}};
     for (const InsideRef what : group.elements)
       if (const Expected sound = state_in(situation, what); sound != Expected::off)
         chart.symptoms.push_back({situation, what, sound, Expected::off});
     chart.diagnosis = diagnose_any(study_, chart.symptoms, works_in);
     if (chart.diagnosis.suspects.empty()) return;
+    if (group.kind == Ailing::shown && !works_in.is_set()) chart.other_ways = find_other_ways(bench_, book_, chart.symptoms);
     covered_.insert(chart.diagnosis.suspects.begin(), chart.diagnosis.suspects.end());
     plan.charts.push_back(std::move(chart));
   }
 
+  /// A starter that only clicks or turns slowly: a weak battery, a bad joint, a bad earth.
+  void add_slow_chart(FaultPlan& plan, const Group& group) {
+    if (group.kind != Ailing::starter) return;
+    FaultChart chart{group.kind, {{group.situation, group.elements.front(), Expected::on, Expected::dim}}, {}, {}, {}};
+    chart.diagnosis = diagnose_any(study_, chart.symptoms);
+    if (!chart.diagnosis.suspects.empty()) plan.charts.push_back(std::move(chart));
+  }
+
   /// What shows in one of the group's other situations only: a second way to the same lamp, a second interlock.
   void add_partial_charts(FaultPlan& plan, const Group& group) {
-    const InsideRef what = group.elements.front();
+    for (const InsideRef what : group.elements) add_partial_charts(plan, group, what);
+  }
+
+  void add_partial_charts(FaultPlan& plan, const Group& group, InsideRef what) {
     const auto missed_in = [&](SituationId s) {
       std::set<int> missed;
       if (s == group.situation || state_in(s, what) == Expected::off || is_running_in_vain(group.kind, s))
@@ -260,9 +273,13 @@ class FaultPlanner {
       }
   }
 
+  bool has_slow_chart(const Symptom& symptom) const {
+    return symptom.seen == Expected::dim && kind_of_element(build_, symptom.what) == Ailing::starter;
+  }
+
   void add_odd(FaultPlan& plan) const {
     for (const Symptom& symptom : list_symptoms(build_, solutions_, book_))
-      if (symptom.seen != Expected::off && kind_of_element(build_, symptom.what) != Ailing::none)
+      if (symptom.seen != Expected::off && kind_of_element(build_, symptom.what) != Ailing::none && !has_slow_chart(symptom))
         add_odd_symptom(plan, symptom);
     add_what_must_stay_off(plan);
     std::erase_if(plan.odd, [](const OddSymptom& o) { return o.suspects.empty(); });

@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "sheets/fault_other_ways.h"
 #include "solve/bench_situations.h"
 #include "solve/diagnose.h"
 
@@ -33,6 +34,7 @@ struct FaultChart {
   std::vector<Symptom> symptoms;
   SituationId works_in;  ///< set: there the first symptom does not show; an earlier chart serves if it does
   Diagnosis diagnosis;   ///< its suspects index FaultPlan::faults
+  std::vector<OtherWay> other_ways = {};  ///< of a chart of what is shown: how the reader may make it work after all
 };
 
 /// A fuse that blows, and the first situation in which it does: who switches on one after the other sees that one.

@@ -16,7 +16,7 @@ std::string_view watch_key(Expected state, bool is_lamp) {
     case Expected::off:
       return is_lamp ? "faults.it_is_dark" : "faults.it_rests";
     case Expected::dim:
-      return "faults.it_is_dim";
+      return is_lamp ? "faults.it_is_dim" : "faults.it_is_weak";
     case Expected::flashing:
       return "faults.it_flashes";
     case Expected::on:

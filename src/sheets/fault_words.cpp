@@ -39,7 +39,10 @@ std::string_view failing_key(const Build& build, const Symptom& symptom) {
 }
 
 std::string_view odd_key(const Build& build, const Symptom& symptom) {
-  const bool is_lamp = inside_of(build, symptom.what).type == InsideType::lamp;
+  const InsideType type = inside_of(build, symptom.what).type;
+  const bool is_lamp = type == InsideType::lamp;
+  if (type == InsideType::motor && symptom.seen == Expected::dim && build.kind_of(build.part(symptom.what.part)).group == "starting")
+    return "faults.turns_slowly";
   if (inside_of(build, symptom.what).type == InsideType::coil) return "faults.pulls_in";
   if (build.kind_of(build.part(symptom.what.part)).group == "ignition") return "faults.runs_on";
   if (symptom.seen == Expected::dim) return symptom.expected == Expected::off ? "faults.glows" : "faults.weak";
@@ -110,6 +113,23 @@ std::string FaultWords::settings(SituationId id) const {
   if (settings.empty()) settings.push_back(words_("situations.all_at_rest"));
   settings.push_back(engine_text(situation.engine));
   return join(settings, "; ");
+}
+
+std::string FaultWords::other_way(const FaultChart& chart, const OtherWay& way) const {
+  std::vector<std::string> moved, switches;
+  for (const Setting& setting : way.settings) moved.push_back(setting_text(build_, setting));
+  for (const InsideRef ref : way.switches) switches.push_back(name_in_sentence(words_, switch_name(build_, ref)));
+  std::vector<std::string> mends;
+  if (!switches.empty()) mends.push_back(words_("faults.mend_contact", {{"part", join(switches, ", ")}}));
+  if (!way.suspects.empty()) mends.push_back(list_mends(way.suspects));
+  const std::string list = join(mends, "; ");
+  const std::vector<std::pair<std::string, std::string>> values{{"settings", join(moved, "; ")}, {"list", list}};
+  if (way.works.size() == chart.symptoms.size()) return words_("faults.other_way", values);
+  std::vector<NamedElement> named;
+  for (const InsideRef what : way.works) named.push_back({what, {}});
+  auto with_names = values;
+  with_names.emplace_back("parts", list_elements(build_, named));
+  return words_("faults.other_way_for", with_names);
 }
 
 std::string FaultWords::place(TerminalId at) const {
@@ -227,6 +247,23 @@ std::vector<std::string> FaultWords::charging_fuses(const Probe& probe) const {
   return fuses;
 }
 
+/// Marks in the plug of these terminals that the battery holds live.
+std::string FaultWords::live_beside(const Probe& probe, const std::vector<int>& terminals) const {
+  constexpr double live = 1;  // V
+  const Part& part = build_.part(probe.what.part);
+  const std::vector<KindTerminal>& all = build_.kind_of(part).terminals;
+  const Solution& solution = plan_.bench.solutions[probe.situation.at()];
+  std::vector<std::string> marks;
+  for (std::size_t t = 0; t < all.size(); ++t) {
+    const auto is_asked = [&](int asked) { return asked == static_cast<int>(t); };
+    const auto is_in_plug = [&](int asked) { return asked >= 0 && all[static_cast<std::size_t>(asked)].face == all[t].face; };
+    if (std::any_of(terminals.begin(), terminals.end(), is_asked) || std::none_of(terminals.begin(), terminals.end(), is_in_plug))
+      continue;
+    if (std::abs(solution.terminal_volts[part.terminals[t].at()].number()) > live) marks.push_back(all[t].id);
+  }
+  return join(marks, ", ");
+}
+
 std::string FaultWords::ask_alternating(const Probe& probe) const {
   const Part& part = build_.part(probe.what.part);
   const Inside& charger = inside_of(build_, probe.what);
@@ -244,6 +281,8 @@ std::string FaultWords::ask_alternating(const Probe& probe) const {
   ask += words_(is_plug ? "faults.unplug" : "faults.pull_wires",
                 {{"part", part.label}, {"wires", wires_on(probe.what.part, terminals)}});
   if (!fuses.empty()) ask += " " + words_("faults.fuse_in_again");  // without it the engine may not run
+  if (const std::string live = is_plug ? live_beside(probe, terminals) : std::string(); !live.empty())
+    ask += " " + words_("faults.live_beside", {{"list", live}});
   return ask + " " + words_(charger.fed_by.size() > 2 ? "faults.ask_alternating" : "faults.ask_alternating_pair");
 }
 
@@ -365,6 +404,9 @@ std::vector<Paragraph> FaultWords::question(const FaultChart& chart, const std::
   std::vector<Paragraph> lines{fault_paragraph(marked_spans(ask, look::text, look::text_bold))};
   if (moves) {
     lines.push_back(fault_paragraph({{changed_settings(before, now), fault_print, look::grey, {}}}));
+    const bool cranks = situations_[now.at()].engine == EngineState::cranking;
+    if (cranks && situations_[before.at()].engine != EngineState::cranking && situations_[head.at()].engine != EngineState::cranking)
+      lines.push_back(fault_paragraph(marked_spans(words_("faults.keep_from_firing"), fault_print, fault_bold)));
     if (is_in_gear(build_, situations_[now.at()]))
       lines.push_back(fault_paragraph(marked_spans(words_("faults.in_gear"), fault_print, fault_bold)));
     if (situations_[now.at()].engine == EngineState::running)

@@ -37,6 +37,8 @@ class FaultWords {
   /// What an end says: what to mend, or which few may be it, and what to do with them. `asked`: the box that leads
   /// there.
   std::vector<Paragraph> end(const FaultChart& chart, const ChartBox& asked, const ChartExit& exit) const;
+  /// Which switches to try besides, and what is at fault when it works so.
+  std::string other_way(const FaultChart& chart, const OtherWay& way) const;
   /// Parts of the chart's kind whose faults no reading shows; empty: none.
   std::string not_asked(const FaultChart& chart) const;
   /// The suspects, most likely first, things with one remedy together: '3, 7, 79 to 89'.
@@ -58,6 +60,7 @@ class FaultWords {
   /// Fuses between the charger and the battery, as they are called.
   std::vector<std::string> charging_fuses(const Probe& probe) const;
   std::string ask_alternating(const Probe& probe) const;
+  std::string live_beside(const Probe& probe, const std::vector<int>& terminals) const;
   std::string engine_text(EngineState engine) const;
   std::string called(InsideRef what) const;
   bool is_tell_tale(InsideRef what) const;

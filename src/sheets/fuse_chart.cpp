@@ -21,6 +21,7 @@
 #include "sheets/stopped_text.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
+#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -104,7 +105,10 @@ constexpr Amperes no_more{0.1};  // of all on at once above the most that a situ
 /// Whether all on at once is more than any situation takes.
 bool tells_at_once(const FuseStudy& study) { return study.situation.is_set() && study.at_once > study.load + no_more; }
 
-Cell load_cell(const SheetContext& context, const FuseStudy& study) {
+/// Whether charging an empty battery asks more of it than all that is on.
+bool tells_into_empty(const FuseStudy& study) { return study.into_empty > std::max(study.load, study.at_once) + no_more; }
+
+Cell load_cell(const SheetContext& context, const FuseStudy& study, const OwnSupply& own) {
   if (!study.situation.is_set()) return text_cell("");
   const Words& words = context.words();
   const Amperes rating = shown_rating(context, study);
@@ -119,6 +123,13 @@ Cell load_cell(const SheetContext& context, const FuseStudy& study) {
                             look::table, look::ink, {}}},
                           Align::left,
                           {}});
+  if (tells_into_empty(study))
+    cell.lines.push_back({{{words("fuses.into_empty", {{"amperes", print_amperes(study.into_empty)},
+                                                       {"share", fixed(study.into_empty / rating * 100, 0)}}),
+                            look::table, look::ink, {}}},
+                          Align::left,
+                          {}});
+  if (own.fuses.contains(study.fuse)) cell.lines.push_back({{{words("fuses.without_own"), look::table, look::ink, {}}}, Align::left, {}});
   return cell;
 }
 
@@ -143,7 +154,7 @@ Cell position_cell(const SheetContext& context, InsideRef ref) {
   return cell;
 }
 
-Row fuse_row(const SheetContext& context, InsideRef ref) {
+Row fuse_row(const SheetContext& context, InsideRef ref, const OwnSupply& own) {
   const Build& build = context.build();
   const FuseStudy* found = study_of(context.solved, ref);
   const FuseStudy study = found == nullptr ? FuseStudy{} : *found;
@@ -152,7 +163,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref) {
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
                text_cell(found == nullptr ? std::string() : protected_text(context.solved, study, context.words())),
-               load_cell(context, study),
+               load_cell(context, study, own),
                thinnest_cell(context, study),
                text_cell(stopped_text(context.solved, study, context.words()))};
   return row;
@@ -197,7 +208,8 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
                    {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.8},
                    {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.6},
                    {words("fuses.stops"), CellAlign::near, Wrapping::wraps, 1}};
-  for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse));
+  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
+  for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse, own));
   return table;
 }
 
@@ -235,11 +247,17 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
   add_table(flow, fuse_table(context, fuses));
   if (context.extent == Extent::common && fuses.size() < list_fuses(context.build()).size())
     flow.add_text(words("fuses.others"), look::text, look::paragraph_gap);
-  const bool tells_any = std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) {
-    const FuseStudy* study = study_of(context.solved, fuse);
-    return study != nullptr && tells_at_once(*study);
-  });
-  if (tells_any) flow.add_text(words("fuses.at_once_note"), look::text, look::paragraph_gap);
+  const auto tells_any = [&](bool (*tells)(const FuseStudy&)) {
+    return std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) {
+      const FuseStudy* study = study_of(context.solved, fuse);
+      return study != nullptr && tells(*study);
+    });
+  };
+  if (tells_any(tells_at_once)) flow.add_text(words("fuses.at_once_note"), look::text, look::paragraph_gap);
+  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
+  if (std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) { return own.fuses.contains(fuse); }))
+    flow.add_text(words("fuses.without_own_note"), look::text, look::paragraph_gap);
+  if (tells_any(tells_into_empty)) flow.add_text(words("fuses.into_empty_note"), look::text, look::paragraph_gap);
   add_uncounted(flow);
   add_fuse_choices(flow);
   add_fuse_selections(flow);

@@ -159,7 +159,7 @@ class Teller {
   /// Positions, each a sentence; of several switches in one housing each has one line, under its name.
   void tell_switch(int inside) {
     const Inside& element = part_.insides[static_cast<std::size_t>(inside)];
-    if (!is_used(element)) return;
+    if (!is_used(element)) return tell_unused(element);
     std::vector<std::string> told = position_sentences(build_, {id_, inside}, words_);
     if (std::string sprung = sprung_sentence(element); !sprung.empty()) told.push_back(std::move(sprung));
     for (std::string& sentence : told) sentence = with_capital(std::move(sentence));
@@ -169,6 +169,16 @@ class Teller {
     }
     const std::string name = element.name.empty() ? translate_kind_text(element.id, words_) : element.name;
     sentences_.push_back(words_("works.of_switch", {{"switch", with_capital(name)}, {"what", join(told, " ")}}));
+  }
+
+  /// One of several switches that the face shows, and that does nothing here.
+  void tell_unused(const Inside& element) {
+    std::vector<std::string> open;
+    for (const Inside::Node& node : element.nodes)
+      if (node.terminal >= 0 && is_left_open(build_, id_, node.terminal))
+        open.push_back(kind_.terminals[static_cast<std::size_t>(node.terminal)].id);
+    if (element.name.empty() || count_used_switches() == 0) return;
+    say("works.switch_unused", {{"switch", with_capital(element.name)}, {"terminals", join(open, ", ")}});
   }
 
   /// Of a sprung switch: what letting go does. With one way to press it, that is to open or to close again.

@@ -25,16 +25,28 @@ constexpr Millimetres fold_note_height(3.6);
 /// Half of a flag: what is seen from one side once it is folded.
 constexpr Millimetres half_room(Millimetres width) { return width / 2 - label_pad * 2; }
 
-/// The side read first: number and colour, size and `letters`, which say which hook-ups have the wire.
-void add_front(Items& items, const Wire& wire, const std::string& letters, Millimetres width,
+/// A lead from the coil to a plug: who touches it gets a shock.
+bool is_high_tension(const Build& build, const Wire& wire) {
+  const auto is_plugged_on = [&](TerminalId end) {
+    const KindTerminal* terminal = kind_terminal_of(build, end);
+    return terminal != nullptr && terminal->form == TerminalForm::push_on;
+  };
+  return is_plugged_on(wire.from) || is_plugged_on(wire.to);
+}
+
+/// The side read first: number and colour, size and `letters`, which say which hook-ups have the wire. `danger`: in the size's place.
+void add_front(Items& items, const Wire& wire, const std::string& danger, const std::string& letters, Millimetres width,
                const TextMeasure& measure) {
   const Millimetres right = width / 2 - label_pad;
   add_text(items, {label_pad, first_line}, wire.id, look::label_number);
   add_text(items, {right, first_line}, wire.colour.text(), look::wire_code, look::ink, Align::right);
-  add_text(items, {label_pad, second_line}, print_wire_size(wire), look::small);
+  const TextStyle style = danger.empty() ? look::small : look::table_bold;
+  const FittedText said =
+      fit_text(danger.empty() ? print_wire_size(wire) : danger, style, letters.empty() ? right - label_pad : (right - label_pad) * 0.75, measure);
+  add_text(items, {label_pad, second_line}, said.text, said.style);
   if (letters.empty()) return;
-  const FittedText fitted = fit_text(letters, look::table_bold, right - label_pad * 2 -
-                                     measure.measure(print_wire_size(wire), look::small).width, measure);
+  const FittedText fitted =
+      fit_text(letters, look::table_bold, right - label_pad * 2 - measure.measure(said.text, said.style).width, measure);
   add_text(items, {right, second_line}, fitted.text, fitted.style, look::ink, Align::right);
 }
 
@@ -80,7 +92,8 @@ Block label_block(const PageFlow& flow, const Build& build, const Wire& wire, Te
                   const std::string& letters, Millimetres width) {
   const SheetContext& context = flow.context();
   Block front{width, label_height, {}};
-  add_front(front.items, wire, letters, width, context.measure());
+  const std::string danger = is_high_tension(build, wire) ? context.words()("labels.high_tension") : std::string();
+  add_front(front.items, wire, danger, letters, width, context.measure());
   const bool is_right_to_left = context.words().is_right_to_left();
   Block block = mirrored_if(is_right_to_left, std::move(front));
   Block back = back_block(context, build, end, width, flow.setting());

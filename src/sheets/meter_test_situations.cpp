@@ -265,7 +265,7 @@ class SituationTests {
                      {words_("tests.else"), CellAlign::near, Wrapping::keeps, 0}};
     for (const Line& line : lines) {
       const ExpectedReading& reading = *line.reading;
-      const std::string back = line.has_back ? terminal_mark(build, reading.back) + ": " +
+      const std::string back = line.has_back ? touched_there(build, reading.back) + ": " +
                                                    range_text(line.back_least, line.back_most)
                                              : std::string();
       table.rows.push_back(
@@ -283,6 +283,12 @@ class SituationTests {
       table.rows.back().cells[1].runs_on = true;
     }
     return table;
+  }
+
+  /// What the probe goes on: a part's body bears no mark.
+  std::string touched_there(const Build& build, TerminalId terminal) const {
+    const KindTerminal* kind = kind_terminal_of(build, terminal);
+    return kind != nullptr && kind->form == TerminalForm::body ? words_("tests.metal") : terminal_mark(build, terminal);
   }
 
   static std::string off_name(const Build& build, InsideRef what) {

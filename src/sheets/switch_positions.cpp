@@ -26,10 +26,12 @@ std::string point_name(const Build& build, InsideRef ref, int node, const Words&
     return terminal.form == TerminalForm::body ? words("works.metal") : terminal.id;
   }
   for (const Inside& other : part.insides) {
-    const bool is_there = other.type != InsideType::switch_ &&
-                          std::any_of(other.nodes.begin(), other.nodes.end(),
-                                      [&](const Inside::Node& own) { return own.inner == point.inner; });
-    if (is_there) return other.name.empty() ? translate_kind_text(other.id, words) : other.name;
+    if (other.type == InsideType::switch_) continue;
+    const auto at = std::find_if(other.nodes.begin(), other.nodes.end(),
+                                 [&](const Inside::Node& own) { return own.terminal < 0 && own.inner == point.inner; });
+    if (at == other.nodes.end()) continue;
+    const std::string name = other.name.empty() ? translate_kind_text(other.id, words) : other.name;
+    return words(at == other.nodes.begin() ? "works.first_end" : "works.other_end", {{"name", name}});
   }
   return {};
 }
@@ -40,7 +42,7 @@ bool is_point_used(const Build& build, InsideRef ref, int node) {
   return point.terminal < 0 || !is_left_open(build, ref.part, point.terminal);
 }
 
-/// '82 and 82a joined'; several groups stand one after the other. Empty when the position joins nothing that is used.
+/// '82 and 82a are joined'; several groups stand one after the other. A position may join what has no wire here.
 std::string joined_text(const Build& build, InsideRef ref, const SwitchPosition& position, const Words& words) {
   if (position.joined.empty()) return words("works.none_joined");
   std::vector<std::string> groups;
@@ -53,9 +55,9 @@ std::string joined_text(const Build& build, InsideRef ref, const SwitchPosition&
     if (names.size() < 2) continue;
     const std::string last = names.back();
     names.pop_back();
-    groups.push_back(join(names, ", ") + words("works.and") + last);
+    groups.push_back(words("works.joined", {{"terminals", join(names, ", ") + words("works.and") + last}}));
   }
-  return groups.empty() ? std::string() : words("works.joined", {{"terminals", join(groups, "; ")}});
+  return groups.empty() ? words("works.no_wire_joined") : join(groups, "; ");
 }
 
 }  // namespace
@@ -73,7 +75,7 @@ std::vector<std::string> position_sentences(const Build& build, InsideRef ref, c
     if (springs_back && static_cast<int>(p) == element.rest_position) continue;
     const std::string joined = joined_text(build, ref, element.positions[p], words);
     const std::string name = position_words(element.positions[p].name);
-    if (!joined.empty()) told.push_back(words("works.use_position", {{"position", name}, {"joined", joined}}));
+    told.push_back(words("works.use_position", {{"position", name}, {"joined", joined}}));
   }
   return told;
 }

@@ -13,6 +13,7 @@
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
+#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -43,13 +44,18 @@ Cell end_cell(const SheetContext& context, TerminalId terminal) {
   return terminal_cell(context, terminal, fitting);
 }
 
+/// The letter for how the battery is charged when the wire carries most.
+std::string_view charging_key(ChargeState state) { return state == ChargeState::dead ? "wires.dead" : "wires.into_empty"; }
+
 /// The most it carries, and the number of the situation where it does; the numbers are told below the table.
-Cell current_cell(const SheetContext& context, const WireLoad& load) {
+Cell current_cell(const SheetContext& context, const WireLoad& load, bool has_own) {
   if (!load.situation.is_set()) return text_cell("–");
-  // What all hook-ups share: the situations are numbered anew in each, so the number would mean nothing.
-  if (context.extent == Extent::common) return text_cell(print_amperes(load.worst));
-  return two_line_cell(print_amperes(load.worst),
-                       context.words()("wires.in_situation", {{"number", std::to_string(load.situation.index + 1)}}));
+  std::vector<std::string> marks;
+  if (context.extent != Extent::common)  // what all hook-ups share: the situations are numbered anew in each
+    marks.push_back(context.words()("wires.in_situation", {{"number", std::to_string(load.situation.index + 1)}}));
+  if (load.charging != ChargeState::as_stated) marks.push_back(context.words()(charging_key(load.charging)));
+  if (has_own) marks.push_back(context.words()("wires.own"));
+  return two_line_cell(print_amperes(load.worst), join(marks, ", "));
 }
 
 Cell fuse_cell(const SheetContext& context, const WireLoad& load) {
@@ -89,6 +95,7 @@ WireLoad load_of(const SheetContext& context, WireId id) {
       load.worst = found.worst;
       load.drop = found.drop;
       load.situation = found.situation;
+      load.charging = found.charging;
       load.verdict = std::max(load.verdict, found.verdict);
       if (const InsideRef fuse = same_fuse(context.build(), other->build, found.fuse); fuse.part.is_set()) load.fuse = fuse;
     }
@@ -100,7 +107,7 @@ std::string purpose_of(const SheetContext& context, const Wire& wire) {
   return context.words()("wires.machine", {{"purpose", wire.purpose}});
 }
 
-Row wire_row(const SheetContext& context, WireId id) {
+Row wire_row(const SheetContext& context, WireId id, const OwnSupply& own) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
   const WireLoad load = load_of(context, id);
@@ -112,7 +119,7 @@ Row wire_row(const SheetContext& context, WireId id) {
                end_cell(context, wire.to),
                two_line_cell(print_wire_size(wire), print_insulation(wire.insulation, context.words())),
                text_cell(wire.length ? print_length(*wire.length, build.document.units) : ""),
-               current_cell(context, load),
+               current_cell(context, load, own.wires[id.at()]),
                text_cell(load.situation.is_set() ? print_volts(load.drop) : "–"),
                fuse_cell(context, load)};
   return row;
@@ -132,17 +139,29 @@ std::vector<WireId> wires_in_order(const SheetContext& context, bool is_beside =
   return wires;
 }
 
+/// What the letters beside the amperes mean, as far as the build has them.
+std::string charging_notes(const SheetContext& context) {
+  std::string notes;
+  for (const ChargeState state : {ChargeState::into_empty, ChargeState::dead}) {
+    const auto is_so = [&](const WireLoad& load) { return load.charging == state; };
+    if (std::any_of(context.solved.wire_loads.begin(), context.solved.wire_loads.end(), is_so))
+      notes += " " + context.words()(std::string(charging_key(state)) + "_note");
+  }
+  if (!find_own_supply(context.build(), context.solved.solutions).switches.empty()) notes += " " + context.words()("wires.own_note");
+  return notes;
+}
+
 /// 'Situations: 1 key on, 2 ...', so that the numbers beside the amperes can be read.
 void add_situation_numbers(PageFlow& flow) {
   const SheetContext& context = flow.context();
   if (context.solved.wire_loads.empty()) return;
   if (context.extent == Extent::common)
-    return flow.add_text(context.words()("wires.most_of_all"), look::table, look::block_gap);
+    return flow.add_text(context.words()("wires.most_of_all") + charging_notes(context), look::table, look::block_gap);
   std::vector<std::string> names;
   const std::vector<Situation>& situations = context.build().situations;
   for (std::size_t i = 0; i < situations.size(); ++i)
     names.push_back(std::to_string(i + 1) + "\u00a0" + situation_name(situations[i]));
-  flow.add_text(context.words()("wires.situations", {{"list", join(names, "; ")}}), look::table, look::block_gap);
+  flow.add_text(context.words()("wires.situations", {{"list", join(names, "; ")}}) + charging_notes(context), look::table, look::block_gap);
 }
 
 /// Wires that not all hook-ups have, each once, with the letters of those that have it.
@@ -153,7 +172,8 @@ void add_told_beside(PageFlow& flow) {
     own.extent = Extent::common;
     own.id_prefix.clear();
     tables.push_back({own.build_index, {wire_columns(own), {}}});
-    for (const WireId id : wires_in_order(own, true)) tables.back().table.rows.push_back(wire_row(own, id));
+    const OwnSupply supply = find_own_supply(own.build(), own.solved.solutions);
+    for (const WireId id : wires_in_order(own, true)) tables.back().table.rows.push_back(wire_row(own, id, supply));
     has_rows = has_rows || !tables.back().table.rows.empty();
   }
   if (!has_rows) return;
@@ -171,7 +191,8 @@ void add_told_beside(PageFlow& flow) {
 std::vector<Sheet> make_wire_table(const SheetContext& context) {
   const Words& words = context.words();
   Table table{wire_columns(context), {}};
-  for (const WireId id : wires_in_order(context)) table.rows.push_back(wire_row(context, id));
+  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
+  for (const WireId id : wires_in_order(context)) table.rows.push_back(wire_row(context, id, own));
   if (table.rows.empty()) return {};
   PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
   if (table.rows.size() > long_table) flow.keep(long_table_room);

@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "base/text.h"
 #include "check/paths.h"
+#include "sheets/feed_way.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/names.h"
 #include "sheets/print_text.h"
@@ -13,6 +15,7 @@
 #include "sheets/situation_paths.h"
 #include "sheets/situation_state.h"
 #include "sheets/switch_positions.h"
+#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -100,6 +103,32 @@ void tell_switch_use(const SolvedBuild& solved, InsideRef ref, const Words& word
                        {{"amperes", print_flow(most.amperes)}, {"number", std::to_string(most.situation + 1)}}));
 }
 
+/// Switches of hand or foot, not moved, by which the output and what it feeds get their current: the run switch stands on run.
+std::vector<Setting> find_let_through(const Build& build, const SituationPair& pair, InsideRef output) {
+  const Paths paths = trace_paths(build);
+  std::set<InsideRef> met;
+  for (std::size_t p = 0; p < build.parts.size(); ++p)
+    for (std::size_t i = 0; i < build.parts[p].insides.size(); ++i) {
+      const InsideType type = build.parts[p].insides[i].type;
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      const bool is_consumer = type == InsideType::lamp || type == InsideType::load || type == InsideType::motor || type == InsideType::coil;
+      if (!is_consumer || std::abs(state_of(pair.after.solution, ref).amperes.number()) < least_flow.number()) continue;
+      const std::vector<InsideRef> way = find_feed_way(build, paths, pair.after.situation, pair.after.solution, ref);
+      if (ref.part == output.part || std::find(way.begin(), way.end(), output) != way.end()) met.insert(way.begin(), way.end());
+    }
+  std::vector<Setting> settings;
+  for (const InsideRef ref : met) {
+    const Inside& inside = inside_of(build, ref);
+    const bool is_worked = inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot" || inside.worked_by == "key");
+    if (!is_worked || std::any_of(pair.moved.begin(), pair.moved.end(), [&](const MovedSwitch& m) { return m.actuator == ref; })) continue;
+    Setting setting{ref, inside.rest_position, {}};
+    for (const Setting& own : pair.after.situation.settings)
+      if (own.actuator == ref) setting.position = own.position;
+    settings.push_back(setting);
+  }
+  return settings;
+}
+
 void tell_output_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
   const Build& build = solved.build;
   const std::string out = end_mark(build, ref, 1);
@@ -111,7 +140,11 @@ void tell_output_use(const SolvedBuild& solved, InsideRef ref, const Words& word
     const MovedSwitch& moved = pair->moved.front();
     const std::string move = words("works.seq_move", {{"action", moved_text(build, moved, moved.after)}});
     // Of outputs that one button works, the button is told once.
-    if (std::find(told.begin(), told.end(), move) == told.end()) told.push_back(move);
+    if (std::find(told.begin(), told.end(), move) == told.end()) {
+      for (const Setting& setting : find_let_through(build, *pair, ref))
+        told.push_back(words("works.seq_move", {{"action", setting_text(build, setting)}}));
+      told.push_back(move);
+    }
     const std::string fed = inside_of(build, ref).is_low_side ? std::string() : fed_text(build, pair->after, ref);
     told.push_back(
         words(fed.empty() ? "works.use_output" : "works.use_output_feeds",
@@ -129,6 +162,43 @@ void tell_most(const SolvedBuild& solved, InsideRef ref, const char* key, const 
                              {"amperes", print_flow(most.amperes)},
                              {"volts", print_terminal_volts(most.volts)},
                              {"number", std::to_string(most.situation + 1)}}));
+}
+
+/// Into an empty battery it gives more than into a full one.
+void tell_charger_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
+  MostCarried most = find_most(solved, ref);
+  bool is_into_empty = false;
+  if (solved.study)
+    for (const ChargingExtreme& extreme : solved.study->charging) {
+      const InsideState& state = state_of(extreme.solution, ref);
+      const Amperes amperes(std::abs(state.amperes.number()));
+      if (extreme.state != ChargeState::into_empty || amperes <= most.amperes + Amperes(0.1)) continue;
+      most = {amperes, state.volts, static_cast<int>(extreme.solution.situation.index)};
+      is_into_empty = true;
+    }
+  if (!is_into_empty) return tell_most(solved, ref, "works.use_charger", words, told);
+  told.push_back(words("works.use_charger_into_empty", {{"amperes", print_flow(most.amperes)}, {"number", std::to_string(most.situation + 1)}}));
+}
+
+/// The fuse chart's own figures, so that both say the same.
+void tell_fuse_use(const SolvedBuild& solved, InsideRef ref, const Words& words, std::vector<std::string>& told) {
+  const FuseStudy* study = study_of(solved, ref);
+  const std::string pair = pair_text(solved.build, ref, words);
+  if (study == nullptr || !study->situation.is_set() || pair.empty()) return;
+  const Amperes most = std::max({study->load, study->at_once, study->into_empty});
+  const bool is_into_empty = most > std::max(study->load, study->at_once);
+  const char* key = is_into_empty                                 ? "works.use_fuse_into_empty"
+                    : study->at_once > study->load + Amperes(0.1) ? "works.use_fuse_all_on"
+                    : study->is_uncharged                         ? "works.use_fuse_uncharged"
+                                                                  : "works.use_fuse";
+  const SituationId where = is_into_empty ? study->into_empty_from : study->situation;
+  told.push_back(words(key, {{"pair", pair}, {"amperes", print_flow(most)}, {"number", std::to_string(where.index + 1)}}));
+}
+
+/// Whether what the machine's own wires take passes the part, beyond the figures that are told of it.
+bool carries_own(const SolvedBuild& solved, PartId part) {
+  const OwnSupply own = find_own_supply(solved.build, solved.solutions);
+  return own.switches.contains(part) || std::any_of(own.fuses.begin(), own.fuses.end(), [&](InsideRef fuse) { return fuse.part == part; });
 }
 
 }  // namespace
@@ -200,10 +270,10 @@ std::vector<std::string> tell_use(const SolvedBuild& solved, PartId part, const 
         tell_output_use(solved, ref, words, told);
         break;
       case InsideType::fuse:
-        tell_most(solved, ref, "works.use_fuse", words, told);
+        tell_fuse_use(solved, ref, words, told);
         break;
       case InsideType::charger:
-        tell_most(solved, ref, "works.use_charger", words, told);
+        tell_charger_use(solved, ref, words, told);
         break;
       case InsideType::contact:
         if (insides[i].flashes) tell_most(solved, ref, "works.use_flasher", words, told);
@@ -212,6 +282,7 @@ std::vector<std::string> tell_use(const SolvedBuild& solved, PartId part, const 
         break;
     }
   }
+  if (!told.empty() && carries_own(solved, part)) told.push_back(words("works.without_own"));
   return told;
 }
 

@@ -51,13 +51,29 @@ bool works_elsewhere(ProbePlan& p, std::size_t fault) {
                       [&](const StateChange& c) { return c.what == p.symptom().what && c.after == p.symptom().seen; });
 }
 
+bool is_starting(const Build& build, InsideRef what) { return build.kind_of(build.part(what.part)).group == "starting"; }
+
+bool is_about_starter(const ProbePlan& p) {
+  const Build& build = p.study.build();
+  return element_of(build, p.symptom().what).type == InsideType::motor && is_starting(build, p.symptom().what);
+}
+
 /// A battery nearly flat pulls the relay in, and the starter is the first to tell.
 bool starves_starter(const ProbePlan& p, std::size_t fault) {
+  return !p.works_in.is_set() && is_about_starter(p) && p.study.book().faults[fault].type == FaultType::battery_flat;
+}
+
+/// Of a starter that turns slowly or only clicks: it stands, but its relay pulls in as it should.
+bool clicks_only(const ProbePlan& p, std::size_t fault) {
+  if (p.symptom().seen != Expected::dim || !is_about_starter(p)) return false;
   const Build& build = p.study.build();
-  return !p.works_in.is_set() && p.study.book().faults[fault].type == FaultType::battery_flat &&
-         p.symptom().seen == Expected::off &&
-         element_of(build, p.symptom().what).type == InsideType::motor &&
-         build.kind_of(build.part(p.symptom().what.part)).group == "starting";
+  bool stands = false, pulls_in = true;
+  for (const StateChange& change : p.here(static_cast<int>(fault)).changes) {
+    stands = stands || (change.what == p.symptom().what && change.after == Expected::off);
+    const bool is_relay = element_of(build, change.what).type == InsideType::coil && is_starting(build, change.what);
+    pulls_in = pulls_in && !(is_relay && change.after == Expected::off);
+  }
+  return stands && pulls_in;
 }
 
 /// Of a charger: what feeds it, and what lies between it and the battery. A starter that runs on takes the battery down
@@ -84,7 +100,7 @@ void find_suspects(ProbePlan& p) {
   const FaultBook& book = p.study.book();
   const ChargingSuspects charging(p);
   for (std::size_t f = 0; f < book.faults.size(); ++f)
-    if ((is_shown_by(p, static_cast<int>(f)) || starves_battery(p, f) || starves_starter(p, f)) &&
+    if ((is_shown_by(p, static_cast<int>(f)) || starves_battery(p, f) || starves_starter(p, f) || clicks_only(p, f)) &&
         charging.allow(f) && !p.study.burns(f, p.situation()) && !is_out_of_reach(p, f) && works_elsewhere(p, f))
       p.suspects.push_back(static_cast<int>(f));
   std::stable_sort(p.suspects.begin(), p.suspects.end(), [&](int a, int b) {

@@ -309,6 +309,8 @@ FaultEffect FaultBench::apply(const Fault& fault, const std::vector<InsideRef>& 
   if (!settle(effect, fault.type == FaultType::wire_to_earth)) return effect;
   collect_changes(effect);
   collect_readings(effect);
+  if (fault.type == FaultType::contact_stuck && build_.part(fault.inside.part).insides[static_cast<std::size_t>(fault.inside.inside)].flashes)
+    collect_steady(fault.inside, effect);
   return effect;
 }
 

@@ -42,6 +42,7 @@ class FaultBench {
   NextFuse next_fuse_to_blow(const FaultEffect& effect, Bends bends);
   std::vector<int> moved_fuses(Bends bends);
   void collect_changes(FaultEffect& effect);
+  void collect_steady(InsideRef contact, FaultEffect& effect) const;
   void collect_readings(FaultEffect& effect);
   int branch_of(InsideRef ref) const;
 

@@ -4,12 +4,31 @@
 #include <cmath>
 #include <limits>
 
+#include "solve/branch_law.h"
 #include "solve/fault_bench.h"
 #include "solve/loose.h"
 #include "solve/observe.h"
+#include "solve/settle.h"
 
 namespace loomfolio {
 namespace {
+
+constexpr double motor_slow = 0.85;  // of its sound volts: below, a person hears it turn slowly; from memory
+
+/// A circuit settled with flashers dark.
+struct BetweenFlashes {
+  const Circuit& circuit;
+  const Settled& settled;
+  double volts(int node) const { return settled.nodes.volts[static_cast<std::size_t>(node)]; }
+  double amperes(int number) const {
+    const Branch& branch = circuit.branches[static_cast<std::size_t>(number)];
+    return loomfolio::is_active(branch, settled.relays, Flash::dark) ? work(branch, volts(branch.a) - volts(branch.b)).amperes : 0;
+  }
+  bool is_active(int number) const {
+    return loomfolio::is_active(circuit.branches[static_cast<std::size_t>(number)], settled.relays, Flash::dark);
+  }
+  bool is_pulled_in(int coil) const { return settled.relays.coil_in[static_cast<std::size_t>(coil)] != 0; }
+};
 
 struct WhatIfView {
   const WhatIf& what_if;
@@ -36,9 +55,31 @@ void FaultBench::collect_changes(FaultEffect& effect) {
     InsideState now = observe(build_, circuit_, ref, view);
     if (ref == opened_ || !what_if_->is_there(branch_of(ref))) now.is_on = false;
     now.is_flashing = now.is_on && was.is_flashing;
+    now.is_dim = now.is_dim || (inside.type == InsideType::motor && now.is_on && was.is_on &&
+                                std::abs(now.volts.number()) < motor_slow * std::abs(was.volts.number()));
     const Expected before = observed(inside, was), after = observed(inside, now);
     if (before != after) effect.changes.push_back({ref, before, after});
   }
+}
+
+/// A flasher's contact that stays closed: nothing changes while it should be closed, so the circuit is solved as it is between the
+/// flashes.
+void FaultBench::collect_steady(InsideRef contact, FaultEffect& effect) const {
+  Circuit stuck = circuit_;
+  if (branch_of(contact) < 0) return;
+  stuck.branches[static_cast<std::size_t>(branch_of(contact))].gate.flashes = false;
+  NodeSolver solver(stuck);
+  const Settled between = loomfolio::settle(stuck, solver, solution_.relays, Flash::dark);
+  const BetweenFlashes view{stuck, between};
+  for (std::size_t p = 0; p < build_.parts.size(); ++p)
+    for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
+      const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};
+      const Inside& inside = build_.parts[p].insides[i];
+      const InsideState& was = solution_.insides[p][i];
+      if (!was.is_flashing || branch_of(ref) < 0) continue;
+      const Expected after = observed(inside, observe(build_, stuck, ref, view));
+      if (after != Expected::off) effect.changes.push_back({ref, Expected::flashing, after});
+    }
 }
 
 bool FaultBench::carries(int branch) const {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "solve/ampacity.h"
+#include "solve/charging_extremes.h"
 #include "solve/fuse_curve.h"
 #include "solve/wire_load.h"
 
@@ -46,6 +47,8 @@ struct FuseStudy {
   Amperes at_once{0};           ///< with every switch where the fuse carries most (at_once.h); never less than `load`; 0: not studied
   SituationId at_once_from;     ///< which situation's engine and other switches that is with
   std::vector<Setting> at_once_moved;  ///< switches that stand otherwise than in it
+  Amperes into_empty{0};        ///< most while the generator charges an empty battery; 0: not studied, or nothing charges
+  SituationId into_empty_from;
   double inrush_share = 0;      ///< energy of cold filaments and standing motors over its least melting energy
   SituationId inrush_situation;
   Amperes prospective{0};       ///< dead short right behind it
@@ -94,6 +97,7 @@ struct ProtectionStudy {
   std::vector<FusePair> pairs;
   std::vector<UnfusedLead> leads;
   std::vector<FuseChoice> choices;
+  std::vector<ChargingExtreme> charging;  ///< what `into_empty` is from
 };
 
 ProtectionStudy study_protection(const Build& build, const std::vector<Solution>& solutions);

@@ -45,6 +45,16 @@ void find_load(const Study& study, const std::vector<UnchargedLoads>& uncharged,
   fuse.load_share = fuse.load / fuse.rating;
 }
 
+void find_into_empty(const std::vector<ChargingExtreme>& extremes, FuseStudy& fuse) {
+  for (const ChargingExtreme& extreme : extremes) {
+    if (extreme.state != ChargeState::into_empty) continue;
+    const Amperes amperes(std::abs(extreme.solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+    if (amperes <= fuse.into_empty) continue;
+    fuse.into_empty = amperes;
+    fuse.into_empty_from = extreme.solution.situation;
+  }
+}
+
 // Terminals of the fuse: a short behind it is at the one that draws more through it.
 std::vector<TerminalId> ends_of(const Build& build, InsideRef ref) {
   std::vector<TerminalId> ends;
@@ -88,6 +98,7 @@ int index_of_fuse(const Study& study, InsideRef inside) {
 }
 
 void study_fuses(Study& study) {
+  study.result.charging = solve_charging_extremes(study.build, study.solutions);
   const std::vector<UnchargedLoads> uncharged = find_uncharged(study);
   for (std::size_t f = 0; f < study.fuses.size(); ++f) {
     FuseStudy fuse;
@@ -95,6 +106,7 @@ void study_fuses(Study& study) {
     fuse.rating = study.fuses[f].rating;
     fuse.family = study.fuses[f].family;
     find_load(study, uncharged, f, fuse);
+    find_into_empty(study.result.charging, fuse);
     find_prospective(study, f, fuse);
     find_wires(study, fuse);
     study.result.fuses.push_back(std::move(fuse));

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "solve/solution.h"
+#include "solve/charging_extremes.h"
 
 namespace loomfolio {
 
@@ -26,6 +26,7 @@ enum class WireVerdict : std::uint8_t {
 struct WireLoad {
   Amperes worst{0};        ///< greatest current over all situations, without sign; effective where it alternates
   SituationId situation;   ///< in which; unset while it carries nothing in any
+  ChargeState charging = ChargeState::as_stated;  ///< how the battery is charged then
   Volts drop{0};           ///< over its copper, crimps and contacts there, without sign
   Amperes ampacity{0};     ///< what it carries for ever at the build's ambient in its bundle; 0: not studied
   InsideRef fuse;          ///< nearest fuse above it; part unset: none

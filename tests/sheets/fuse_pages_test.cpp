@@ -4,12 +4,17 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "check/paths.h"
 #include "sheets/names.h"
 #include "sheets/page_flow.h"
+#include "sheets/print_text.h"
+#include "sheets/situation_state.h"
+#include "sheets/reference.h"
 #include "sheets/sample_sheets.h"
 #include "sheets/table.h"
+#include "solve/own_supply.h"
 
 using namespace loomfolio;
 
@@ -49,6 +54,50 @@ TEST_CASE("the main fuse must carry all that the generator fed: its load is that
   const double now =
       std::abs(charged.insides[study.fuse.part.at()][static_cast<std::size_t>(study.fuse.inside)].amperes.number());
   CHECK(study.load.number() > now + 5);
+}
+
+TEST_CASE("the charging fuse and its wires must carry what the generator puts into an empty battery") {
+  for (const SolvedBuild& solved : shared_sample("electric-start-kit").solved()) {
+    const Build& build = solved.build;
+    const auto fuse = std::find_if(solved.study->fuses.begin(), solved.study->fuses.end(),
+                                   [&](const FuseStudy& study) { return build.part(study.fuse.part).id == "charge-fuse"; });
+    REQUIRE(fuse != solved.study->fuses.end());
+    // 150 W at 14.2 V, all of which passes this fuse: nothing of the machine hangs on the regulator's side of it.
+    CHECK(fuse->into_empty.number() == doctest::Approx(150 / 14.2).epsilon(0.02));
+    CHECK(fuse->into_empty > fuse->load);
+    for (std::size_t w = 0; w < build.wires.size(); ++w)
+      if (build.wires[w].id == "C7") {
+        CHECK(solved.wire_loads[w].worst.number() == doctest::Approx(fuse->into_empty.number()).epsilon(0.001));
+        CHECK(solved.wire_loads[w].charging == ChargeState::into_empty);
+      }
+  }
+}
+
+TEST_CASE("how it works gives a fuse's most as the fuse chart does") {
+  const SampleFolio& sample = shared_sample("street-single");
+  const FuseStudy& study = main_fuse(sample.solved().front());
+  const double most = std::max({study.load.number(), study.at_once.number(), study.into_empty.number()});
+  const std::string figure = "30a carries " + print_flow(Amperes(most));
+  std::string works;
+  for (const Sheet& sheet : sample.composed().folio.sheets)
+    if (first_of_run(sheet.id) == "works") works += text_of(sheet);
+  CHECK_MESSAGE(works.find(figure) != std::string::npos, figure);
+}
+
+TEST_CASE("of a kit, what hangs on the machine's own key switch is said not to be in the figures of what feeds it") {
+  for (const SolvedBuild& solved : shared_sample("electric-start-kit").solved()) {
+    const OwnSupply own = find_own_supply(solved.build, solved.solutions);
+    std::set<std::string> fuses, wires;
+    for (const InsideRef fuse : own.fuses) fuses.insert(solved.build.part(fuse.part).id);
+    for (std::size_t w = 0; w < own.wires.size(); ++w)
+      if (own.wires[w]) wires.insert(solved.build.wires[w].id);
+    CHECK(fuses == std::set<std::string>{"control-fuse", "relay"});
+    CHECK(wires.contains("1"));
+    CHECK_FALSE(wires.contains("3"));   // the take-off
+    CHECK_FALSE(wires.contains("C7"));  // charging
+  }
+  const SolvedBuild& machine = shared_sample("street-single").solved().front();
+  CHECK(find_own_supply(machine.build, machine.solutions).fuses.empty());
 }
 
 TEST_CASE("a blown main fuse: parked everything stops, riding nothing does, and the chart says both") {
