@@ -161,8 +161,8 @@ void add_part(PageFlow& flow, const std::vector<Studied>& studied, Table (*make)
   for (const Studied& one : studied) tables.push_back({one.context.build_index, make(one)});
   const Table table = merge_tables(flow.context(), std::move(tables), {1, std::nullopt});
   if (table.rows.empty()) return;
-  flow.add_heading(flow.context().words()(heading), Millimetres(55));
-  flow.add_text(text, look::text, look::paragraph_gap);
+  flow.add_heading(flow.context().words()(heading));
+  flow.add_lead(text, look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -181,7 +181,7 @@ std::vector<std::string> ohms_texts(const Words& words, const Inside& battery) {
 
 void add_grounds(PageFlow& flow, const Build& build, const Inside& battery) {
   const Words& words = flow.context().words();
-  flow.add_heading(words("battery.taken"), Millimetres(30));
+  flow.add_heading(words("battery.taken"));
   std::vector<std::string> texts{
       words("battery.scope") + " " +
       words("battery.taken_full", {{"volts", shortest(build.electrics.resting.number(), 2)}})};

@@ -202,8 +202,8 @@ class Chooser {
       }
       table.rows.push_back(std::move(row));
     }
-    flow_.add_heading(words_("chooser.differences"), Millimetres(30));
-    flow_.add_text(words_("chooser.differences_text"), look::text, look::paragraph_gap);
+    flow_.add_heading(words_("chooser.differences"));
+    flow_.add_lead(words_("chooser.differences_text"), look::paragraph_gap);
     add_table(flow_, table, look::paragraph_gap * 2);
   }
 

@@ -11,12 +11,13 @@
 #include "sheets/hook_ups.h"
 #include "sheets/print_text.h"
 #include "sheets/pull_force.h"
+#include "sheets/text_flow.h"
 #include "sheets/wire_star.h"
 
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres mark_size(4), figure_pad(1), number_width(8);
+constexpr Millimetres mark_size(7), figure_pad(1), number_width(8);
 constexpr int figures_across = 3;
 /// A tug at an installed contact stays below that share of what a crimp must bear; NASA-STD-8739.4, as retold.
 constexpr double tug_share = 0.8;
@@ -43,17 +44,19 @@ std::vector<Block> in_rows(const PageFlow& flow, std::vector<Block> blocks) {
   return rows;
 }
 
-/// A tick or a cross: told apart in grey too.
+/// A tick on white or a cross on black: told apart at arm's length, and in grey.
 Block verdict_mark(Verdict verdict) {
   Block block{mark_size, mark_size, {}};
-  const auto at = [](double x, double y) { return Point{Millimetres(x), Millimetres(y)}; };
-  const Pen pen{look::ink, Millimetres(0.9), {}, Cap::round};
-  if (verdict == Verdict::good) {
-    add_polyline(block.items, {at(0.4, 2.2), at(1.5, 3.4), at(3.6, 0.6)}, pen);
+  const auto at = [](double x, double y) { return Point{mark_size * x, mark_size * y}; };
+  const bool is_good = verdict == Verdict::good;
+  const Pen edge{look::ink, Millimetres(0.6)}, pen{is_good ? look::ink : look::paper, Millimetres(1.2), {}, Cap::round};
+  add_circle(block.items, at(0.5, 0.5), mark_size * 0.45, {true, edge}, {true, is_good ? look::paper : look::ink});
+  if (is_good) {
+    add_polyline(block.items, {at(0.27, 0.52), at(0.44, 0.69), at(0.73, 0.33)}, pen);
     return block;
   }
-  add_line(block.items, at(0.5, 0.5), at(3.5, 3.5), pen);
-  add_line(block.items, at(3.5, 0.5), at(0.5, 3.5), pen);
+  add_line(block.items, at(0.32, 0.32), at(0.68, 0.68), pen);
+  add_line(block.items, at(0.68, 0.32), at(0.32, 0.68), pen);
   return block;
 }
 
@@ -123,21 +126,13 @@ Block figure_block(const PageFlow& flow, Block figure, const std::string& number
   return block;
 }
 
-}  // namespace
-
-std::string both_units(Millimetres length, const Words& words) {
-  return words("crimps.both_units", {{"mm", print_small_length(length, UnitSystem::metric, words)},
-                                     {"inch", print_small_length(length, UnitSystem::imperial, words)}});
-}
-
-std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std::vector<FittingUse>& uses) {
+std::vector<Block> figure_rows(const PageFlow& flow, const std::vector<FittingStep>& steps, const FittingFacts& facts,
+                               const SpliceWires& wires) {
   const Words& words = flow.context().words();
-  const FittingFacts facts = facts_of(uses, words);
-  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
   std::vector<Block> blocks;
-  for (const FittingStep& step : fitting_procedure(shape).steps) {
+  for (const FittingStep& step : steps) {
     FittingSketch sketch(figure_width(flow) - figure_pad * 2, step_figure_height, step_scale, facts.wire);
-    if (shape == FittingShape::splice) sketch.set_splice(splice);
+    sketch.set_splice(wires);
     step.draw(sketch, facts);
     const std::string sentence =
         words("crimps.step_" + step.key, {{"strip", facts.strip_text}, {"tug", facts.tug_text}});
@@ -146,29 +141,69 @@ std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std
   return in_rows(flow, std::move(blocks));
 }
 
-std::vector<Block> example_rows(const PageFlow& flow, FittingShape shape, const Wire& wire) {
-  const Words& words = flow.context().words();
+/// The figure beside its mark, and under them what it shows, the fault's name in bold.
+Block verdict_block(const PageFlow& flow, Verdict verdict, Block figure, const std::string& sentence) {
   const Millimetres width = figure_width(flow), height = verdict_figure_height;
-  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
+  const bool is_right = is_mirrored(flow);
+  Block block{width, height, {}};
+  std::vector<Span> spans = marked_spans(sentence, look::text, look::text_bold);
+  std::string said;
+  for (const Span& span : spans) said += span.text;
+  block.items.push_back(TagOpenItem{"Figure", said});
+  place_block(block.items, std::move(figure), {is_right ? Millimetres(0) : mark_size + figure_pad, {}});
+  block.items.push_back(TagCloseItem{});
+  place_block(block.items, verdict_mark(verdict),
+              {is_right ? width - mark_size : Millimetres(0), (height - mark_size) / 2});
+  Block text = set_paragraph({std::move(spans), Align::left, "P"}, width, flow.setting());
+  block.height += text.height;
+  place_block(block.items, std::move(text), {{}, height});
+  return block;
+}
+
+std::vector<Block> verdict_rows(const PageFlow& flow, const std::vector<FittingExample>& examples, double scale,
+                                const Wire& wire, const SpliceWires& wires) {
   std::vector<Block> blocks;
-  for (const FittingExample& example : fitting_procedure(shape).examples) {
-    FittingSketch sketch(width - mark_size - figure_pad, height, verdict_scale, wire);
-    if (shape == FittingShape::splice) sketch.set_splice(splice);
+  for (const FittingExample& example : examples) {
+    FittingSketch sketch(figure_width(flow) - mark_size - figure_pad, verdict_figure_height, scale, wire);
+    sketch.set_splice(wires);
     example.draw(sketch);
-    Block block{width, height, {}};
-    const std::string sentence = words("crimps." + example.key);
-    block.items.push_back(TagOpenItem{"Figure", sentence});
-    const bool is_right = is_mirrored(flow);
-    place_block(block.items, sketch.take(), {is_right ? Millimetres(0) : mark_size + figure_pad, {}});
-    block.items.push_back(TagCloseItem{});
-    place_block(block.items, verdict_mark(example.verdict),
-                {is_right ? width - mark_size : Millimetres(0), (height - mark_size) / 2});
-    Block text = set_text(sentence, look::text, width, flow.setting());
-    block.height += text.height;
-    place_block(block.items, std::move(text), {{}, height});
-    blocks.push_back(std::move(block));
+    blocks.push_back(
+        verdict_block(flow, example.verdict, sketch.take(), flow.context().words()("crimps." + example.key)));
   }
   return in_rows(flow, std::move(blocks));
+}
+
+}  // namespace
+
+std::string both_units(Millimetres length, const Words& words) {
+  return words("crimps.both_units", {{"mm", print_small_length(length, UnitSystem::metric, words)},
+                                     {"inch", print_small_length(length, UnitSystem::imperial, words)}});
+}
+
+std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std::vector<FittingUse>& uses) {
+  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
+  return figure_rows(flow, fitting_procedure(shape).steps, facts_of(uses, flow.context().words()), splice);
+}
+
+std::vector<Block> example_rows(const PageFlow& flow, FittingShape shape, const Wire& wire) {
+  const SpliceWires splice = shape == FittingShape::splice ? find_splice(flow.context()) : SpliceWires{};
+  // Black insulation, mid strands, light metal: whatever the wire's colours, the three stay apart in grey.
+  Wire plain = wire;
+  plain.colour = {"BK", {}};
+  const FittingProcedure& procedure = fitting_procedure(shape);
+  return verdict_rows(flow, procedure.examples, procedure.example_scale, plain, splice);
+}
+
+std::vector<Block> shared_rows(const PageFlow& flow, FittingShape shape, const std::vector<FittingUse>& uses) {
+  const auto use = std::find_if(uses.begin(), uses.end(), [](const FittingUse& one) { return !one.shared.empty(); });
+  const FittingProcedure& procedure = fitting_procedure(shape);
+  if (use == uses.end() || procedure.shared.empty()) return {};
+  const SpliceWires wires{{}, use->shared.front().wires};
+  const FittingFacts facts = facts_of(uses, flow.context().words());
+  std::vector<Block> rows = figure_rows(flow, procedure.shared, facts, wires);
+  for (Block& row : verdict_rows(flow, procedure.shared_examples, verdict_scale, facts.wire, wires))
+    rows.push_back(std::move(row));
+  return rows;
 }
 
 }  // namespace loomfolio

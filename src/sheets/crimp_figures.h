@@ -18,4 +18,7 @@ std::vector<Block> step_rows(const PageFlow& flow, FittingShape shape, const std
 /// Good and bad ones side by side, three in a row, with a tick or a cross; none where there is nothing to judge.
 std::vector<Block> example_rows(const PageFlow& flow, FittingShape shape, const Wire& wire);
 
+/// What is otherwise where several wires share one fitting, and how that goes wrong; none where none do.
+std::vector<Block> shared_rows(const PageFlow& flow, FittingShape shape, const std::vector<FittingUse>& uses);
+
 }  // namespace loomfolio

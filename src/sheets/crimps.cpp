@@ -5,6 +5,7 @@
 #include <array>
 #include <utility>
 
+#include "base/text.h"
 #include "sheets/crimp_figures.h"
 #include "sheets/crimp_tables.h"
 #include "sheets/fitting_uses.h"
@@ -15,8 +16,6 @@
 
 namespace loomfolio {
 namespace {
-
-constexpr Millimetres pull_row(6.0);  ///< of the table, with its line
 
 struct Procedure {
   FittingShape shape;
@@ -69,32 +68,48 @@ class CrimpPages {
     Millimetres height = Millimetres(10) + rulers.height;
     height += look::line_step(look::table) * (2.5 * static_cast<double>(table.rows.size()));
     if (!rows.empty()) height += rows.front().height + look::gutter;
-    flow_.add_heading(words_(procedure.title), std::min(height, flow_.full_room() * 0.8));
+    flow_.keep(std::min(height, flow_.full_room() * 0.8));
+    flow_.add_heading(words_(procedure.title));
     flow_.items().push_back(AnchorItem{fitting_anchor(procedure.shape), {}});
     add_table(flow_, table, look::paragraph_gap);
     if (rulers.height.number() > 0) flow_.add(std::move(rulers), look::paragraph_gap);
     for (Block& row : rows) flow_.add(std::move(row), look::gutter);
-    add_examples(words_(procedure.title), std::move(examples));
+    add_rows(words_("crimps.examples_of", {{"fitting", words_(procedure.title)}}), {}, std::move(examples));
+    add_rows(words_("crimps.shared_of", {{"fitting", words_(procedure.title)}}), shared_text(uses),
+             shared_rows(flow_, procedure.shape, uses));
   }
 
-  void add_examples(const std::string& fitting, std::vector<Block> rows) {
+  /// Where wires share a fitting, and whose practice the pictures show.
+  std::string shared_text(const std::vector<FittingUse>& uses) const {
+    std::vector<std::string> places;
+    for (const FittingUse& use : uses)
+      for (const SharedFitting& shared : use.shared) {
+        std::vector<std::string> ids;
+        for (const Wire* wire : shared.wires) ids.push_back(wire->id);
+        places.push_back(words_("crimps.shared_at", {{"place", shared.place}, {"wires", join(ids, " + ")}}));
+      }
+    return words_("crimps.shared_text", {{"list", join(places, "; ")}});
+  }
+
+  /// Rows of figures under a head of their own, all on one page.
+  void add_rows(const std::string& title, const std::string& lead, std::vector<Block> rows) {
     if (rows.empty()) return;
-    const std::string title = words_("crimps.examples_of", {{"fitting", fitting}});
     Block head = set_paragraph({{{title, look::text_bold, look::ink, {}}}, Align::left, "H3"}, flow_.width(),
                                flow_.setting());
-    Millimetres height = head.height + look::block_gap;
+    Block text = lead.empty() ? Block{} : set_text(lead, look::text, flow_.width(), flow_.setting());
+    Millimetres height = head.height + look::block_gap + text.height + look::paragraph_gap;
     for (const Block& row : rows) height += row.height + look::paragraph_gap;
     flow_.keep(height);
     flow_.add(std::move(head), look::block_gap);
+    if (text.height.number() > 0) flow_.add(std::move(text), look::paragraph_gap);
     for (Block& row : rows) flow_.add(std::move(row), look::paragraph_gap);
   }
 
-  /// Head, text and the whole of the table stand on one page.
   void add_pull_table() {
     const Table table = pull_table(context_, builds_);
     if (table.rows.empty()) return;
-    flow_.add_heading(words_("crimps.pull_title"), Millimetres(17) + pull_row * static_cast<double>(table.rows.size()));
-    flow_.add_text(words_("crimps.pull_text"), look::text, look::paragraph_gap);
+    flow_.add_heading(words_("crimps.pull_title"));
+    flow_.add_lead(words_("crimps.pull_text"), look::paragraph_gap);
     add_table(flow_, table, look::paragraph_gap);
   }
 

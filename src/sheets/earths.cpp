@@ -147,8 +147,8 @@ std::vector<ToldJoint> gather_joints(const PageFlow& flow, const Shown& shown, c
 void add_joints(PageFlow& flow, std::vector<ToldJoint> joints, const std::string& kind) {
   const Words& words = flow.context().words();
   if (joints.empty()) return;
-  flow.add_heading(words("earths." + kind + "s"), Millimetres(40));
-  flow.add_text(words("earths." + kind + "_rule"), look::text, look::paragraph_gap);
+  flow.add_heading(words("earths." + kind + "s"));
+  flow.add_lead(words("earths." + kind + "_rule"), look::paragraph_gap);
   for (ToldJoint& one : joints) flow.add(joint_block(flow, std::move(one.joint)), Millimetres(3.5));
 }
 

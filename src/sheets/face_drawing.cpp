@@ -131,9 +131,23 @@ FaceLabelRequest request_of(const Face& face, const std::vector<FaceLabel>& labe
   return request;
 }
 
-void add_leader(Items& items, const PlacedFaceLabel& label) {
-  add_polyline(items, label.leader, {look::ink, look::thin_line});
-  add_circle(items, label.leader.front(), look::leader_dot, {false, {}}, {true, look::ink});
+/// A minus would read as the leader's end: the leader stops short of it.
+std::vector<Point> drawn_leader(const PlacedFaceLabel& place, const FaceLabel& label) {
+  std::vector<Point> points = place.leader;
+  const bool meets = place.side == LabelSide::right  ? has_dash_at(label.mark, LabelSide::left)
+                     : place.side == LabelSide::left ? label.codes.empty() && has_dash_at(label.mark, LabelSide::right)
+                                                     : false;
+  if (!meets || points.size() < 2) return points;
+  Point& last = points.back();
+  const Millimetres run = last.x - points[points.size() - 2].x;
+  if (run > dash_gap * 2) last.x -= dash_gap;
+  if (run < dash_gap * -2) last.x += dash_gap;
+  return points;
+}
+
+void add_leader(Items& items, const PlacedFaceLabel& place, const FaceLabel& label) {
+  add_polyline(items, drawn_leader(place, label), {look::ink, look::thin_line});
+  add_circle(items, place.leader.front(), look::leader_dot, {false, {}}, {true, look::ink});
 }
 
 /// Beside the face mark and codes stand in one line; above and below it the mark stands next to the face and each code
@@ -205,6 +219,13 @@ std::string_view view_key(View view) {
 
 }  // namespace
 
+bool has_dash_at(const std::string& mark, LabelSide end) {
+  constexpr std::array<std::string_view, 3> dashes{"-", "\u2212", "\u2013"};
+  return std::any_of(dashes.begin(), dashes.end(), [&](std::string_view dash) {
+    return end == LabelSide::left ? mark.starts_with(dash) : end == LabelSide::right && mark.ends_with(dash);
+  });
+}
+
 int face_scale(const Face& face, Millimetres most_width, Millimetres most_height) {
   for (const int scale : std::array{1, 2, 5})
     if (face.width / scale <= most_width && face.height / scale <= most_height) return scale;
@@ -222,7 +243,7 @@ FaceWithEnds draw_face_with_ends(const Face& face, const std::vector<FaceLabel>&
   Items items;
   items.push_back(TagOpenItem{"Figure", face.name});
   for (const FaceShape& shape : face.shapes) add_shape(items, shape, scale);
-  for (const PlacedFaceLabel& place : plan.labels) add_leader(items, place);
+  for (const PlacedFaceLabel& place : plan.labels) add_leader(items, place, labels[place.label]);
   for (const PlacedFaceLabel& place : plan.labels) add_label(items, place, labels[place.label], measure);
   items.push_back(TagCloseItem{});
   const Rect extent = extent_of(request, plan.labels);

@@ -31,6 +31,11 @@ struct LeadEnd {
   LabelSide side = LabelSide::left;
 };
 
+/// What a line that meets a minus stays away from it more than from other marks.
+inline constexpr Millimetres dash_gap{0.7};
+/// Whether the mark has a minus at its left or right end, where a line would seem to go on in it.
+bool has_dash_at(const std::string& mark, LabelSide end);
+
 /// How many times smaller than true the face is drawn: 1, 2, 5 or 10, the least with which it is at most that large.
 int face_scale(const Face& face, Millimetres most_width, Millimetres most_height);
 

@@ -33,6 +33,7 @@ namespace {
 
 constexpr std::size_t most_questions = 16;  // no page has room for more
 constexpr Millimetres tab_width(11), tab_height(7.2), head_gap(2.5), hang(5), rule_gap(0.6);
+constexpr double least_gaps = 0.4;  // of the gaps of the opening page, so that its list is not cut
 constexpr TextStyle tab_style{FaceName::sans, Weight::bold, 12};
 
 class FaultPages {
@@ -68,14 +69,16 @@ class FaultPages {
         words_, flow_.setting());
     std::vector<Block> rules = make_rules();
     const Table index = make_index();
-    Millimetres whole =
-        panel.height + look::block_gap * 2 + table_block(index, flow_.width(), flow_.setting()).height;
-    for (const Block& rule : rules) whole += rule.height + rule_gap;
-    if (whole <= flow_.full_room()) flow_.keep(whole);
+    Millimetres text = panel.height + table_block(index, flow_.width(), flow_.setting()).height;
+    for (const Block& rule : rules) text += rule.height;
+    const Millimetres gaps = look::block_gap * 2 + rule_gap * static_cast<double>(rules.size());
+    // Where a little is missing, the gaps give way.
+    const double share = std::min(1.0, (flow_.room() - text) / gaps), squeeze = share < least_gaps ? 1.0 : share;
+    if (text + gaps * squeeze <= flow_.full_room()) flow_.keep(text + gaps * squeeze);
     flow_.add(std::move(panel), {});
     for (std::size_t i = 0; i < rules.size(); ++i)
-      flow_.add(std::move(rules[i]), i == 0 ? look::block_gap : rule_gap);
-    add_table(flow_, index, look::block_gap);
+      flow_.add(std::move(rules[i]), (i == 0 ? look::block_gap : rule_gap) * squeeze);
+    add_table(flow_, index, look::block_gap * squeeze);
   }
 
   std::vector<Block> make_rules() const {

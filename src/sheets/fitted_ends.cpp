@@ -30,11 +30,12 @@ std::vector<FittedEnd> find_fitted_ends(const Build& build) {
     for (const TerminalId terminal : {wire.from, wire.to}) {
       const std::vector<WireId>& all = wires_at[terminal.at()];
       if (!is_one_fitting(build, terminal) || all.size() < 2) {
-        ends.push_back({terminal, {WireId{static_cast<std::int32_t>(w)}}, wire.area, print_wire_size(wire)});
+        const WireId id{static_cast<std::int32_t>(w)};
+        ends.push_back({terminal, {id}, {id}, wire.area, print_wire_size(wire)});
         continue;
       }
       if (!done.insert(terminal.at()).second) continue;
-      FittedEnd shared{terminal, {}, total_area(build, all), print_area(total_area(build, all))};
+      FittedEnd shared{terminal, {}, all, total_area(build, all), print_area(total_area(build, all))};
       for (const WireId id : all)
         if (is_joined_by_fitter(build.wire(id))) shared.wires.push_back(id);
       ends.push_back(std::move(shared));

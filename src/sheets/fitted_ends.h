@@ -12,6 +12,7 @@ namespace loomfolio {
 struct FittedEnd {
   TerminalId terminal;
   std::vector<WireId> wires;  ///< those that the fitter joins, at least one
+  std::vector<WireId> all;    ///< in the fitting, the machine's own wires with them
   SquareMillimetres area;     ///< of all the metal in the fitting, the machine's own wires with it
   std::string size;           ///< as printed: '0.75 mm²', or of several together '1.5 mm²'
 };

@@ -11,6 +11,8 @@ namespace {
 using namespace fitting_paint;
 using namespace fitting_place;
 
+constexpr double splice_example_scale = 1.8;  ///< wires leave to both sides
+
 /// Both sides in the barrel, their strands through it: the insulation ends before it.
 void spliced_wires(FittingSketch& s) {
   s.splice_side(Side::left, 0, 9, 18);
@@ -93,18 +95,18 @@ void splice_shrink(FittingSketch& s, const FittingFacts&) {
 }
 
 void bad_splice_twisted(FittingSketch& s) {
-  s.splice_side(Side::left, 0, 7, 7);
-  s.splice_side(Side::right, right, 21, 21);
-  for (double x = 7; x < 21; x += 2) {
-    s.line(x, -0.8, x + 2, 0.8, false);
-    s.line(x, 0.8, x + 2, -0.8, false);
-  }
-  s.box(10, 1.7, 8, metal, 0.5);
+  s.splice_side(Side::left, 0, 6, 6);
+  s.splice_side(Side::right, right, 22, 22);
+  s.twist(6, 22);
+  s.box(11, 1.7, 6, metal, 0.5);
+  s.point_out(8.4, 0, 2.3);
+  s.point_out(19.6, 0, 2.3);
 }
 
 void bad_splice_sleeve(FittingSketch& s) {
   crimped_splice(s);
-  splice_cover(s, 12, 2.6, 13, 1);
+  splice_cover(s, 14.4, 2.6, 11, 1);
+  s.point_out(11.2, 0, 3.2);
 }
 
 void lead_match(FittingSketch& s, const FittingFacts&) {
@@ -177,7 +179,8 @@ const FittingProcedure& splice_procedure() {
                                            {"splice_shrink", splice_shrink}},
                                           {{Verdict::good, "good_splice", crimped_splice},
                                            {Verdict::bad, "bad_splice_twisted", bad_splice_twisted},
-                                           {Verdict::bad, "bad_splice_sleeve", bad_splice_sleeve}}};
+                                           {Verdict::bad, "bad_splice_sleeve", bad_splice_sleeve}},
+                                          splice_example_scale};
   return procedure;
 }
 

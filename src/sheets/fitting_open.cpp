@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Open barrels without a seal: contacts of connectors, blade receptacles and bullets.
-#include "sheets/fitting_strokes.h"
+#include "sheets/fitting_verdicts.h"
 
 namespace loomfolio {
 namespace {
@@ -21,8 +21,10 @@ void contact_push(FittingSketch& s, const FittingFacts& f) {
 
 void bad_tongue(FittingSketch& s) {
   s.box(0.2, 1.3, 7.4, metal, 0.3);
-  s.line(4.6, -1.4, 6.6, -1.4, false);
-  draw_wire_in(s, Wings::closed, Wings::closed);
+  s.line(1.6, -0.5, 4.4, -0.5);
+  s.shape({{4.6, -1.3}, {6.4, -0.5}, {6.6, -1.3}}, look::ink);
+  draw_good_end(s);
+  s.point_out(5.6, -1.2, 2.2);
 }
 
 void blade_cover(FittingSketch& s, const FittingFacts&) {
@@ -69,7 +71,8 @@ const FittingProcedure& contact_procedure() {
                            {"way_up", draw_way_up},
                            {"push", contact_push},
                            {"tug", draw_tug}},
-                          open_examples<draw_contact_at_left>()};
+                          open_examples<draw_contact_at_left>(), verdict_scale, shared_steps<draw_contact_at_left>(),
+                          shared_examples<draw_contact_at_left>()};
     made.examples.push_back({Verdict::bad, "bad_tongue", bad_tongue});
     return made;
   }();
@@ -86,7 +89,8 @@ const FittingProcedure& blade_procedure() {
                                            {"blade_cover", blade_cover},
                                            {"blade_push", blade_push},
                                            {"tug", draw_tug}},
-                                          open_examples<draw_blade_at_left>()};
+                                          open_examples<draw_blade_at_left>(), verdict_scale,
+                                          shared_steps<draw_blade_at_left>(), shared_examples<draw_blade_at_left>()};
   return procedure;
 }
 
@@ -100,7 +104,8 @@ const FittingProcedure& bullet_procedure() {
                                            {"bullet_cover", bullet_cover},
                                            {"bullet_push", bullet_push},
                                            {"tug", draw_tug}},
-                                          open_examples<draw_bullet_at_left>()};
+                                          open_examples<draw_bullet_at_left>(), verdict_scale,
+                                          shared_steps<draw_bullet_at_left>(), shared_examples<draw_bullet_at_left>()};
   return procedure;
 }
 

@@ -8,10 +8,18 @@ namespace {
 using namespace fitting_paint;
 using namespace fitting_place;
 
+constexpr double ring_example_scale = 2.0;  ///< the eye is wide
+
 void crimped_ring(FittingSketch& s) {
-  s.wire(14.6, right);
+  s.wire(14.6, s.reach());
   s.ring(0.2);
   s.box(11.2, 0.8, 1.4, dark_metal, 0.3);
+}
+
+/// Strands show at the ring.
+void good_ring(FittingSketch& s) {
+  crimped_ring(s);
+  s.strands(8.2, 9.4, 0.5);
 }
 
 /// The barrel beside the bare end, one length for both.
@@ -78,17 +86,21 @@ void tighten(FittingSketch& s, const FittingFacts&) {
   s.arrow(8.4, -5.2, 19.4, -5.2);
 }
 
+/// Pinched where the wire comes out, and split there.
 void bad_edge(FittingSketch& s) {
-  s.wire(14.6, right);
+  s.wire(14.8, s.reach());
   s.ring(0.2);
-  s.box(13.2, 0.8, 1.2, dark_metal, 0.3);
+  s.box(13, 1.9, 1.9, dark_metal, 0.3);
+  s.line(11.2, 0, 14.9, 0, false);
+  s.point_out(13.9, 0, 2.9);
 }
 
 void bad_short(FittingSketch& s) {
-  s.wire(17.6, right);
-  s.strands(14, 17.6);
+  s.wire(18, s.reach());
+  s.strands(14, 18);
   s.ring(0.2);
   s.box(11.2, 0.8, 1.4, dark_metal, 0.3);
+  s.point_out(16.2, 0, 2.4);
 }
 
 }  // namespace
@@ -103,9 +115,10 @@ const FittingProcedure& ring_procedure() {
                                            {"ring_clean", clean},
                                            {"ring_bolt", bolt},
                                            {"ring_tighten", tighten}},
-                                          {{Verdict::good, "good_ring", crimped_ring},
+                                          {{Verdict::good, "good_ring", good_ring},
                                            {Verdict::bad, "bad_ring_edge", bad_edge},
-                                           {Verdict::bad, "bad_ring_short", bad_short}}};
+                                           {Verdict::bad, "bad_ring_short", bad_short}},
+                                          ring_example_scale};
   return procedure;
 }
 

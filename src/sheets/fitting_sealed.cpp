@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Contacts of sealed connectors: each wire brings its seal, and the housing a lock for all of them.
-#include "sheets/fitting_strokes.h"
+#include "sheets/fitting_verdicts.h"
 
 namespace loomfolio {
 namespace {
@@ -103,43 +103,45 @@ void plug(FittingSketch& s, const FittingFacts&) {
   s.arrow(27, 2.4, 22, 2.4);
 }
 
-void bad_seal_reversed(FittingSketch& s) {
+/// Contact and crimped strands, up to where the seal begins.
+void crimped_end(FittingSketch& s) {
   s.contact_body(0.2);
   draw_tail(s);
-  s.strands(barrel - 0.5, wire_start);
+  s.strands(barrel - 0.8, wire_start);
   s.conductor_wings(barrel, Wings::closed);
+}
+
+void bad_seal_reversed(FittingSketch& s) {
+  crimped_end(s);
   s.seal(12.4, true);
+  s.point_out(13.6, 0, 3.4);
 }
 
 void bad_seal_cut(FittingSketch& s) {
   sealed_contact(s);
-  s.line(12.2, -3.2, 13.4, 0.4, false);
-  s.line(13.4, 0.4, 12.8, 0.8, false);
+  s.shape({{rear_wings + 2.2, -2.3}, {rear_wings + 3.6, -2.3}, {rear_wings + 2.4, 0.9}}, look::ink);
+  s.point_out(rear_wings + 2.7, -1, 2.3);
 }
 
 void bad_no_seal_grip(FittingSketch& s) {
-  s.contact_body(0.2);
-  draw_tail(s);
-  s.strands(barrel - 0.5, wire_start);
-  s.conductor_wings(barrel, Wings::closed);
+  crimped_end(s);
   s.insulation_wings(rear_wings, Wings::closed);
-  s.seal(17);
+  s.seal(15.3);
+  s.point_out(rear_wings + 1.4, 0, 2.5);
 }
 
 void bad_strands(FittingSketch& s) {
-  sealed_contact(s);
-  s.line(barrel + 3.2, -0.4, barrel + 0.4, -2.8, false);
-  s.line(barrel + 3.2, -0.4, barrel + 1.4, -3.2, false);
+  s.contact_body(0.2);
+  draw_stray_strands(s);
+  s.seal(rear_wings);
+  s.insulation_wings(rear_wings, Wings::closed, 2.0);
 }
 
 void bad_insulation(FittingSketch& s) {
   s.contact_body(0.2);
-  s.wire(barrel + 1, right);
-  s.strands(barrel - 0.2, barrel + 1.2);
-  s.box(barrel, 1.5, 3, metal, 0.5);
-  s.line(barrel + 1.5, -1.5, barrel + 1.5, 1.5);
-  s.seal(rear_wings);
-  s.insulation_wings(rear_wings, Wings::closed, 2.0);
+  draw_wings_on_insulation(s);
+  s.seal(rear_wings + 0.2);
+  s.insulation_wings(rear_wings + 0.2, Wings::closed, 2.0);
 }
 
 }  // namespace

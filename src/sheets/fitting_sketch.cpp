@@ -10,6 +10,7 @@ namespace loomfolio {
 namespace {
 
 constexpr std::size_t most_at_side = 3;
+constexpr double figure_reach = 27;  // what a figure shows of the thing at most
 
 /// More wires at one side are drawn slimmer.
 double diameter_of(std::size_t count) { return count < 2 ? 2.4 : count == 2 ? 2.0 : 1.7; }
@@ -24,6 +25,8 @@ using namespace fitting_paint;
 
 FittingSketch::FittingSketch(Millimetres width, Millimetres height, double scale, const Wire& wire)
     : scale_(scale), wire_(wire), block_{width, height, {}} {}
+
+double FittingSketch::reach() const { return std::min(figure_reach, block_.width.number() / scale_); }
 
 Point FittingSketch::at(double x, double y) const { return {size(x), block_.height / 2 + size(y)}; }
 
@@ -57,6 +60,25 @@ void FittingSketch::wire(double x0, double x1, double diameter, double y) {
 void FittingSketch::strands(double x0, double x1, double half) {
   for (const double share : {-1.0, -0.33, 0.33, 1.0})
     add_line(block_.items, at(x0, half * share), at(x1, half * share), {copper, size(half * 0.6)});
+}
+
+void FittingSketch::strand(const std::vector<std::pair<double, double>>& points) {
+  std::vector<Point> placed;
+  for (const auto& [x, y] : points) placed.push_back(at(x, y));
+  add_polyline(block_.items, placed, {look::ink, Millimetres(1.3), {}, Cap::round});
+  add_polyline(block_.items, placed, {copper, Millimetres(0.75), {}, Cap::round});
+}
+
+void FittingSketch::twist(double x0, double x1) {
+  constexpr double pitch = 1.6, half = 0.75;
+  std::vector<std::pair<double, double>> one, other;
+  double y = half;
+  for (double x = x0; x <= x1 + 0.01; x += pitch, y = -y) {
+    one.emplace_back(x, y);
+    other.emplace_back(x, -y);
+  }
+  strand(one);
+  strand(other);
 }
 
 double FittingSketch::splice_half() const {
@@ -146,6 +168,11 @@ void FittingSketch::lens(double x, double y, double radius) {
   const double edge = radius * 0.7071;
   const double reach = edge + 2.2;
   add_line(block_.items, at(x + edge, y + edge), at(x + reach, y + reach), {look::ink, Millimetres(1.6)});
+}
+
+void FittingSketch::point_out(double x, double y, double radius) {
+  for (const Pen& pen : {Pen{look::paper, Millimetres(1.6)}, Pen{look::ink, Millimetres(0.9)}})
+    add_circle(block_.items, at(x, y), size(radius), {true, pen}, {});
 }
 
 void FittingSketch::dimension(double x0, double x1, double y, const std::string& text) {

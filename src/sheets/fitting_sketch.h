@@ -26,6 +26,9 @@ class FittingSketch {
   /// A figure of that size on paper; `wire` gives colours.
   FittingSketch(Millimetres width, Millimetres height, double scale, const Wire& wire);
 
+  /// Where wires leave the figure at its right.
+  double reach() const;
+
   void box(double x, double half, double length, Colour fill, double corner = 0);
   /// Top and bottom apart from the axis: y0 < y1.
   void slab(double x, double y0, double length, double y1, Colour fill, double corner = 0);
@@ -35,6 +38,10 @@ class FittingSketch {
   /// The insulated wire, in its colour, of that outside diameter; `y` of its middle.
   void wire(double x0, double x1, double diameter = 2.4, double y = 0);
   void strands(double x0, double x1, double half = 0.6);
+  /// One strand on its way, thick and with a dark edge: where it is not where it belongs.
+  void strand(const std::vector<std::pair<double, double>>& points);
+  /// Two of them twisted round each other.
+  void twist(double x0, double x1);
   /// Which wires a splice joins; without, one a side.
   void set_splice(SpliceWires splice) { splice_ = std::move(splice); }
   /// The splice's wires of one side: insulated from the figure's edge to `inner`, bare from there to `tip`, where gathered
@@ -54,6 +61,8 @@ class FittingSketch {
   void arrow(double x0, double y0, double x1, double y1);
   /// A magnifying glass over that place: look closely.
   void lens(double x, double y, double radius);
+  /// A bold ring round what is wrong.
+  void point_out(double x, double y, double radius);
   /// Between two small ticks below the thing.
   void dimension(double x0, double x1, double y, const std::string& text);
   void label(double x, double y, const std::string& text, Align align = Align::centre);

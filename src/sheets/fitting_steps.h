@@ -10,10 +10,10 @@
 
 namespace loomfolio {
 
-/// Figures of steps, and of good and bad ones, are drawn nearly twice true size, three in a row.
-inline constexpr double step_scale = 1.95, verdict_scale = 1.85;
+/// Figures of steps, and of good and bad ones, are drawn about twice true size, three in a row.
+inline constexpr double step_scale = 1.95, verdict_scale = 2.2;
 /// Of a step's figure, and of one of the good and bad ones.
-inline constexpr Millimetres step_figure_height(25.5), verdict_figure_height(17);
+inline constexpr Millimetres step_figure_height(25.5), verdict_figure_height(17.5);
 
 /// What the figures and sentences of a fitting's steps say of the wires that it is used on.
 struct FittingFacts {
@@ -40,6 +40,10 @@ struct FittingExample {
 struct FittingProcedure {
   std::vector<FittingStep> steps;
   std::vector<FittingExample> examples;
+  double example_scale = verdict_scale;
+  /// Where several wires share one: what is otherwise then, and how that goes wrong.
+  std::vector<FittingStep> shared = {};
+  std::vector<FittingExample> shared_examples = {};
 };
 
 const FittingProcedure& fitting_procedure(FittingShape shape);

@@ -26,7 +26,7 @@ void draw_tug(FittingSketch& s, const FittingFacts& f) {
   if (!f.tug_text.empty()) s.label(20, 5.4, f.tug_text);
 }
 
-void draw_tail(FittingSketch& s) { s.wire(wire_start, right); }
+void draw_tail(FittingSketch& s) { s.wire(wire_start, s.reach()); }
 
 void draw_wire_in(FittingSketch& s, Wings conductor, Wings insulation) {
   if (insulation == Wings::open) s.insulation_wings(rear_wings, Wings::open);

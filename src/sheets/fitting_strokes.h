@@ -64,48 +64,4 @@ void draw_look(FittingSketch& s, const FittingFacts&) {
   s.lens(fitting_place::barrel + 3, 0, 4.4);
 }
 
-template <BodyDrawer Body>
-void good_open(FittingSketch& s) {
-  Body(s);
-  draw_wire_in(s, Wings::closed, Wings::closed);
-}
-template <BodyDrawer Body>
-void bad_strands_out(FittingSketch& s) {
-  good_open<Body>(s);
-  s.line(fitting_place::barrel + 3.2, -0.4, fitting_place::barrel + 0.4, -2.8, false);
-  s.line(fitting_place::barrel + 3.2, -0.4, fitting_place::barrel + 1.4, -3.2, false);
-}
-template <BodyDrawer Body>
-void bad_insulation_under(FittingSketch& s) {
-  Body(s);
-  s.wire(fitting_place::barrel + 1, fitting_place::right);
-  s.strands(fitting_place::barrel - 0.2, fitting_place::barrel + 1.2);
-  s.box(fitting_place::barrel, 1.5, 3, fitting_paint::metal, 0.5);
-  s.line(fitting_place::barrel + 1.5, -1.5, fitting_place::barrel + 1.5, 1.5);
-  s.insulation_wings(fitting_place::rear_wings, Wings::closed, 1.5);
-}
-template <BodyDrawer Body>
-void bad_short(FittingSketch& s) {
-  Body(s);
-  s.wire(fitting_place::wire_start, fitting_place::right);
-  s.strands(fitting_place::barrel + 1.8, fitting_place::wire_start);
-  s.conductor_wings(fitting_place::barrel, Wings::closed);
-  s.insulation_wings(fitting_place::rear_wings, Wings::closed);
-}
-template <BodyDrawer Body>
-void bad_loose_grip(FittingSketch& s) {
-  Body(s);
-  draw_wire_in(s, Wings::closed, Wings::open);
-}
-
-/// Open barrels fail alike.
-template <BodyDrawer Body>
-std::vector<FittingExample> open_examples() {
-  return {{Verdict::good, "good_open", good_open<Body>},
-          {Verdict::bad, "bad_strands_out", bad_strands_out<Body>},
-          {Verdict::bad, "bad_insulation_under", bad_insulation_under<Body>},
-          {Verdict::bad, "bad_short", bad_short<Body>},
-          {Verdict::bad, "bad_loose_grip", bad_loose_grip<Body>}};
-}
-
 }  // namespace loomfolio

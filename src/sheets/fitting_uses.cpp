@@ -36,6 +36,12 @@ FittingUse use_at(const Build& build, const FittedEnd& end, const Words& words) 
   return use;
 }
 
+SharedFitting shared_at(const Build& build, const FittedEnd& end, const Words& words) {
+  SharedFitting shared{trimmed(owner_name(build, end.terminal, words) + " " + terminal_mark(build, end.terminal)), {}};
+  for (const WireId id : end.all) shared.wires.push_back(&build.wire(id));
+  return shared;
+}
+
 bool is_same_use(const FittingUse& a, const FittingUse& b) {
   return a.name == b.name && is_same(a.takes, b.takes) && is_same(a.insulation, b.insulation) && a.strip == b.strip;
 }
@@ -66,6 +72,7 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
       const std::string place = owner_name(*build, end.terminal, words);
       if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
         same->places.push_back(place);
+      if (end.all.size() > 1) same->shared.push_back(shared_at(*build, end, words));
     }
   }
   // Rings are bought by thread and size of wire.

@@ -11,6 +11,12 @@
 
 namespace loomfolio {
 
+/// Wires that go into one fitting together.
+struct SharedFitting {
+  std::string place;  ///< 'Key switch 15'
+  std::vector<const Wire*> wires;
+};
+
 /// Wire ends of one shape at terminals that take the same.
 struct FittingUse {
   std::string name;  ///< of the fitting
@@ -22,6 +28,7 @@ struct FittingUse {
   std::map<std::pair<double, std::string>, std::vector<std::size_t>> counts;  ///< likewise: ends in each build
   std::vector<std::string>
       places;  ///< labels of the parts that it goes to, each once; fittings of one name differ in it
+  std::vector<SharedFitting> shared;  ///< each once, whatever hook-ups have it
 };
 
 /// By shape, in the shapes' order; each list in the order of first use, rings by thread and size. A wire that several hook-ups share stands among

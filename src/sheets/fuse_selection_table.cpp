@@ -121,9 +121,9 @@ void add_fuse_selections(PageFlow& flow) {
   for (const FuseSelection& selection : select_fuses(context.build(), *context.solved.study)) {
     if (!shows_fuse(context, selection.fuse.part) || selection.rows.empty()) continue;
     const std::string name = fuse_name(context.build(), selection.fuse);
-    flow.add_heading(words("fuses.hangs", {{"fuse", name}}), Millimetres(45));
+    flow.add_heading(words("fuses.hangs", {{"fuse", name}}));
     flow.items().push_back(AnchorItem{choice_anchor(context, selection.fuse), flow.cursor()});
-    flow.add_text(words("fuses.hangs_text") + thinnest_text(context, selection.fuse), look::text, look::paragraph_gap);
+    flow.add_lead(words("fuses.hangs_text") + thinnest_text(context, selection.fuse), look::paragraph_gap);
     add_table(flow, selection_table(context, selection), look::paragraph_gap);
     flow.add_text(words("fuses.hangs_more"), look::text, look::paragraph_gap);
   }

@@ -79,8 +79,8 @@ void add_fuse_choices(PageFlow& flow) {
                      {words("fuses.choice_wire"), CellAlign::near, Wrapping::wraps, 1},
                      {words("fuses.choice_take"), CellAlign::near, Wrapping::keeps, 0}};
     for (const FuseChoiceRow& row : choice.rows) table.rows.push_back(choice_row(context, choice, row));
-    flow.add_heading(words("fuses.choose", {{"fuse", fuse_name(context.build(), choice.fuse)}}), Millimetres(40));
-    flow.add_text(words("fuses.choose_text"), look::text, look::paragraph_gap);
+    flow.add_heading(words("fuses.choose", {{"fuse", fuse_name(context.build(), choice.fuse)}}));
+    flow.add_lead(words("fuses.choose_text"), look::paragraph_gap);
     add_table(flow, table, look::paragraph_gap);
   }
 }
@@ -104,8 +104,8 @@ void add_fuse_order(PageFlow& flow) {
   }
   if (!is_any) return;
   const std::string rest = table.rows.empty() ? "fuses.all_proven" : "fuses.rest_proven";
-  flow.add_heading(words("fuses.pairs"), Millimetres(30));
-  flow.add_text(words("fuses.pairs_text") + " " + words(rest), look::text, look::paragraph_gap);
+  flow.add_heading(words("fuses.pairs"));
+  flow.add_lead(words("fuses.pairs_text") + " " + words(rest), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
   if (!table.rows.empty()) flow.add_text(words("fuses.pairs_advice"), look::text, look::paragraph_gap);
 }
@@ -117,7 +117,7 @@ void add_fuse_curves(PageFlow& flow) {
   // The common chart has told the same.
   if (context.extent == Extent::own && has_common_fuses(context)) return;
   std::set<std::string> told;
-  flow.add_heading(words("fuses.curves"), Millimetres(20));
+  flow.add_heading(words("fuses.curves"));
   for (const FuseStudy& fuse : context.solved.study->fuses) {
     const FuseFamily& family = *fuse.family;
     if (!told.insert(family.name).second) continue;
@@ -149,8 +149,8 @@ void add_unfused_leads(PageFlow& flow) {
                            text_cell(print_length(lead.length, build.document.units)), text_cell(end)}});
   }
   if (table.rows.empty()) return;
-  flow.add_heading(words("fuses.unfused"), Millimetres(30));
-  flow.add_text(words("fuses.unfused_text"), look::text, look::paragraph_gap);
+  flow.add_heading(words("fuses.unfused"));
+  flow.add_lead(words("fuses.unfused_text"), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 

@@ -9,7 +9,7 @@
 #include "sheets/hook_ups.h"
 #include "sheets/inside_sentences.h"
 #include "sheets/page_flow.h"
-#include "sheets/paired_rows.h"
+#include "sheets/packed_blocks.h"
 #include "sheets/put_below.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/works_pictures.h"
@@ -60,15 +60,16 @@ class WorksPages {
                         words_(context.extent == Extent::own ? "works.own_intro" : "works.intro")}) {}
 
   std::vector<Sheet> make(const std::vector<KindUse>& uses) {
-    std::vector<Told> rows = rows_of(tell_all(uses));
+    std::vector<Told> rows;
+    for (const KindUse& use : uses) rows.push_back(tell(use));
     // What is higher than a page is cut between the kind and what happens in it, and stands first.
     const auto whole = std::stable_partition(rows.begin(), rows.end(), [](const Told& row) { return row.use.height.number() > 0; });
     for (auto row = rows.begin(); row != whole; ++row) {
       flow_.add(std::move(row->kind), look::heading_gap);
       flow_.add(std::move(row->use), use_gap);
     }
-    std::vector<Block> blocks;
-    for (auto row = whole; row != rows.end(); ++row) blocks.push_back(std::move(row->kind));
+    std::vector<FreeBlock> blocks;
+    for (auto row = whole; row != rows.end(); ++row) blocks.push_back({std::move(row->kind), std::move(row->narrow)});
     add_packed(flow_, std::move(blocks), look::heading_gap);
     if (context_.extent == Extent::own) add_shared_uses();
     return flow_.take();
@@ -78,8 +79,7 @@ class WorksPages {
   /// A kind as it is built, and what happens in it in this machine: one block, where a page can hold it.
   struct Told {
     Block kind, use;
-    Block narrow = {};      ///< both, for one of two columns; empty: it needs the page's width
-    std::size_t place = 0;  ///< among the kinds
+    Block narrow = {};  ///< both, for one of two columns; empty: it needs the page's width
   };
 
   Told tell(const KindUse& use) const {
@@ -94,40 +94,6 @@ class WorksPages {
       if (is_used) put_below(told.narrow, use_block(use, story, column), use_gap);
     }
     return told;
-  }
-
-  std::vector<Told> tell_all(const std::vector<KindUse>& uses) const {
-    std::vector<Told> all;
-    for (const KindUse& use : uses) {
-      all.push_back(tell(use));
-      all.back().place = all.size() - 1;
-    }
-    return all;
-  }
-
-  /// What stands in one of two columns is set side by side; what finds no neighbour takes the whole width.
-  std::vector<Told> rows_of(std::vector<Told> all) const {
-    std::vector<std::size_t> places;  // of the narrow ones
-    std::vector<Block> narrow;
-    for (Told& told : all) {
-      if (told.narrow.height.number() <= 0) continue;
-      places.push_back(told.place);
-      narrow.push_back(std::move(told.narrow));
-    }
-    std::vector<Told> rows;
-    std::vector<bool> is_set(all.size(), false);
-    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), look::heading_gap)) {
-      Told row{std::move(pair.block), {}, {}, all.size()};
-      for (const std::size_t i : pair.blocks) {
-        row.place = std::min(row.place, places[i]);
-        is_set[places[i]] = true;
-      }
-      rows.push_back(std::move(row));
-    }
-    for (Told& told : all)
-      if (!is_set[told.place]) rows.push_back(std::move(told));
-    std::stable_sort(rows.begin(), rows.end(), [](const Told& a, const Told& b) { return a.place < b.place; });
-    return rows;
   }
 
   enum class Wanted : std::uint8_t { always, if_roomy };

@@ -188,8 +188,8 @@ void add_labels(PageFlow& flow, const std::vector<Labelled>& wires, const std::s
                 FoldNote fold, const std::string& note = {}) {
   std::vector<Block> rows = label_rows(flow, wires);
   if (rows.empty()) return;
-  if (!heading.empty()) flow.add_heading(heading, label_height * 2);
-  if (!note.empty()) flow.add_text(note, look::text, look::paragraph_gap);
+  if (!heading.empty()) flow.add_heading(heading);
+  if (!note.empty()) flow.add_lead(note, look::paragraph_gap);
   if (fold == FoldNote::shown) {
     Block first = fold_note(flow);
     put_below(first, std::move(rows.front()));

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Around a picture, lines leave in the order in which their ends stand around it, so that none crosses another there;
-// what must cross does so in the channel, upright over level. In the channel each line has one upright piece; the order
+// what must cross does so in the channel, level over upright in an arch. In the channel each line has one upright piece; the order
 // of these pieces is searched: falling lines from the lowest, rising ones from the highest, then swaps while they help.
 #include "sheets/leader_lines.h"
 
@@ -14,6 +14,7 @@ namespace {
 
 constexpr Millimetres first_track{1.4};
 constexpr double straight_within = 0.05, leader_clear = 0.9;
+constexpr double arch = 0.55;  // its radius; two side by side stay apart
 constexpr int clash_weight = 50;
 
 LabelSide mirrored_side(LabelSide side) {
@@ -174,7 +175,48 @@ std::vector<std::size_t> ranks(const std::vector<ChannelLine>& lines, bool at_le
   return order;
 }
 
+/// Where uprights of other lines pass a level piece, in its direction.
+std::vector<double> passed_by(Point from, Point to, const std::vector<std::vector<Point>>& others) {
+  const double x0 = std::min(from.x, to.x).number(), x1 = std::max(from.x, to.x).number(), y = from.y.number();
+  std::vector<double> places;
+  for (const std::vector<Point>& other : others)
+    for (std::size_t i = 1; i < other.size(); ++i) {
+      const double x = other[i].x.number(), a = other[i - 1].y.number(), b = other[i].y.number();
+      const bool is_upright = std::abs(other[i - 1].x.number() - x) < straight_within;
+      if (is_upright && x > x0 + arch && x < x1 - arch && y > std::min(a, b) + straight_within && y < std::max(a, b) - straight_within)
+        places.push_back(x);
+    }
+  std::sort(places.begin(), places.end());
+  if (to.x < from.x) std::reverse(places.begin(), places.end());
+  return places;
+}
+
+/// A half circle, upwards.
+void add_arch(std::vector<PathPiece>& path, double x, double y, double way) {
+  constexpr double reach = 0.5522847498;  // of the controls of a quarter circle
+  const auto at = [](double px, double py) { return Point{Millimetres(px), Millimetres(py)}; };
+  const double x0 = x - way * arch, x1 = x + way * arch;
+  path.push_back(PathLine{at(x0, y)});
+  path.push_back(PathCurve{at(x0, y - arch * reach), at(x - way * arch * reach, y - arch), at(x, y - arch)});
+  path.push_back(PathCurve{at(x + way * arch * reach, y - arch), at(x1, y - arch * reach), at(x1, y)});
+}
+
 }  // namespace
+
+std::vector<PathPiece> arched_line(const std::vector<Point>& line, const std::vector<std::vector<Point>>& others) {
+  std::vector<PathPiece> path;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (i == 0) {
+      path.push_back(PathMove{line[i]});
+      continue;
+    }
+    const Point from = line[i - 1], to = line[i];
+    if (std::abs((from.y - to.y).number()) < straight_within)
+      for (const double x : passed_by(from, to, others)) add_arch(path, x, from.y.number(), to.x > from.x ? 1 : -1);
+    path.push_back(PathLine{to});
+  }
+  return path;
+}
 
 LeadOut lead_out(const Rect& picture, const std::vector<LeadEnd>& ends, LabelSide to, std::size_t over) {
   if (to == LabelSide::right) return Tracks(picture, ends, over).make();

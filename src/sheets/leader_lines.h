@@ -37,6 +37,9 @@ struct LeadChannel {
   int clashes = 0;  ///< lines on one another: none wherever the search found a way
 };
 
+/// The line as it is drawn: level pieces go in an arch over upright ones of `others`, as wires do.
+std::vector<PathPiece> arched_line(const std::vector<Point>& line, const std::vector<std::vector<Point>>& others);
+
 /// Lines between x = `from` and x = `to`. Heights at one side are at least leader_pitch apart.
 LeadChannel route_channel(const std::vector<ChannelLine>& lines, Millimetres from, Millimetres to);
 

@@ -44,10 +44,10 @@ class SituationTests {
     if (groups.empty()) return;
     // Each hook-up's own numbers rise down the pages.
     std::stable_sort(groups.begin(), groups.end(), [](const auto& a, const auto& b) { return last_of(a) < last_of(b); });
-    flow_.add_heading(words_("tests.in_situations"), Millimetres(60));
+    flow_.add_heading(words_("tests.in_situations"));
     flow_.items().push_back(AnchorItem{"live", {}});
     add_battery_first();
-    flow_.add_text(words_("tests.situations_text", poles_), look::text, look::paragraph_gap);
+    flow_.add_lead(words_("tests.situations_text", poles_), look::paragraph_gap);
     for (const std::vector<Tested>& group : groups) add_situation(group);
   }
 

@@ -89,7 +89,7 @@ class TestPages {
   }
 
   void add_without_power() {
-    flow_.add_heading(words_("tests.without_power"), first_tests);
+    flow_.add_heading(words_("tests.without_power"));
     flow_.items().push_back(AnchorItem{"cold", {}});
     add_actions("tests.cold");
     add_merged([this](const FaultEntry& one) { return earth_ohms(one); },
@@ -110,8 +110,7 @@ class TestPages {
       has_rows = has_rows || !tables.back().table.rows.empty();
     }
     if (!has_rows) return;
-    flow_.keep(Millimetres(40));
-    flow_.add_text(text, look::text, look::block_gap);
+    flow_.add_lead(text, look::block_gap);
     add_table(flow_, merge_tables(context_, std::move(tables), {1}), look::paragraph_gap);
   }
 
@@ -252,7 +251,7 @@ class TestPages {
   }
 
   void add_first_power() {
-    flow_.add_heading(words_("tests.first_power"), Millimetres(50));
+    flow_.add_heading(words_("tests.first_power"));
     flow_.items().push_back(AnchorItem{"first", {}});
     add_actions("tests.power");
     const bool is_kit = context_.build().document.scope == Scope::kit;
@@ -376,7 +375,7 @@ class TestPages {
                {look::ink, look::line});
       add_text(block.items, {x, height - Millimetres(1)}, heads[i], look::table, look::grey);
     }
-    flow_.add_heading(words_("tests.signed"), height);
+    flow_.add_heading(words_("tests.signed"));
     flow_.add(std::move(block), {});
   }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/page_flow.h"
 
+#include <iterator>
 #include <utility>
 
 namespace loomfolio {
@@ -95,13 +96,34 @@ void PageFlow::draw_title() {
   y_ += height + intro_gap;
 }
 
-void PageFlow::new_page() {
+void PageFlow::next_page() {
   // A run that began below another, and whose first block finds no room there, begins anew on a page of its own.
   if (begins_low() && is_at_top()) {
     sheets_.clear();
     below_ = {};
   }
   start_page();
+}
+
+void PageFlow::new_page() {
+  if (!carries()) {
+    held_.reset();
+    next_page();
+    return;
+  }
+  const auto first = items().begin() + static_cast<std::ptrdiff_t>(held_->item);
+  Items carried(std::make_move_iterator(first), std::make_move_iterator(items().end()));
+  items().erase(first, items().end());
+  const Millimetres from = held_->y + held_->gap, height = y_ - from;
+  y_ = held_->y;
+  held_.reset();
+  next_page();
+  for (Item& item : carried) {
+    const auto* anchor = std::get_if<AnchorItem>(&item);
+    if (anchor == nullptr || anchor->at.y.number() > 0) move_item(item, {{}, y_ - from});  // else the page's own top
+    items().push_back(std::move(item));
+  }
+  y_ += height;
 }
 
 void PageFlow::keep(Millimetres height) {
@@ -113,25 +135,38 @@ std::vector<Sheet> PageFlow::take() {
   return std::move(sheets_);
 }
 
-void PageFlow::add(Block block, Millimetres gap) {
-  const Millimetres before = is_at_top() ? Millimetres(0) : gap;
-  if (may_turn() && room() < before + block.height)
-    new_page();
-  else
-    y_ += before;
+void PageFlow::place(Block block, Millimetres gap) {
+  if (may_turn() && room() < (is_at_top() ? Millimetres(0) : gap) + block.height) new_page();
+  if (!is_at_top()) y_ += gap;
   const Millimetres height = block.height;
   place_block(items(), std::move(block), {page_.body.x, y_});
   y_ += height;
+}
+
+void PageFlow::add(Block block, Millimetres gap) {
+  place(std::move(block), gap);
+  held_.reset();
 }
 
 void PageFlow::add_text(const std::string& text, const TextStyle& style, Millimetres gap) {
   add(set_text(text, style, width(), setting()), gap);
 }
 
-void PageFlow::add_heading(const std::string& text, Millimetres following) {
-  Block block = set_paragraph({{{text, look::heading, look::ink, {}}}, Align::left, "H2"}, width(), setting());
-  keep(look::heading_gap + block.height + following);
-  add(std::move(block), look::heading_gap);
+void PageFlow::add_lead(Block block, Millimetres gap) {
+  const Millimetres before = is_at_top() ? Millimetres(0) : gap;
+  if (may_turn() && room() < before + block.height) new_page();
+  if (!held_) held_ = Held{items().size(), y_, is_at_top() ? Millimetres(0) : gap};
+  place(std::move(block), gap);
+}
+
+void PageFlow::add_lead(const std::string& text, Millimetres gap) {
+  add_lead(set_text(text, look::text, width(), setting()), gap);
+}
+
+void PageFlow::add_heading(const std::string& text) {
+  held_.reset();
+  add_lead(set_paragraph({{{text, look::heading, look::ink, {}}}, Align::left, "H2"}, width(), setting()),
+           look::heading_gap);
 }
 
 }  // namespace loomfolio

@@ -2,6 +2,7 @@
 // Text pages filled from top to bottom with blocks; a block that does not fit starts a new page, and no block is cut.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,8 +46,12 @@ class PageFlow {
   void add(Block block, Millimetres gap);
   /// Text in running style.
   void add_text(const std::string& text, const TextStyle& style, Millimetres gap);
-  /// A heading that stays with at least `following` of what comes after it.
-  void add_heading(const std::string& text, Millimetres following = Millimetres(15));
+  /// A heading. With the leads after it, it stays with what comes next: a block, or the first rows of a table. Where that
+  /// finds no room, they go to the new page with it.
+  void add_heading(const std::string& text);
+  /// What says something of the table or the block after it, and stays with that.
+  void add_lead(Block block, Millimetres gap);
+  void add_lead(const std::string& text, Millimetres gap);
   /// Starts a new page unless that much is left, or the page is empty.
   void keep(Millimetres height);
   void new_page();
@@ -57,7 +62,17 @@ class PageFlow {
   std::vector<Sheet> take();
 
  private:
+  /// A heading, and the leads after it, that wait for what they belong to: everything on the page from there on.
+  struct Held {
+    std::size_t item;   ///< the first of them
+    Millimetres y, gap;  ///< where the page was filled to before them, and the gap above them
+  };
+
   bool begins_low() const { return sheets_.size() == 1 && sheets_.back().begins.number() > 0; }
+  /// What is held would stand better on the next page.
+  bool carries() const { return held_ && (held_->y > top_ || begins_low()); }
+  void place(Block block, Millimetres gap);
+  void next_page();
   void start_page();
   void draw_title();
   void draw_foot();
@@ -67,6 +82,7 @@ class PageFlow {
   FreeSpace below_;  ///< where the first page may begin on the page before it
   PageShape page_;
   std::vector<Sheet> sheets_;
+  std::optional<Held> held_;
   Millimetres y_, top_, bottom_;
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The highest first, each onto the page that it fills best; among the pages that would be left as full, the first.
+// The highest first, each onto the page that it fills best; among the pages that would be left as full, the first. Blocks
+// that need the page's width come first; what they leave of their pages is two columns for the others.
 #include "sheets/page_packing.h"
 
 #include <algorithm>
@@ -8,73 +9,147 @@
 namespace loomfolio {
 namespace {
 
-constexpr double half_empty = 0.45;  ///< of a page, left over: it stands last
+constexpr double half_empty = 0.45;       ///< of a page, left over: it stands last
+constexpr std::size_t most_tried = 12;  ///< blocks of a page whose every spread over two columns is tried
 
-std::vector<std::size_t> highest_first(const std::vector<Millimetres>& heights) {
-  std::vector<std::size_t> order(heights.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return heights[a] > heights[b]; });
-  return order;
-}
+class Packing {
+ public:
+  Packing(const std::vector<FreeHeights>& heights, const PackingRoom& room)
+      : heights_(heights), room_(room), pages_{{room.first, {}}} {}
 
-struct OpenPage {
-  Millimetres left;
-  std::vector<std::size_t> blocks;
+  std::vector<PackedPage> make() {
+    for (const std::size_t i : highest_first(false)) put_whole(i);
+    for (const std::size_t i : highest_first(true)) put_half(i);
+    for (OpenPage& page : pages_) settle(page);
+    put_in_order();
+    std::vector<PackedPage> packed;
+    for (OpenPage& page : pages_) packed.push_back(std::move(page.packed));
+    return packed;
+  }
+
+ private:
+  struct OpenPage {
+    Millimetres room;
+    PackedPage packed;
+  };
+
+  std::vector<std::size_t> highest_first(bool half) const {
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < heights_.size(); ++i)
+      if (heights_[i].half.has_value() == half) order.push_back(i);
+    const auto height = [&](std::size_t i) { return half ? *heights_[i].half : heights_[i].whole; };
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return height(a) > height(b); });
+    return order;
+  }
+
+  Millimetres stacked(const std::vector<std::size_t>& blocks, bool half) const {
+    Millimetres sum;
+    for (const std::size_t i : blocks) {
+      if (sum.number() > 0) sum += room_.gap;
+      sum += half ? *heights_[i].half : heights_[i].whole;
+    }
+    return sum;
+  }
+
+  Millimetres used(const OpenPage& page) const {
+    const Millimetres whole = stacked(page.packed.whole, false), columns = std::max(column(page, 0), column(page, 1));
+    return whole + columns + (whole.number() > 0 && columns.number() > 0 ? room_.gap : Millimetres(0));
+  }
+  Millimetres column(const OpenPage& page, std::size_t side) const { return stacked(page.packed.columns[side], true); }
+
+  void put_whole(std::size_t i) {
+    OpenPage* best = nullptr;
+    Millimetres least;
+    for (OpenPage& page : pages_) {
+      const Millimetres before = used(page), gap = before.number() > 0 ? room_.gap : Millimetres(0);
+      const Millimetres left = page.room - before;
+      if (before + gap + heights_[i].whole > page.room || (best != nullptr && left >= least)) continue;
+      best = &page;
+      least = left;
+    }
+    if (best == nullptr) best = &pages_.emplace_back(OpenPage{room_.others, {}});
+    best->packed.whole.push_back(i);
+  }
+
+  /// Into the column that has least room left for it.
+  void put_half(std::size_t i) {
+    std::vector<std::size_t>* best = nullptr;
+    Millimetres least;
+    for (OpenPage& page : pages_) {
+      const Millimetres whole = stacked(page.packed.whole, false);
+      const Millimetres room = page.room - whole - (whole.number() > 0 ? room_.gap : Millimetres(0));
+      for (std::size_t side = 0; side < 2; ++side) {
+        const Millimetres before = column(page, side), left = room - before;
+        const Millimetres gap = before.number() > 0 ? room_.gap : Millimetres(0);
+        if (before + gap + *heights_[i].half > room || (best != nullptr && left >= least)) continue;
+        best = &page.packed.columns[side];
+        least = left;
+      }
+    }
+    if (best == nullptr) best = &pages_.emplace_back(OpenPage{room_.others, {}}).packed.columns[0];
+    best->push_back(i);
+  }
+
+  /// Columns as even as can be, or blocks as wide as the page where one column would be empty.
+  void settle(OpenPage& page) const {
+    auto& [left, right] = page.packed.columns;
+    std::vector<std::size_t> all = left;
+    all.insert(all.end(), right.begin(), right.end());
+    std::sort(all.begin(), all.end());
+    if (all.size() > 1 && all.size() <= most_tried) even_out(page, all);
+    for (auto& blocks : page.packed.columns) std::sort(blocks.begin(), blocks.end());
+    if (left.empty() || (!right.empty() && right.front() < left.front())) std::swap(left, right);
+    if (right.empty() && !left.empty()) {
+      std::vector<std::size_t> whole = page.packed.whole;
+      whole.insert(whole.end(), left.begin(), left.end());
+      if (stacked(whole, false) <= page.room) {
+        page.packed.whole = std::move(whole);
+        left.clear();
+      }
+    }
+    std::sort(page.packed.whole.begin(), page.packed.whole.end());
+  }
+
+  void even_out(OpenPage& page, const std::vector<std::size_t>& all) const {
+    Millimetres least = std::max(column(page, 0), column(page, 1));
+    for (std::size_t spread = 0; spread < std::size_t{1} << all.size(); ++spread) {
+      std::array<std::vector<std::size_t>, 2> columns;
+      for (std::size_t k = 0; k < all.size(); ++k) columns[spread >> k & 1].push_back(all[k]);
+      const Millimetres height = std::max(stacked(columns[0], true), stacked(columns[1], true));
+      if (height + Millimetres(0.01) >= least) continue;
+      least = height;
+      page.packed.columns = std::move(columns);
+    }
+  }
+
+  static std::size_t first_of(const OpenPage& page) {
+    std::size_t first = static_cast<std::size_t>(-1);
+    for (const auto* blocks : {&page.packed.whole, &page.packed.columns[0], &page.packed.columns[1]})
+      if (!blocks->empty()) first = std::min(first, blocks->front());
+    return first;
+  }
+
+  void put_in_order() {
+    std::sort(pages_.begin() + 1, pages_.end(),
+              [](const OpenPage& a, const OpenPage& b) { return first_of(a) < first_of(b); });
+    // What the emptiest page leaves is of use to what begins after the last.
+    const auto left = [this](const OpenPage& page) { return page.room - used(page); };
+    const auto emptiest = std::max_element(pages_.begin() + 1, pages_.end(), [&](const OpenPage& a, const OpenPage& b) {
+      return left(a) < left(b);
+    });
+    if (emptiest != pages_.end() && left(*emptiest) > room_.others * half_empty)
+      std::rotate(emptiest, emptiest + 1, pages_.end());
+  }
+
+  const std::vector<FreeHeights>& heights_;
+  const PackingRoom& room_;
+  std::vector<OpenPage> pages_;
 };
 
 }  // namespace
 
-std::vector<std::vector<std::size_t>> pack_pages(const std::vector<Millimetres>& heights, const PackingRoom& room) {
-  std::vector<OpenPage> pages{{room.first, {}}};
-  for (const std::size_t i : highest_first(heights)) {
-    OpenPage* best = nullptr;
-    for (OpenPage& page : pages) {
-      const Millimetres needed = heights[i] + (page.blocks.empty() ? Millimetres(0) : room.gap);
-      if (needed > page.left || (best != nullptr && page.left >= best->left)) continue;
-      best = &page;
-    }
-    if (best == nullptr) {
-      pages.push_back({room.others, {}});
-      best = &pages.back();
-    }
-    best->left = best->left - heights[i] - (best->blocks.empty() ? Millimetres(0) : room.gap);
-    best->blocks.push_back(i);
-  }
-  for (OpenPage& page : pages) std::sort(page.blocks.begin(), page.blocks.end());
-  std::sort(pages.begin() + 1, pages.end(),
-            [](const OpenPage& a, const OpenPage& b) { return a.blocks.front() < b.blocks.front(); });
-  // What the emptiest page leaves is of use to what begins after the last.
-  const auto emptiest = std::max_element(pages.begin() + 1, pages.end(),
-                                         [](const OpenPage& a, const OpenPage& b) { return a.left < b.left; });
-  if (emptiest != pages.end() && emptiest->left > room.others * half_empty)
-    std::rotate(emptiest, emptiest + 1, pages.end());
-  std::vector<std::vector<std::size_t>> packed;
-  for (OpenPage& page : pages) packed.push_back(std::move(page.blocks));
-  return packed;
-}
-
-std::vector<ColumnPair> pair_columns(const std::vector<Millimetres>& heights, Millimetres gap) {
-  std::vector<std::size_t> waiting = highest_first(heights);
-  std::vector<ColumnPair> pairs;
-  while (!waiting.empty()) {
-    ColumnPair pair{{waiting.front()}, {}, heights[waiting.front()]};
-    waiting.erase(waiting.begin());
-    Millimetres used;
-    for (auto next = waiting.begin(); next != waiting.end();) {
-      const Millimetres then = used + (pair.right.empty() ? Millimetres(0) : gap) + heights[*next];
-      if (then > pair.height) {
-        ++next;
-        continue;
-      }
-      used = then;
-      pair.right.push_back(*next);
-      next = waiting.erase(next);
-    }
-    std::sort(pair.right.begin(), pair.right.end());
-    if (!pair.right.empty() && pair.right.front() < pair.left.front()) std::swap(pair.left, pair.right);
-    pairs.push_back(std::move(pair));
-  }
-  return pairs;
+std::vector<PackedPage> pack_pages(const std::vector<FreeHeights>& heights, const PackingRoom& room) {
+  return Packing(heights, room).make();
 }
 
 }  // namespace loomfolio

@@ -118,7 +118,7 @@ void add_machine_wires(PageFlow& flow) {
                            text_cell(wire.purpose)}});
   }
   if (table.rows.empty()) return;
-  flow.add_text(words("parts.own_wires_text"), look::text, look::paragraph_gap);
+  flow.add_lead(words("parts.own_wires_text"), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -130,8 +130,8 @@ void add_machines_own(PageFlow& flow) {
   for (std::size_t w = 0; w < wires.size() && !has_any; ++w)
     has_any = wires[w].provided == Provider::machine && shows_wire(context, WireId{static_cast<std::int32_t>(w)});
   if (!has_any) return;
-  flow.add_heading(context.words()("parts.machine"), Millimetres(25));
-  flow.add_text(context.words()("parts.machine_text"), look::text, look::paragraph_gap);
+  flow.add_heading(context.words()("parts.machine"));
+  flow.add_lead(context.words()("parts.machine_text"), look::paragraph_gap);
   add_machine_parts(flow);
   add_machine_wires(flow);
 }
@@ -158,7 +158,7 @@ void add_things(PageFlow& flow) {
                    {words("parts.thing"), CellAlign::near, Wrapping::wraps, 1}};
   for (const auto& [thing, count] : things)
     table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(thing)}});
-  flow.add_heading(words("parts.things"), Millimetres(25));
+  flow.add_heading(words("parts.things"));
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -196,9 +196,9 @@ void add_fuses(PageFlow& flow) {
       if (!more.empty()) name += ", " + more;
     table.rows.push_back({{tick_cell(), text_cell(std::to_string(count)), text_cell(name)}});
   }
-  flow.add_heading(words("parts.fuses"), Millimetres(25));
+  flow.add_heading(words("parts.fuses"));
   const bool is_kit = build.document.scope == Scope::kit;
-  flow.add_text(words(is_kit ? "parts.fuses_spare_kit" : "parts.fuses_spare"), look::text, look::paragraph_gap);
+  flow.add_lead(words(is_kit ? "parts.fuses_spare_kit" : "parts.fuses_spare"), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -206,9 +206,9 @@ void add_fuses(PageFlow& flow) {
 void add_cut_wire(PageFlow& flow) {
   const Words& words = flow.context().words();
   if (group_wires(flow.context()).empty()) return;
-  flow.add_heading(words("cuts.title"), Millimetres(20));
+  flow.add_heading(words("cuts.title"));
   flow.items().push_back(AnchorItem{std::string(cut_list_anchor), {}});
-  flow.add_text(words("cuts.intro"), look::text, look::paragraph_gap);
+  flow.add_lead(words("cuts.intro"), look::paragraph_gap);
   add_cut_list(flow, look::paragraph_gap);
 }
 

@@ -127,9 +127,9 @@ void add_fittings(PageFlow& flow) {
   const std::vector<EmptyCavities> empty = find_empty_cavities(flow.context());
   for (const PlugSource source : {PlugSource::bag, PlugSource::nowhere}) add_plug_row(empty, source, words, table);
   if (table.rows.empty()) return;
-  flow.add_heading(words("parts.fittings"), Millimetres(25));
+  flow.add_heading(words("parts.fittings"));
   if (flow.context().extent != Extent::own)
-    flow.add_text(fittings_text(flow.context(), !empty.empty()), look::text, look::paragraph_gap);
+    flow.add_lead(fittings_text(flow.context(), !empty.empty()), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 
@@ -156,8 +156,8 @@ void add_reel_wire(PageFlow& flow) {
                                                            : words("parts.unknown")),
                            text_cell(wire_ids(build, group.wires))}});
   }
-  flow.add_heading(words("parts.wire"), Millimetres(25));
-  flow.add_text(words("parts.wire_text"), look::text, look::paragraph_gap);
+  flow.add_heading(words("parts.wire"));
+  flow.add_lead(words("parts.wire_text"), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 

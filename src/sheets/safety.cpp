@@ -96,7 +96,7 @@ void add_pairs(PageFlow& flow, const std::string& key, const Places& places, int
     table.rows.push_back(
         {{text_cell(words(row + "a"), look::text_bold), text_cell(words(row + "b", places), look::text)}});
   }
-  flow.add_heading(words(key + "_title"), Millimetres(30));
+  flow.add_heading(words(key + "_title"));
   flow.items().push_back(AnchorItem{key, {}});
   add_table(flow, table, look::paragraph_gap);
 }

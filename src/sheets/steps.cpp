@@ -25,7 +25,6 @@
 namespace loomfolio {
 namespace {
 
-constexpr Millimetres first_step(15);      // that a stage's warning stands before: never cut from it
 constexpr std::size_t most_joints = 16;  ///< in one list, so that it stands on one page
 constexpr std::size_t most_ahead = 7;  // parts that are looked at for one that fits
 
@@ -148,7 +147,7 @@ class StepPages {
       if (!kept.actions.empty()) shown.push_back({std::move(kept)});
     }
     if (shown.empty()) return;
-    add_stage_head(plan.stage, height_to_begin(shown.front().group));
+    add_stage_head(plan.stage);
     while (!shown.empty()) {
       const auto next = shown.begin() + static_cast<std::ptrdiff_t>(next_to_add(plan.stage, shown));
       const ActionGroup group = std::move(next->group);
@@ -190,39 +189,25 @@ class StepPages {
     return height;
   }
 
-  /// What of a group no page's end may cut from the head above it: its first list of joins.
-  Millimetres height_to_begin(const ActionGroup& group) const {
-    std::vector<Action> joints;
-    while (is_joint(group.actions, joints.size()) && joints.size() < most_joints)
-      joints.push_back(group.actions[joints.size()]);
-    if (joints.empty()) return {};
-    const Block block = joint_block(context_, joints, flow_.width(), [] { return std::string("100"); });
-    return group_head(group).height + block.height + look::gutter * 2;
-  }
-
-  /// With room for at least `beginning` of what follows it.
-  void add_stage_head(Stage stage, Millimetres beginning) {
+  void add_stage_head(Stage stage) {
     const std::string key = stage_key(stage);
-    Millimetres following = beginning;
-    if (words_.has(key + "_text"))
-      following = following + look::paragraph_gap + set_text(words_(key + "_text"), look::text, flow_.width(), flow_.setting()).height;
     Block panel;
     if (words_.has(key + "_hazard")) {
       const Signal signal = stage == Stage::fuses ? Signal::notice : Signal::warning;
       auto values = pole_names(context_.build(), words_);
       values.emplace_back("sheet", sheet_of_tests(context_, "first"));
       panel = make_panel(panel_from_words(words_, signal, key, values), flow_.width(), words_, flow_.setting());
-      following = following + panel.height + look::paragraph_gap * 2 + std::max(first_step - beginning, Millimetres(0));
     }
-    flow_.add_heading(words_(key + "_title"), std::max(following, Millimetres(40)));
+    flow_.add_heading(words_(key + "_title"));
     if (is_anchor_due_) flow_.items().push_back(AnchorItem{"machine", {}});
     is_anchor_due_ = false;
     if (!return_anchor_.empty()) flow_.items().push_back(AnchorItem{std::exchange(return_anchor_, {}), {}});
-    if (words_.has(key + "_text")) flow_.add_text(words_(key + "_text"), look::text, look::paragraph_gap);
+    if (words_.has(key + "_text")) flow_.add_lead(words_(key + "_text"), look::paragraph_gap);
     is_under_title_ = !words_.has(key + "_text");
+    is_under_lead_ = words_.has(key + "_text");
     if (panel.height.number() <= 0) return;
-    flow_.add(std::move(panel), look::paragraph_gap);
-    is_under_panel_ = true;
+    flow_.add_lead(std::move(panel), look::paragraph_gap);
+    is_under_lead_ = true;
   }
 
   /// Joins stand in lists beside the part's faces, all else in rows of its own.
@@ -250,7 +235,7 @@ class StepPages {
   void add_joints(Block head, const std::vector<Action>& joints) {
     Block block = joint_block(context_, joints, flow_.width(), [this] { return next_number(); });
     flow_.keep(head.height + block.height + look::gutter);
-    is_under_panel_ = false;
+    is_under_lead_ = false;
     if (head.height.number() > 0) flow_.add(std::move(head), look::gutter);
     is_under_title_ = false;
     flow_.add(std::move(block), Millimetres(0.8));
@@ -264,8 +249,8 @@ class StepPages {
     const bool has_head = head.height.number() > 0 && warning.height.number() == 0;
     const bool is_under_title = std::exchange(is_under_title_, false);
     if (head.height.number() > 0) flow_.add(std::move(head), is_under_title ? look::paragraph_gap : look::gutter);
-    const bool is_under_panel = std::exchange(is_under_panel_, false);
-    const bool needs_air = warning.height.number() > 0 || is_under_panel;
+    const bool is_under_lead = std::exchange(is_under_lead_, false);
+    const bool needs_air = warning.height.number() > 0 || is_under_lead;
     const Millimetres air = needs_air && !has_head ? look::paragraph_gap : Millimetres(0);
     if (warning.height.number() > 0) flow_.add(std::move(warning), look::paragraph_gap);
     if (action.type == ActionType::part_again && action.turn == 1) row.items.insert(row.items.begin(), AnchorItem{"after first power", {}});
@@ -353,7 +338,7 @@ class StepPages {
   int number_ = 0;
   bool is_end_ = false;         ///< from here on every action of a stage is shown
   bool is_under_title_ = false;  ///< a note that comes next stands right below a stage's title
-  bool is_under_panel_ = false;  ///< the next row stands right below a stage's panel
+  bool is_under_lead_ = false;  ///< the next row stands right below a stage's text or panel
   std::string return_anchor_;   ///< due at the next head
   bool is_anchor_due_ = false;  ///< the next head is where a reader comes in again
 };

@@ -11,7 +11,7 @@
 #include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
-#include "sheets/paired_rows.h"
+#include "sheets/packed_blocks.h"
 #include "sheets/print_text.h"
 #include "sheets/sheet_makers.h"
 #include "sheets/terminal_rows.h"
@@ -78,16 +78,20 @@ class MapMaker {
     if (context_.extent == Extent::common)
       for (const PartId part : parts_by_zone(build_))
         if (is_told_beside(context_, part) && is_worked_at_in_any(build_.part(part).id)) groups.push_back({{part}});
-    std::vector<Entry> entries, halves;
-    for (std::size_t i = 0; i < groups.size(); ++i) {
-      Entry entry = make_entry(groups[i]);
-      Block half = is_beside(groups[i]) ? Block{} : make_half(groups[i]);
-      entry.place = i;
-      const bool is_half = half.height.number() > 0 && half.height < entry.block.height * 2;
-      if (is_half) halves.push_back({std::move(half), {}, i});
-      entries.push_back(std::move(entry));
+    std::vector<FreeBlock> blocks;
+    std::vector<Entry> long_ones;
+    for (const PartGroup& group : groups) {
+      Entry entry = make_entry(group);
+      if (!entry.long_table.rows.empty()) {
+        long_ones.push_back(std::move(entry));
+        continue;
+      }
+      Block half = is_beside(group) ? Block{} : make_half(group);
+      if (half.height >= entry.block.height * 2) half = Block{};
+      blocks.push_back({std::move(entry.block), std::move(half)});
     }
-    place_all(rows_of(std::move(entries), std::move(halves)));
+    add_packed(flow_, std::move(blocks), map_entry_gap);
+    add_long(std::move(long_ones));
     return flow_.take();
   }
 
@@ -96,41 +100,13 @@ class MapMaker {
   struct Entry {
     Block block;
     Table long_table = {};  ///< without rows: all is in the block
-    std::size_t place = 0;  ///< among the groups
   };
 
-  /// Entries as wide as the page: those that stand in one of two columns are set side by side, one that finds no
-  /// neighbour takes the whole width.
-  std::vector<Entry> rows_of(std::vector<Entry> entries, std::vector<Entry> halves) const {
-    std::vector<Block> narrow;
-    for (Entry& half : halves) narrow.push_back(std::move(half.block));
-    std::vector<Entry> rows;
-    std::vector<bool> is_set(entries.size(), false);
-    for (PairedRow& pair : pair_side_by_side(flow_, std::move(narrow), map_entry_gap)) {
-      Entry row{std::move(pair.block), {}, entries.size()};
-      for (const std::size_t i : pair.blocks) {
-        row.place = std::min(row.place, halves[i].place);
-        is_set[halves[i].place] = true;
-      }
-      rows.push_back(std::move(row));
-    }
-    for (Entry& entry : entries)
-      if (!is_set[entry.place]) rows.push_back(std::move(entry));
-    std::stable_sort(rows.begin(), rows.end(), [](const Entry& a, const Entry& b) { return a.place < b.place; });
-    return rows;
-  }
-
-  /// Pages as full as can be; tables that go over pages stand at the end.
-  void place_all(std::vector<Entry> rows) {
-    const auto whole =
-        std::stable_partition(rows.begin(), rows.end(), [](const Entry& row) { return row.long_table.rows.empty(); });
-    std::vector<Block> blocks;
-    for (auto row = rows.begin(); row != whole; ++row) blocks.push_back(std::move(row->block));
-    add_packed(flow_, std::move(blocks), map_entry_gap);
-    for (auto row = whole; row != rows.end(); ++row) {
-      flow_.keep(row->block.height + Millimetres(30));
-      flow_.add(std::move(row->block), map_entry_gap);
-      add_table(flow_, row->long_table, look::paragraph_gap * 2);
+  /// Tables that go over pages stand at the end.
+  void add_long(std::vector<Entry> entries) {
+    for (Entry& entry : entries) {
+      flow_.add_lead(std::move(entry.block), map_entry_gap);
+      add_table(flow_, entry.long_table, look::paragraph_gap * 2);
     }
   }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "sheets/wire_look.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <utility>
@@ -32,9 +33,9 @@ constexpr std::array<Paint, 14> paints{{
     {"SR", {0xc6, 0xc8, 0xca}},
 }};
 
-constexpr Millimetres pale_edge{0.25};    // outline of white, yellow and pink wires
-constexpr Millimetres stripe_light{0.1};  // beside a stripe that is as dark as its base
-constexpr double least_contrast = 0.25;   // of lightness, below which a stripe gets that light edge
+constexpr Millimetres pale_edge{0.25};   // outline of white, yellow and pink wires
+constexpr Millimetres stripe_edge{0.13};  // beside a stripe that is as dark as its base
+constexpr double least_contrast = 0.3;    // of lightness, below which a stripe gets that edge
 
 constexpr Colour unknown_paint{0xa0, 0xa0, 0xa0};
 
@@ -68,6 +69,13 @@ double lightness_of(Colour colour) {
   return (116 * f - 16) / 100;
 }
 
+std::optional<Colour> stripe_edge_of(Colour base, Colour stripe) {
+  const auto between = [](Colour a, Colour b) { return std::abs(lightness_of(a) - lightness_of(b)); };
+  if (between(base, stripe) >= least_contrast) return std::nullopt;
+  const auto least = [&](Colour edge) { return std::min(between(edge, base), between(edge, stripe)); };
+  return least(look::ink) > least(look::paper) ? look::ink : look::paper;
+}
+
 Millimetres wire_width(SquareMillimetres area) {
   const double metal = area.number();
   return metal <= 1.0   ? look::wire_thin
@@ -86,8 +94,8 @@ void add_wire(Items& items, const std::vector<PathPiece>& path, const WireColour
   if (stripe.empty()) return;
   const Colour paint = wire_paint(stripe);
   const std::vector<Millimetres> dashes{look::stripe_dash, look::stripe_gap};
-  if (std::abs(lightness_of(base) - lightness_of(paint)) < least_contrast)
-    stroke({look::paper, inner * look::stripe_share + stripe_light * 2, dashes});
+  if (const std::optional<Colour> edge = stripe_edge_of(base, paint))
+    stroke({*edge, inner * look::stripe_share + stripe_edge * 2, dashes});
   stroke({paint, inner * look::stripe_share, dashes});
 }
 

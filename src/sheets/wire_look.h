@@ -2,6 +2,7 @@
 // How a wire is drawn wherever one is shown: in its colours, with a dark edge so that pale ones stand on white paper.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -12,6 +13,10 @@ namespace loomfolio {
 
 /// The ink for IEC 60757 letters; our own choice, made to stay apart on a printer. Unknown letters are drawn grey.
 Colour wire_paint(std::string_view letters);
+
+/// The edge that keeps a stripe apart from its base in grey: dark or light, whichever both differ from more; none where
+/// they differ enough themselves.
+std::optional<Colour> stripe_edge_of(Colour base, Colour stripe);
 
 /// Drawn width of a wire of that area: 1.0 mm to 1.0 mm2, 1.4 to 2.5, 1.8 to 6, else 2.2. An unknown area is drawn
 /// thinnest.

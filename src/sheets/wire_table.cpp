@@ -181,8 +181,8 @@ void add_told_beside(PageFlow& flow) {
   std::stable_sort(table.rows.begin(), table.rows.end(), [](const Row& a, const Row& b) {
     return is_numbered_before(a.cells[1].lines.front().spans.front().text, b.cells[1].lines.front().spans.front().text);
   });
-  flow.add_heading(flow.context().words()("hook_up.wires"), Millimetres(40));
-  flow.add_text(flow.context().words()("hook_up.letters_text"), look::text, look::paragraph_gap);
+  flow.add_heading(flow.context().words()("hook_up.wires"));
+  flow.add_lead(flow.context().words()("hook_up.letters_text"), look::paragraph_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 

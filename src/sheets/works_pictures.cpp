@@ -230,7 +230,9 @@ class Pictures {
     std::vector<int> joined_terminals;
     for (std::size_t i = 0; i < drawn.ends.size(); ++i)
       if (is_shown(made.terminals[i])) {
-        joined.push_back({pushed(drawn.ends[i].at, drawn.ends[i].side, mark_gap), drawn.ends[i].side});
+        const LabelSide side = drawn.ends[i].side;
+        const Millimetres gap = has_dash_at(labels[i].mark, side) ? mark_gap + dash_gap : mark_gap;
+        joined.push_back({pushed(drawn.ends[i].at, side, gap), side});
         joined_terminals.push_back(made.terminals[i]);
       }
     const auto back = static_cast<std::size_t>(
@@ -330,7 +332,6 @@ class Pictures {
     return {column_ - face.out.extent.x, top + face.top - face.out.extent.y};
   }
 
-  /// Level pieces first, then upright ones with a rim of paper, so that a line that is passed over is seen to go on.
   void add_leaders(Items& items, const LeadChannel& channel,
                    const std::vector<std::pair<std::size_t, std::size_t>>& joined, Millimetres inside_top,
                    Millimetres faces_top) const {
@@ -348,16 +349,7 @@ class Pictures {
       for (auto p = out.rbegin(); p != out.rend(); ++p) line.push_back(*p + face_at(face, faces_top));
       whole.push_back(std::move(line));
     }
-    for (const std::vector<Point>& line : whole) add_polyline(items, line, pen);
-    for (std::size_t i = 0; i < joined.size(); ++i) {
-      const std::vector<Point>& line = channel.lines[i];
-      if (line.size() < 4) continue;
-      const Millimetres low = std::min(line[1].y, line[2].y), high = std::max(line[1].y, line[2].y);
-      if (high - low > Millimetres(1.6))
-        add_line(items, {line[1].x, low + Millimetres(0.7)}, {line[1].x, high - Millimetres(0.7)},
-                 {look::paper, Millimetres(1.1)});
-      add_line(items, line[1], line[2], pen);
-    }
+    for (const std::vector<Point>& line : whole) items.push_back(PathItem{arched_line(line, whole), {true, pen}, {}});
     items.push_back(TagCloseItem{});
   }
 

@@ -44,12 +44,23 @@ std::vector<std::vector<InsideState>> all_insides(const Filling& f) {
   return states;
 }
 
+/// A flasher's contact closes only while its load takes current.
+bool feeds_flasher(const Filling& lit) {
+  return std::any_of(lit.circuit.branches.begin(), lit.circuit.branches.end(), [&](const Branch& branch) {
+    return branch.gate.flashes && std::abs(amperes_of(lit, branch)) > 0.01;
+  });
+}
+
+bool has_flasher_open_at_rest(const Build& build) {
+  return std::any_of(build.parts.begin(), build.parts.end(), [](const Part& part) {
+    return std::any_of(part.insides.begin(), part.insides.end(),
+                       [](const Inside& inside) { return inside.flashes && !inside.closed_at_rest; });
+  });
+}
+
 // With a flasher's contact under current, what is on only while it is closed flashes.
 void mark_flashing(const Filling& lit, NodeSolver& solver, std::vector<std::vector<InsideState>>& states) {
-  bool flashes = false;
-  for (const Branch& branch : lit.circuit.branches)
-    flashes = flashes || (branch.gate.flashes && std::abs(amperes_of(lit, branch)) > 0.01);
-  if (!flashes) return;
+  if (!feeds_flasher(lit)) return;
   const Settled dark = settle(lit.circuit, solver, lit.settled.relays, Flash::dark);
   const Filling off{lit.build, lit.circuit, dark, Flash::dark};
   const auto dark_states = all_insides(off);
@@ -74,8 +85,13 @@ Solution solve_from(const Build& build, SituationId situation, const RelayState&
   const Circuit circuit = make_circuit(build, situation, usual_options(build));
   NodeSolver solver(circuit);
   const bool fits = start.coil_in.size() == circuit.coils.size() && start.output_on.size() == circuit.outputs.size();
-  const Settled settled = settle(circuit, solver, fits ? start : rest_state(circuit), Flash::lit);
-  const Filling filling{build, circuit, settled, Flash::lit};
+  Settled settled = settle(circuit, solver, fits ? start : rest_state(circuit), Flash::lit);
+  Flash flash = Flash::lit;
+  if (has_flasher_open_at_rest(build) && !feeds_flasher({build, circuit, settled, Flash::lit})) {
+    flash = Flash::dark;
+    settled = settle(circuit, solver, settled.relays, flash);
+  }
+  const Filling filling{build, circuit, settled, flash};
   Solution solution;
   solution.situation = situation;
   solution.settling = settled.settling;

@@ -42,7 +42,7 @@ struct Solution {
   RelayState relays;                    ///< in which it settled
 };
 
-/// A situation solved; a flashing build is solved with flashers closed (lit).
+/// A situation solved; flashers closed (lit) while what they feed takes current, else open, as they rest.
 /// Never throws; a circuit that has no single state says so in `settling`.
 Solution solve_situation(const Build& build, SituationId situation);
 

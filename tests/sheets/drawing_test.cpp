@@ -3,7 +3,9 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 
 #include "base/text.h"
@@ -78,6 +80,28 @@ TEST_CASE("a stripe as dark as its base gets a light edge, any other none") {
   CHECK(count_strokes("GN", "BK") == plain + 1);
   for (const auto& [base, stripe] : {std::pair("RD", "GN"), {"BU", "RD"}, {"BN", "BK"}, {"RD", "VT"}})
     CHECK_MESSAGE(count_strokes(base, stripe) == plain + 2, base);
+}
+
+TEST_CASE("a stripe that is about as light as its base gets an edge that is far from both, any other none") {
+  const std::array letters{"BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "GD", "TQ", "SR"};
+  const auto apart = [](Colour a, Colour b) { return std::abs(lightness_of(a) - lightness_of(b)); };
+  int edged = 0;
+  for (const char* base : letters)
+    for (const char* stripe : letters) {
+      if (base == std::string_view(stripe)) continue;
+      CAPTURE(base);
+      CAPTURE(stripe);
+      const Colour a = wire_paint(base), b = wire_paint(stripe);
+      const std::optional<Colour> edge = stripe_edge_of(a, b);
+      CHECK(edge.has_value() == (apart(a, b) < 0.3));
+      if (!edge) continue;
+      ++edged;
+      CHECK(apart(*edge, a) > 0.35);
+      CHECK(apart(*edge, b) > 0.35);
+    }
+  CHECK(edged > 20);
+  CHECK(stripe_edge_of(wire_paint("SR"), wire_paint("WH")) == look::ink);  // light grey and white
+  CHECK(stripe_edge_of(wire_paint("BN"), wire_paint("BK")) == look::paper);
 }
 
 TEST_CASE("hops that all but touch become one, others stay apart") {

@@ -72,8 +72,60 @@ TEST_CASE("every step of every fitting has a figure inside its frame and a short
           CHECK(box->rect.bottom() <= height);
         }
     }
-    for (const FittingExample& example : fitting_procedure(shape).examples) CHECK(sample.words().has("crimps." + example.key));
   }
+}
+
+TEST_CASE("good and bad ones are drawn inside their figures, each bad one another picture than the good one") {
+  const SampleFolio& sample = shared_sample("electric-start-kit");
+  Wire wire, other;
+  wire.colour = {"BK", {}};
+  other.colour = {"RD", "WH"};
+  wire.area = other.area = SquareMillimetres(1);
+  const Millimetres width(48.6), height = verdict_figure_height;
+  const auto draw = [&](const FittingExample& example, double scale) {
+    FittingSketch sketch(width, height, scale, wire);
+    sketch.set_splice({{&wire}, {&wire, &other}});
+    example.draw(sketch);
+    return sketch.take();
+  };
+  for (const FittingShape shape : shapes) {
+    const FittingProcedure& procedure = fitting_procedure(shape);
+    std::vector<FittingExample> all = procedure.examples;
+    all.insert(all.end(), procedure.shared_examples.begin(), procedure.shared_examples.end());
+    for (const FittingExample& example : all) {
+      CAPTURE(example.key);
+      REQUIRE(sample.words().has("crimps." + example.key));
+      CHECK(sample.words()("crimps." + example.key).starts_with('*'));  // what it is called
+      for (const Item& item : draw(example, procedure.example_scale).items)
+        if (const auto* box = std::get_if<RectItem>(&item)) {
+          CHECK(box->rect.x.number() >= -0.01);
+          CHECK(box->rect.right() <= width);
+          CHECK(box->rect.y.number() >= 0);
+          CHECK(box->rect.bottom() <= height);
+        }
+    }
+  }
+}
+
+TEST_CASE("wires that share a fitting are told and drawn on its page, once for all hook-ups") {
+  const SampleFolio& sample = shared_sample("electric-start-kit");
+  std::vector<const Build*> builds;
+  for (const SolvedBuild& solved : sample.solved()) builds.push_back(&solved.build);
+  std::vector<std::string> places;
+  for (const auto& [shape, uses] : find_fitting_uses(builds, sample.words()))
+    for (const FittingUse& use : uses)
+      for (const SharedFitting& shared : use.shared) {
+        CHECK(shared.wires.size() >= 2);
+        CHECK_FALSE(fitting_procedure(shape).shared.empty());
+        places.push_back(shared.place);
+      }
+  REQUIRE_FALSE(places.empty());
+  const std::string text = all_texts(sample.composed().folio, "crimps");
+  for (const std::string& place : places) {
+    CAPTURE(place);
+    CHECK(text.find(place.substr(0, place.find(' '))) != std::string::npos);
+  }
+  CHECK(text.find(sample.words()("crimps.step_shared_strip").substr(0, 12)) != std::string::npos);
 }
 
 TEST_CASE(

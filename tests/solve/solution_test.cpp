@@ -193,6 +193,8 @@ TEST_CASE("a flasher flashes what it feeds and nothing else; without a load it d
   m.situation("turn", {{"switch", "on"}});
   const auto s = solve_all(m.build);
   CHECK(!state(m, s[0], "turn", "lamp").is_on);
+  CHECK(!state(m, s[0], "flasher", "flasher").is_on);
+  CHECK(state(m, s[1], "flasher", "flasher").is_on);
   CHECK(state(m, s[1], "turn", "lamp").is_flashing);
   CHECK(state(m, s[1], "tail", "lamp").is_on);
   CHECK(!state(m, s[1], "tail", "lamp").is_flashing);
