@@ -14,7 +14,7 @@ namespace {
 
 constexpr Millimetres first_track{1.4};
 constexpr double straight_within = 0.05, leader_clear = 0.9;
-constexpr double arch = 0.55;  // its radius; two side by side stay apart
+constexpr double arch = 0.6;  // its radius; two side by side stay apart
 constexpr int clash_weight = 50;
 
 LabelSide mirrored_side(LabelSide side) {

@@ -118,7 +118,7 @@ void add_machine_wires(PageFlow& flow) {
                            text_cell(wire.purpose)}});
   }
   if (table.rows.empty()) return;
-  flow.add_lead(words("parts.own_wires_text"), look::paragraph_gap);
+  flow.add_lead(words("parts.own_wires_text"), look::block_gap);
   add_table(flow, table, look::paragraph_gap);
 }
 
