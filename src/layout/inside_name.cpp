@@ -4,6 +4,7 @@
 // or the bottom. Every way of breaking the name into lines is tried with every opening; the smallest box wins, with a
 // small charge for odd shapes and for breaking the name.
 #include <algorithm>
+#include <array>
 
 #include "base/text.h"
 #include "layout/inside_turn.h"
@@ -12,6 +13,8 @@ namespace loomfolio::inside {
 namespace {
 
 constexpr Grid clear = 90, search_step = 125;
+/// Words side by side read as one phrase: where the box has the room, the name stands so far from all else.
+constexpr std::array<Grid, 3> clearances{250, 170, clear};
 
 struct NameLine {
   TextRole role = TextRole::part_name;
@@ -144,19 +147,27 @@ GridBox opened(GridBox box, const Opening& by, const Cuts& cuts) {
   return {a.x, a.y, b.x, b.y};
 }
 
+std::vector<GridBox> opened(const std::vector<GridBox>& boxes, const Opening& by, const Cuts& cuts) {
+  std::vector<GridBox> moved;
+  moved.reserve(boxes.size());
+  for (const GridBox& box : boxes) moved.push_back(opened(box, by, cuts));
+  return moved;
+}
+
 struct Found {
   bool is_found = false;
   GridPoint at;
 };
 
 /// The free place nearest to what looks settled: high up and to the left, or in the middle of a box with room.
-Found find_free(const std::vector<GridBox>& obstacles, const NameBlock& name, Grid width, Grid height) {
+Found find_free(const std::vector<GridBox>& obstacles, const NameBlock& name, Grid width, Grid height,
+                Grid clearance) {
   Found best;
   long least = 0;
   const Grid margin = 150;
   for (Grid y = margin; y + name.height + margin <= height; y += search_step)
     for (Grid x = margin; x + name.width + margin <= width; x += search_step) {
-      const GridBox box = GridBox{x, y, x + name.width, y + name.height}.grown(clear);
+      const GridBox box = GridBox{x, y, x + name.width, y + name.height}.grown(clearance);
       if (std::any_of(obstacles.begin(), obstacles.end(),
                       [&](GridBox o) { return box.x0 <= o.x1 && o.x0 <= box.x1 && box.y0 <= o.y1 && o.y0 <= box.y1; }))
         continue;
@@ -186,11 +197,20 @@ void consider(const PartDrawing& drawing, const std::vector<GridBox>& obstacles,
   const long cost =
       area + std::max(odd, 0L) / 5 + name.breaks * 40 + (opening.left > 0 ? 3 : 0) + (opening.bottom > 0 ? 2 : 0);
   if (best.is_found && cost >= best.cost) return;
-  std::vector<GridBox> moved;
-  moved.reserve(obstacles.size());
-  for (const GridBox& box : obstacles) moved.push_back(opened(box, opening, cuts));
-  const Found found = find_free(moved, name, width, height);
+  const Found found = find_free(opened(obstacles, opening, cuts), name, width, height, clear);
   if (found.is_found) best = {true, opening, name, found.at, cost};
+}
+
+/// In the box as it was chosen, where the name has most air.
+GridPoint airiest(const PartDrawing& drawing, const std::vector<GridBox>& obstacles, const Cuts& cuts, const Choice& choice) {
+  const Opening& by = choice.opening;
+  const std::vector<GridBox> moved = opened(obstacles, by, cuts);
+  for (const Grid clearance : clearances) {
+    const Found found = find_free(moved, choice.name, drawing.width + by.left + by.right,
+                                  drawing.height + by.top + by.bottom, clearance);
+    if (found.is_found) return found.at;
+  }
+  return choice.at;
 }
 
 void shift_box(GridBox& box, GridPoint by) { box = {box.x0 + by.x, box.y0 + by.y, box.x1 + by.x, box.y1 + by.y}; }
@@ -251,6 +271,7 @@ void put_part_name(const Plan& plan, PartDrawing& drawing) {
       }
   }
   if (!best.is_found) return;
+  best.at = airiest(drawing, obstacles, cuts, best);
   apply(drawing, best.opening, cuts);
   Grid y = best.at.y;
   // Lines are set left where the name stands at the left of its box, else centred.
