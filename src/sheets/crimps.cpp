@@ -9,6 +9,7 @@
 #include "sheets/crimp_figures.h"
 #include "sheets/crimp_tables.h"
 #include "sheets/fitting_uses.h"
+#include "sheets/hook_up_tables.h"
 #include "sheets/hook_ups.h"
 #include "sheets/page_flow.h"
 #include "sheets/panel.h"
@@ -79,15 +80,28 @@ class CrimpPages {
              shared_rows(flow_, procedure.shape, uses));
   }
 
+  /// '5 + 14'; '5 + 14 (A, B)' where not all hook-ups have it.
+  std::string wires_text(const SharedFitting& shared) const {
+    std::vector<std::string> ids;
+    for (const Wire* wire : shared.wires) ids.push_back(wire->id);
+    const std::string text = join(ids, " + ");
+    return shared.hook_ups.size() == builds_.size() ? text : text + " (" + letters_text(shared.hook_ups) + ")";
+  }
+
   /// Where wires share a fitting, and whose practice the pictures show.
   std::string shared_text(const std::vector<FittingUse>& uses) const {
-    std::vector<std::string> places;
+    std::vector<std::pair<std::string, std::string>> wires_at;  // by place
     for (const FittingUse& use : uses)
       for (const SharedFitting& shared : use.shared) {
-        std::vector<std::string> ids;
-        for (const Wire* wire : shared.wires) ids.push_back(wire->id);
-        places.push_back(words_("crimps.shared_at", {{"place", shared.place}, {"wires", join(ids, " + ")}}));
+        const auto same = std::find_if(wires_at.begin(), wires_at.end(), [&](const auto& at) { return at.first == shared.place; });
+        if (same == wires_at.end())
+          wires_at.emplace_back(shared.place, wires_text(shared));
+        else
+          same->second += ", " + wires_text(shared);
       }
+    std::vector<std::string> places;
+    for (const auto& [place, wires] : wires_at)
+      places.push_back(words_("crimps.shared_at", {{"place", place}, {"wires", wires}}));
     return words_("crimps.shared_text", {{"list", join(places, "; ")}});
   }
 

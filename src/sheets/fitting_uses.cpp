@@ -36,10 +36,19 @@ FittingUse use_at(const Build& build, const FittedEnd& end, const Words& words) 
   return use;
 }
 
-SharedFitting shared_at(const Build& build, const FittedEnd& end, const Words& words) {
-  SharedFitting shared{trimmed(owner_name(build, end.terminal, words) + " " + terminal_mark(build, end.terminal)), {}};
+void note_shared(std::vector<SharedFitting>& noted, const Build& build, std::size_t hook_up, const FittedEnd& end,
+                 const Words& words) {
+  SharedFitting shared{trimmed(owner_name(build, end.terminal, words) + " " + terminal_mark(build, end.terminal)), {}, {hook_up}};
   for (const WireId id : end.all) shared.wires.push_back(&build.wire(id));
-  return shared;
+  const auto same = std::find_if(noted.begin(), noted.end(), [&](const SharedFitting& other) {
+    return other.place == shared.place &&
+           std::equal(other.wires.begin(), other.wires.end(), shared.wires.begin(), shared.wires.end(),
+                      [](const Wire* a, const Wire* b) { return a->id == b->id; });
+  });
+  if (same == noted.end())
+    noted.push_back(std::move(shared));
+  else
+    same->hook_ups.push_back(hook_up);
 }
 
 bool is_same_use(const FittingUse& a, const FittingUse& b) {
@@ -67,12 +76,12 @@ std::map<FittingShape, std::vector<FittingUse>> find_fitting_uses(const std::vec
       std::vector<std::size_t>& counts = same->counts[{end.area.number(), end.size}];
       counts.resize(builds.size());
       ++counts[b];
+      if (end.all.size() > 1) note_shared(same->shared, *build, b, end, words);
       if (!seen.insert(name).second) continue;
       same->wires[{end.area.number(), end.size}].push_back(&build->wire(end.wires.front()));
       const std::string place = owner_name(*build, end.terminal, words);
       if (std::find(same->places.begin(), same->places.end(), place) == same->places.end())
         same->places.push_back(place);
-      if (end.all.size() > 1) same->shared.push_back(shared_at(*build, end, words));
     }
   }
   // Rings are bought by thread and size of wire.

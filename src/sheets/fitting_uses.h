@@ -15,6 +15,7 @@ namespace loomfolio {
 struct SharedFitting {
   std::string place;  ///< 'Key switch 15'
   std::vector<const Wire*> wires;
+  std::vector<std::size_t> hook_ups;  ///< builds that have it
 };
 
 /// Wire ends of one shape at terminals that take the same.
