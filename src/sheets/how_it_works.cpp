@@ -169,8 +169,11 @@ class WorksPages {
       put(set_text(head, look::text_bold, width, flow_.setting()), {});
       if (story) put(make_works_strip(context_, *story, width), Millimetres(1));
     }
-    for (std::size_t i = 0; i < told.size(); ++i)
-      put(event(i + 1, i < in_order ? told.size() : 1, told[i], width), Millimetres(block.height.number() == 0 ? 0 : i == 0 ? 1.5 : 0.6));
+    for (std::size_t i = 0; i < told.size(); ++i) {
+      const bool begins = i == 0 || i == in_order;
+      const Millimetres gap(block.height.number() == 0 ? 0 : begins ? 1.5 : 0.6);
+      put(event(i + 1, i < in_order ? told.size() : 1, told[i], width), gap);
+    }
     return block;
   }
 
