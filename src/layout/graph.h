@@ -13,6 +13,7 @@ namespace loomfolio {
 /// What a box is to the eye: decides its rank (supply above, earth below) and how it may be placed.
 enum class BoxRole : std::uint8_t { supply, fuse, control, switching, relay, load, sensor, connector, splice, earth, reference };
 
+/// Terminals of one name on one side of a box are one terminal drawn wide, a place for each wire: the engine chooses which wire gets which.
 struct GraphTerminal {
   std::string name;
   Side side = Side::top;

@@ -9,10 +9,18 @@
 //
 // The plan may be turned over the diagonal (flow across), but the core's rooms for words are not: sides are chosen as
 // the plan lies, places on the box are computed as the sheet lies.
+//
+// The wires of a terminal drawn wide change places so that none crosses another on its way there. What goes to the left and comes
+// back in the same row begins left of what goes on to another row, the nearest of it outermost; so at the right:
+//
+//     +---------+  |                 1 near, 2 far, at the left; 3 to the row above
+//     |  +---+  |  |
+//     2  1   =======
 #include "layout/joints.h"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <tuple>
 
 namespace loomfolio::laying {
@@ -160,12 +168,86 @@ void settle_joint(Plan& plan, const InRows& standing, int body) {
   own.height = is_turned ? core.box_width() : core.box_height();
 }
 
+const GraphTerminal& terminal_of(const Plan& plan, const Pin& pin) {
+  return plan.graph->boxes[static_cast<std::size_t>(pin.box)].terminals[static_cast<std::size_t>(pin.terminal)];
+}
+
+/// Where an end belongs among those of its wide terminal: what leaves to the left and looks back, what goes on, what leaves to the
+/// right and looks back; among these, from left to right.
+std::pair<int, double> turn_of(const Plan& plan, int pin) {
+  const int own_body = plan.pins[static_cast<std::size_t>(pin)].body, far_body = plan.pins[static_cast<std::size_t>(pin ^ 1)].body;
+  const int own_row = plan.bodies[static_cast<std::size_t>(own_body)].row, far_row = plan.bodies[static_cast<std::size_t>(far_body)].row;
+  const double across = across_of(plan, far_body), away = across - across_of(plan, own_body);
+  const bool goes_on = side_of(plan, pin) == Side::top ? far_row < own_row : far_row > own_row;
+  if (goes_on || far_body == own_body) return {1, across};
+  const double distance = far_row == own_row ? std::abs(away) : 0;  // to the other side of its own part: round the corner at once
+  return away < 0 ? std::pair(0, distance) : std::pair(2, -distance);
+}
+
+/// The pins of a body that stand at one terminal drawn wide, above or below it: those of one box, side and name.
+std::vector<std::vector<int>> wide_terminals(const Plan& plan, const std::vector<int>& pins_of_body) {
+  std::vector<std::vector<int>> wide;
+  for (const int pin : pins_of_body) {
+    const Pin& own = plan.pins[static_cast<std::size_t>(pin)];
+    if (!is_upright(own.side) || terminal_of(plan, own).name.empty()) continue;
+    const auto found = std::find_if(wide.begin(), wide.end(), [&](const std::vector<int>& group) {
+      const Pin& first = plan.pins[static_cast<std::size_t>(group.front())];
+      return first.box == own.box && first.side == own.side && terminal_of(plan, first).name == terminal_of(plan, own).name;
+    });
+    if (found == wide.end()) wide.push_back({pin});
+    else found->push_back(pin);
+  }
+  // Wires that share one place on it, and one that ends there alone, have nothing to change.
+  std::erase_if(wide, [&](const std::vector<int>& group) {
+    if (group.size() < 2) return true;
+    for (std::size_t i = 1; i < group.size(); ++i)
+      if (std::any_of(group.begin(), group.begin() + static_cast<std::ptrdiff_t>(i), [&](int before) { return share_terminal(plan, before, group[i]); }))
+        return true;
+    return false;
+  });
+  return wide;
+}
+
+std::vector<std::vector<int>> pins_by_body(const Plan& plan) {
+  std::vector<std::vector<int>> by_body(plan.bodies.size());
+  for (int pin = 0; pin < static_cast<int>(plan.pins.size()); ++pin)
+    by_body[static_cast<std::size_t>(plan.pins[static_cast<std::size_t>(pin)].body)].push_back(pin);
+  return by_body;
+}
+
+void settle_wide(Plan& plan, std::vector<int> group) {
+  std::vector<std::pair<Grid, GridPoint>> places;  // as they stand from left to right, and from the body's top left
+  for (const int pin : group) places.push_back({offset_of(plan, pin).x, plan.pins[static_cast<std::size_t>(pin)].at});
+  std::sort(places.begin(), places.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(group.begin(), group.end(), [&](int a, int b) { return turn_of(plan, a) < turn_of(plan, b); });
+  for (std::size_t i = 0; i < group.size(); ++i) plan.pins[static_cast<std::size_t>(group[i])].at = places[i].second;
+}
+
+/// A body's box with its terminals as they stand in the plan, on the sheet.
+SettledJoint settled_box(const Plan& plan, const Body& body) {
+  const int box = body.members[0].box;
+  const bool is_turned = plan.flow == Flow::across;
+  SettledJoint settled{box, is_turned ? body.height : body.width, is_turned ? body.width : body.height,
+                       plan.graph->boxes[static_cast<std::size_t>(box)].terminals};
+  for (const Pin& pin : plan.pins) {
+    if (pin.box != box) continue;
+    GraphTerminal& terminal = settled.terminals[static_cast<std::size_t>(pin.terminal)];
+    terminal.side = is_turned ? turned(pin.side) : pin.side;
+    terminal.at = is_turned ? turned(pin.at) : pin.at;
+  }
+  return settled;
+}
+
 }  // namespace
 
 void settle_joints(Plan& plan) {
   const InRows standing = find_standing(plan);
   for (int body = 0; body < static_cast<int>(plan.bodies.size()); ++body)
     if (plan.bodies[static_cast<std::size_t>(body)].is_joint) settle_joint(plan, standing, body);
+  const std::vector<std::vector<int>> pins = pins_by_body(plan);
+  for (std::size_t body = 0; body < plan.bodies.size(); ++body)
+    if (!plan.bodies[body].is_joint)
+      for (std::vector<int>& group : wide_terminals(plan, pins[body])) settle_wide(plan, std::move(group));
 }
 
 SettledJoint arrange_joint(int number, const GraphBox& box, const std::vector<JointWish>& wishes) {
@@ -186,21 +268,10 @@ SettledJoint arrange_joint(int number, const GraphBox& box, const std::vector<Jo
 }
 
 std::vector<SettledJoint> settled_joints(const Plan& plan) {
+  const std::vector<std::vector<int>> pins = pins_by_body(plan);
   std::vector<SettledJoint> joints;
-  for (const Body& body : plan.bodies) {
-    if (!body.is_joint) continue;
-    const int box = body.members[0].box;
-    const bool is_turned = plan.flow == Flow::across;
-    SettledJoint joint{box, is_turned ? body.height : body.width, is_turned ? body.width : body.height,
-                       plan.graph->boxes[static_cast<std::size_t>(box)].terminals};
-    for (const Pin& pin : plan.pins) {
-      if (pin.box != box) continue;
-      GraphTerminal& terminal = joint.terminals[static_cast<std::size_t>(pin.terminal)];
-      terminal.side = is_turned ? turned(pin.side) : pin.side;
-      terminal.at = is_turned ? turned(pin.at) : pin.at;
-    }
-    joints.push_back(std::move(joint));
-  }
+  for (std::size_t body = 0; body < plan.bodies.size(); ++body)
+    if (plan.bodies[body].is_joint || !wide_terminals(plan, pins[body]).empty()) joints.push_back(settled_box(plan, plan.bodies[body]));
   return joints;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Joints: boxes whose terminals stand where their wires come from.
+// Joints: boxes whose terminals stand where their wires come from, and the wires of terminals drawn wide: terminals of a box with one
+// name on one side stand for one terminal, so that their wires may change places.
 #pragma once
 
 #include "layout/laid.h"
@@ -7,11 +8,11 @@
 
 namespace loomfolio::laying {
 
-/// Pass: gives each wire of a joint the side that looks at its other end, and orders the wires of a side as they come.
-/// Bodies must stand in rows. Sizes of the joints' bodies change with it.
+/// Pass: gives each wire of a joint the side that looks at its other end, and orders the wires of a side as they come; so it
+/// orders those of a wide terminal. Bodies must stand in rows. Sizes of the joints' bodies change with it.
 void settle_joints(Plan& plan);
 
-/// The joints as they stand in the plan, on the sheet.
+/// The joints and the boxes with wide terminals as they stand in the plan, on the sheet.
 std::vector<SettledJoint> settled_joints(const Plan& plan);
 
 /// The side of a joint's terminal on the sheet, and where along it, as against the others of that side.

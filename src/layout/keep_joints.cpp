@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A joint is known by its name, or by its wires when it has a new one; each of its terminals by the wire that ends
-// there.
+// there. So is each place at a wide terminal, whose box is known by its name.
 #include "layout/keep_joints.h"
 
 #include <algorithm>
@@ -9,6 +9,7 @@
 #include <map>
 #include <set>
 #include <string>
+#include <utility>
 
 #include "layout/joints.h"
 
@@ -31,7 +32,7 @@ const SettledJoint* find_joint(const Laid& earlier, const Graph& earlier_graph, 
   const auto own = terminals_by_wire(graph, box);
   const SettledJoint* found = nullptr;
   for (const SettledJoint& j : earlier.joints) {
-    if (j.box < 0 || j.box >= static_cast<int>(earlier_graph.boxes.size())) continue;
+    if (j.box < 0 || j.box >= static_cast<int>(earlier_graph.boxes.size()) || earlier_graph.boxes[j.box].joint.pitch == 0) continue;
     if (earlier_graph.boxes[j.box].name == graph.boxes[box].name) return &j;
     const auto old = terminals_by_wire(earlier_graph, j.box);
     const bool has_same_wires = std::equal(old.begin(), old.end(), own.begin(), own.end(),
@@ -71,13 +72,64 @@ std::vector<JointWish> wishes_of(const SettledJoint* old, const Graph& earlier_g
   return wishes;
 }
 
+Grid along(const GraphTerminal& terminal) {
+  return terminal.side == Side::top || terminal.side == Side::bottom ? terminal.at.x : terminal.at.y;
+}
+
+/// The terminals of a box that are one drawn wide, each with a wire.
+std::vector<std::vector<int>> wide_terminals(const GraphBox& box, const std::map<std::string, int>& by_wire) {
+  std::map<std::pair<Side, std::string>, std::vector<int>> by_name;
+  for (const auto& [wire, terminal] : by_wire) {
+    const GraphTerminal& own = box.terminals[terminal];
+    if (!own.name.empty()) by_name[{own.side, own.name}].push_back(terminal);
+  }
+  std::vector<std::vector<int>> wide;
+  for (auto& [name, terminals] : by_name) {
+    std::sort(terminals.begin(), terminals.end());
+    terminals.erase(std::unique(terminals.begin(), terminals.end()), terminals.end());
+    if (terminals.size() > 1) wide.push_back(std::move(terminals));
+  }
+  return wide;
+}
+
+/// The wires of a box's wide terminals in the order in which they stood, new ones after them. `before`: joints and wide terminals as
+/// they were settled. Whether there are any.
+bool keep_wide_terminals(const Graph& before, Graph& graph, int box) {
+  GraphBox& own = graph.boxes[box];
+  const auto by_wire = terminals_by_wire(graph, box);
+  const std::vector<std::vector<int>> wide = wide_terminals(own, by_wire);
+  const auto old = std::find_if(before.boxes.begin(), before.boxes.end(), [&](const GraphBox& b) { return b.name == own.name; });
+  if (wide.empty() || old == before.boxes.end()) return false;
+  const auto old_by_wire = terminals_by_wire(before, static_cast<int>(old - before.boxes.begin()));
+  std::vector<Grid> stood(own.terminals.size(), INT_MAX);
+  for (const auto& [wire, terminal] : by_wire) {
+    const auto found = old_by_wire.find(wire);
+    if (found == old_by_wire.end()) continue;
+    const GraphTerminal& was = old->terminals[found->second];
+    if (was.side == own.terminals[terminal].side && was.name == own.terminals[terminal].name) stood[terminal] = along(was);
+  }
+  for (const std::vector<int>& terminals : wide) {
+    std::vector<GridPoint> places;
+    for (const int t : terminals) places.push_back(own.terminals[t].at);
+    std::sort(places.begin(), places.end(), [](GridPoint a, GridPoint b) { return std::pair(a.x, a.y) < std::pair(b.x, b.y); });
+    std::vector<int> order = terminals;
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stood[a] < stood[b]; });
+    for (std::size_t i = 0; i < order.size(); ++i) own.terminals[order[i]].at = places[i];
+  }
+  return true;
+}
+
 }  // namespace
 
 std::vector<SettledJoint> keep_joints(const Laid& earlier, const Graph& earlier_graph, Graph& graph) {
+  const Graph before = with_settled_joints(earlier_graph, earlier);
   std::vector<SettledJoint> joints;
   for (int b = 0; b < static_cast<int>(graph.boxes.size()); ++b) {
     GraphBox& box = graph.boxes[b];
-    if (box.joint.pitch == 0) continue;
+    if (box.joint.pitch == 0) {
+      if (keep_wide_terminals(before, graph, b)) joints.push_back({b, box.width, box.height, box.terminals});
+      continue;
+    }
     const SettledJoint* old = find_joint(earlier, earlier_graph, graph, b);
     joints.push_back(arrange_joint(b, box, wishes_of(old, earlier_graph, graph, b)));
     box.width = joints.back().width;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Joints of a graph that is to stay near an earlier drawing. Only keep*.cpp include this.
+// Joints and wide terminals of a graph that is to stay near an earlier drawing. Only keep*.cpp include this.
 #pragma once
 
 #include <vector>
@@ -9,7 +9,7 @@
 namespace loomfolio::laying {
 
 /// Gives joints the sides and order of terminals that they were settled with, and new wires of theirs the sides that
-/// are free. `graph` gets their sizes and terminals.
+/// are free; wires of a wide terminal keep their order, new ones come last. `graph` gets their sizes and terminals.
 std::vector<SettledJoint> keep_joints(const Laid& earlier, const Graph& earlier_graph, Graph& graph);
 
 }  // namespace loomfolio::laying

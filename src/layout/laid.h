@@ -47,7 +47,7 @@ struct Charge {
   long cost = 0;
 };
 
-/// What the engine chose for a joint.
+/// What the engine chose for a joint, or for a box with a terminal that several wires reach, each at a place of its own.
 struct SettledJoint {
   int box = -1;
   Grid width = 0, height = 0;
@@ -62,7 +62,7 @@ struct LayoutWarning {
 struct Laid {
   Grid width = 0, height = 0;
   std::vector<PlacedBox> boxes;      ///< by box
-  std::vector<SettledJoint> joints;  ///< by box
+  std::vector<SettledJoint> joints;  ///< joints and boxes with wide terminals, by box
   std::vector<GridBox> bands;        ///< by zone
   std::vector<Course> courses;       ///< by wire
   std::vector<GridPoint> dots;       ///< where three directions of one net meet
@@ -98,7 +98,7 @@ FirstRows first_rows(const Graph& graph);
 /// Nothing when too much has changed; then a fresh drawing is due.
 std::optional<Laid> lay_out_near(const Graph& graph, const Laid& earlier, const Graph& earlier_graph);
 
-/// The graph with its joints as they were laid out.
+/// The graph with its joints and wide terminals as they were laid out.
 Graph with_settled_joints(const Graph& graph, const Laid& laid);
 
 }  // namespace loomfolio

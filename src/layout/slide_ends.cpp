@@ -127,7 +127,7 @@ GridBox cover(GridBox a, GridBox b) {
 void Sliding::slide_joint(const SettledJoint& joint) {
   const auto box = static_cast<std::size_t>(joint.box);
   const std::vector<WireAt> wires = wires_at(box);
-  if (joint.terminals.empty() || wires.size() < 2 || !may_move(box, wires)) return;
+  if (graph_box(box).joint.pitch == 0 || joint.terminals.empty() || wires.size() < 2 || !may_move(box, wires)) return;
   const GridPoint step = step_of(joint.terminals.front().side);
   Grid way = longest_slide(wires, step);
   const GridBox at = laid_.boxes[box].box;

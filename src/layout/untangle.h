@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Wires that cross on their way to one joint change places there.
+// Wires that cross on their way to one joint, or to one wide terminal, change places there.
 #pragma once
 
 #include "layout/laid.h"

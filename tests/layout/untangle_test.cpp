@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Wires that cross on their way to one joint change places there.
+// Wires that cross on their way to one joint, or to one wide terminal, change places there.
 #include <doctest/doctest.h>
 
 #include "layout/drawn_machine.h"
@@ -72,6 +72,21 @@ TEST_CASE("where a part stands in the way they keep their terminals") {
   CHECK(corner.laid.courses[0].points == before[0].points);
   CHECK(corner.laid.courses[1].points == before[1].points);
   CHECK(corner.crossings() == 1);
+}
+
+TEST_CASE("so do two wires at one terminal drawn wide, and two at different terminals of a part do not") {
+  for (const bool is_wide : {true, false}) {
+    Corner corner;
+    corner.graph.boxes[2].joint = {};
+    corner.graph.boxes[2].width = 1000, corner.graph.boxes[2].height = 500;
+    corner.laid.joints[0].terminals[1].name = is_wide ? "1" : "2";
+    corner.graph.boxes[2].terminals = corner.laid.joints[0].terminals;
+    corner.plan = laying::make_plan(corner.graph, laying::Flow::down);
+    REQUIRE(corner.crossings() == 1);
+    laying::untangle_joints(corner.plan, corner.laid);
+    CAPTURE(is_wide);
+    CHECK(corner.crossings() == (is_wide ? 0 : 1));
+  }
 }
 
 TEST_CASE("no two wires of a finished drawing cross just before a joint where changing places would mend it") {
