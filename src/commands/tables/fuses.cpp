@@ -25,6 +25,7 @@ std::vector<PlainValue> fuse_values(const SolvedBuild& solved, InsideRef ref, co
           is_loaded ? plain_number(study.load.number(), 3) : PlainValue(),
           plain_situation(build, study.situation),
           study.at_once.number() > 0 ? plain_number(study.at_once.number(), 3) : PlainValue(),
+          study.into_empty.number() > 0 ? plain_number(study.into_empty.number(), 3) : PlainValue(),
           study.prospective.number() > 0 ? plain_number(study.prospective.number(), 0) : PlainValue(),
           thinnest == nullptr ? PlainValue() : PlainValue(thinnest->id),
           thinnest == nullptr ? PlainValue() : plain_number(thinnest->area.number(), 3),
@@ -35,7 +36,7 @@ std::vector<PlainValue> fuse_values(const SolvedBuild& solved, InsideRef ref, co
 
 PlainTable make_fuses_table(const SolvedBuild& solved, const Words& words) {
   PlainTable table{{"fuse", "name", "family", "rating_A", "body_colour", "protects", "most_A", "situation", "all_on_A",
-                    "dead_short_A", "thinnest_wire", "thinnest_mm2", "stops"},
+                    "empty_battery_A", "dead_short_A", "thinnest_wire", "thinnest_mm2", "stops"},
                    {}};
   for (const InsideRef ref : list_fuses(solved.build)) table.rows.push_back(fuse_values(solved, ref, words));
   return table;

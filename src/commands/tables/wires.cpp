@@ -17,6 +17,16 @@ std::string protection_of(const SolvedBuild& solved, WireId id, WireVerdict verd
   return key.empty() ? std::string() : words(key);
 }
 
+/// How the generator charges while the wire carries most; nothing where it is as in the situation.
+PlainValue plain_charging(ChargeState state) {
+  switch (state) {
+    case ChargeState::as_stated: return {};
+    case ChargeState::dead: return std::string("none");
+    case ChargeState::into_empty: return std::string("empty battery");
+  }
+  return {};
+}
+
 std::vector<PlainValue> wire_values(const SolvedBuild& solved, WireId id, const Words& words) {
   const Build& build = solved.build;
   const Wire& wire = build.wire(id);
@@ -37,6 +47,7 @@ std::vector<PlainValue> wire_values(const SolvedBuild& solved, WireId id, const 
           plain_strip(build, wire.to),
           carries ? plain_number(load.worst.number(), 3) : PlainValue(),
           plain_situation(build, load.situation),
+          plain_charging(load.charging),
           carries ? plain_number(load.drop.number(), 3) : PlainValue(),
           load.ampacity.number() > 0 ? plain_number(load.ampacity.number(), 1) : PlainValue(),
           plain_inside(build, load.fuse),
@@ -51,8 +62,8 @@ std::vector<PlainValue> wire_values(const SolvedBuild& solved, WireId id, const 
 
 PlainTable make_wires_table(const SolvedBuild& solved, const Words& words) {
   PlainTable table{{"wire", "colour", "size_mm2", "size_as_given", "insulation", "length_mm", "from", "from_fitting",
-                    "from_strip_mm", "to", "to_fitting", "to_strip_mm", "most_A", "situation", "lost_V", "may_carry_A", "fuse",
-                    "fuse_A", "protection", "from_whom", "cable", "purpose"},
+                    "from_strip_mm", "to", "to_fitting", "to_strip_mm", "most_A", "situation", "charging", "lost_V", "may_carry_A",
+                    "fuse", "fuse_A", "protection", "from_whom", "cable", "purpose"},
                    {}};
   const Build& build = solved.build;
   std::vector<WireId> wires;
