@@ -47,6 +47,11 @@ std::string_view mend_key(FaultType type) {
   }
 }
 
+std::string_view wire_key(FaultType type) {
+  if (type == FaultType::wire_to_earth) return "faults.mend_chafed_wire";
+  return type == FaultType::wire_to_live ? "faults.mend_crossed_wire" : "faults.mend_wire";
+}
+
 }  // namespace
 
 /// The sentence for that remedy, and what stands in it for {part}.
@@ -108,9 +113,7 @@ std::string FaultWords::list_mends(const std::vector<int>& suspects) const {
   for (const int s : suspects) {
     const Mend mend = mend_for(plan_.faults[static_cast<std::size_t>(s)]);
     if (!seen.insert(mend).second) continue;
-    const bool is_chafed = mend.type == FaultType::wire_to_earth;
-    const Remedy remedy =
-        mend.wire.is_set() ? Remedy{is_chafed ? "faults.mend_chafed_wire" : "faults.mend_wire", {}} : remedy_for(mend);
+    const Remedy remedy = mend.wire.is_set() ? Remedy{wire_key(mend.type), {}} : remedy_for(mend);
     auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return g.key == remedy.key; });
     if (group == groups.end()) group = groups.insert(groups.end(), {remedy.key, {}, {}});
     if (mend.wire.is_set())
@@ -135,7 +138,7 @@ std::vector<Span> FaultWords::next_action(const std::vector<Mend>& mends) const 
   std::map<std::int32_t, std::size_t> connectors;
   for (const Mend& mend : mends) {
     if (!mend.wire.is_set()) continue;
-    ++(mend.type == FaultType::wire_to_earth ? chafed : broken);
+    ++(mend.type == FaultType::wire_to_earth || mend.type == FaultType::wire_to_live ? chafed : broken);
     std::set<std::int32_t> at;
     for (const TerminalId end : {build_.wire(mend.wire).from, build_.wire(mend.wire).to})
       if (const Terminal& terminal = build_.terminal(end);

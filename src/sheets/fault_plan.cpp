@@ -41,7 +41,7 @@ class FaultPlanner {
     add_blows(plan);
     add_odd(plan);
     for (std::size_t f = 0; f < book_.faults.size(); ++f)
-      if (burns_somewhere(f)) plan.burning.push_back(static_cast<int>(f));
+      if (!is_crossed(f) && burns_somewhere(f)) plan.burning.push_back(static_cast<int>(f));
     plan.faults = book_.faults;
     plan.bench = bench_;
     return plan;
@@ -60,9 +60,13 @@ class FaultPlanner {
                     solutions_[s.at()].insides[what.part.at()][static_cast<std::size_t>(what.inside)]);
   }
 
+  /// Wires that touch a live one are for what is on and should not be: no chart is made for them.
+  bool is_crossed(std::size_t fault) const { return book_.faults[fault].type == FaultType::wire_to_live; }
+
   std::set<int> suspects_in(SituationId s, InsideRef what, Expected seen) const {
     std::set<int> suspects;
     for (std::size_t f = 0; f < book_.faults.size(); ++f)
+      if (seen != Expected::off || !is_crossed(f))
       for (const StateChange& change : book_.effect(f, s.at()).changes)
         if (change.what == what && change.after == seen && !study_.burns(f, s.at()))
           suspects.insert(static_cast<int>(f));
@@ -232,6 +236,7 @@ class FaultPlanner {
   void add_blows(FaultPlan& plan) const {
     std::map<std::pair<InsideRef, SituationId>, std::set<int>> first;
     for (std::size_t f = 0; f < book_.faults.size(); ++f) {
+      if (is_crossed(f)) continue;
       std::set<InsideRef> seen;
       for (const Solution& solution : solutions_)
         for (const InsideRef fuse : book_.effect(f, solution.situation.at()).blown)

@@ -95,6 +95,7 @@ bool opens_path(const ChargingPath& path, const Fault& fault, const FaultEffect&
     case FaultType::switch_stuck:
     case FaultType::output_dead:
     case FaultType::battery_flat:
+    case FaultType::wire_to_live:
       return false;
   }
   return false;

@@ -12,6 +12,7 @@
 #include "solve/charger_feed.h"
 #include "solve/defaults.h"
 #include "solve/loose.h"
+#include "solve/meter.h"
 
 namespace loomfolio {
 namespace {
@@ -96,10 +97,10 @@ void FaultBench::change_wire(const Fault& fault) {
     follow_charger(generator_at_[build_.wire(fault.wire).from.at()], fault.wire, {});
     return;
   }
-  if (fault.type == FaultType::wire_to_earth) {
+  if (fault.type == FaultType::wire_to_earth || fault.type == FaultType::wire_to_live) {
     Branch chafe;
     chafe.a = build_.wire(fault.wire).to.index;
-    chafe.b = earth_;
+    chafe.b = fault.type == FaultType::wire_to_earth ? earth_ : live_pole(build_).index;
     chafe.ohms = chafe_to_metal;
     what_if_->add(chafe);
     added_ = {chafe.a, chafe.b};
@@ -204,6 +205,7 @@ void FaultBench::begin(const Fault& fault) {
     case FaultType::wire_open:
     case FaultType::bad_joint:
     case FaultType::wire_to_earth:
+    case FaultType::wire_to_live:
       return change_wire(fault);
     case FaultType::fuse_blown:
     case FaultType::contact_open:

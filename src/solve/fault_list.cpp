@@ -4,11 +4,34 @@
 #include <set>
 
 #include "solve/faults.h"
+#include "solve/plain_metal.h"
+#include "solve/supply.h"
 
 namespace loomfolio {
 namespace {
 
+/// Neither earth nor the battery's live pole, joined by nothing that opens: there a live wire would burn, or change nothing.
+std::vector<bool> find_wires_that_may_come_live(const Build& build) {
+  PlainMetal metal = join_plain_metal(build);
+  const auto root_of_pole = [&](InsideRef source, std::size_t node) {
+    const Part& part = build.part(source.part);
+    const Inside& inside = part.insides[static_cast<std::size_t>(source.inside)];
+    return metal.islands.root(metal.point(part, source.part.at(), inside.nodes[node]));
+  };
+  std::vector<bool> may(build.wires.size());
+  const SupplyPoles poles = find_supply_poles(build);
+  if (!poles.live.part.is_set()) return may;
+  const std::size_t live_node = build.electrics.is_positive_earth ? 1 : 0;
+  const int live = root_of_pole(poles.live, live_node), earthed = root_of_pole(poles.earthed, 1 - live_node);
+  for (std::size_t w = 0; w < may.size(); ++w) {
+    const int root = metal.islands.root(build.wires[w].to.index);
+    may[w] = root != live && root != earthed && root != metal.islands.root(metal.frame);
+  }
+  return may;
+}
+
 void add_wires(const Build& build, std::vector<Fault>& faults) {
+  const std::vector<bool> may_come_live = find_wires_that_may_come_live(build);
   for (std::size_t i = 0; i < build.wires.size(); ++i) {
     Fault fault;
     fault.wire = WireId{static_cast<std::int32_t>(i)};
@@ -21,6 +44,8 @@ void add_wires(const Build& build, std::vector<Fault>& faults) {
     fault.type = FaultType::wire_to_earth;
     fault.end = {};
     faults.push_back(fault);
+    fault.type = FaultType::wire_to_live;
+    if (may_come_live[i]) faults.push_back(fault);
   }
 }
 
@@ -84,7 +109,7 @@ void add_inside(const Inside& inside, Fault fault, std::vector<Fault>& faults) {
   }
 }
 
-enum class Trade : std::uint8_t { bulb, joint, earth, battery, switches, fuse, chafed, regulator, relay, winding, coil, starter_relay, other };
+enum class Trade : std::uint8_t { bulb, joint, earth, battery, switches, fuse, chafed, regulator, relay, winding, coil, starter_relay, crossed, other };
 
 // Relative, from memory of workshop practice; `other` too.
 double trade_weight(Trade trade) {
@@ -101,6 +126,7 @@ double trade_weight(Trade trade) {
     case Trade::winding: return 3;
     case Trade::coil: return 3;
     case Trade::starter_relay: return 2;
+    case Trade::crossed: return 2;
     case Trade::other: return 3;
   }
   return 1;
@@ -121,6 +147,7 @@ Trade trade_of(const Build& build, const Fault& fault) {
     case FaultType::wire_open:
     case FaultType::bad_joint: return Trade::joint;
     case FaultType::wire_to_earth: return Trade::chafed;
+    case FaultType::wire_to_live: return Trade::crossed;
     case FaultType::fuse_blown: return Trade::fuse;
     case FaultType::contact_open:
     case FaultType::contact_stuck:

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/meter.h"
 #include "solve/wire_load.h"
 
 namespace loomfolio {
@@ -39,12 +40,16 @@ Expected FaultStudy::seen(std::size_t fault, std::size_t s, std::size_t first, I
 
 bool FaultStudy::burns(std::size_t fault, std::size_t s) const {
   const Fault& f = book_.faults[fault];
-  if (f.type != FaultType::wire_to_earth) return false;
-  const TerminalId at = build_.wire(f.wire).to;
-  double volts = solutions_[s].terminal_volts[at.at()].number();
-  for (const Reading& reading : book_.effect(fault, s).readings)
-    if (reading.at == at) volts = reading.volts;
-  return std::abs(volts) / chafe_to_metal.number() > burning.number();
+  const bool is_crossed = f.type == FaultType::wire_to_live;
+  if (f.type != FaultType::wire_to_earth && !is_crossed) return false;
+  const auto volts_at = [&](TerminalId at) {
+    double volts = solutions_[s].terminal_volts[at.at()].number();
+    for (const Reading& reading : book_.effect(fault, s).readings)
+      if (reading.at == at) volts = reading.volts;
+    return volts;
+  };
+  const double against = is_crossed ? volts_at(live_pole(build_)) : 0;
+  return std::abs(volts_at(build_.wire(f.wire).to) - against) / chafe_to_metal.number() > burning.number();
 }
 
 bool FaultStudy::stops_engine(std::size_t fault, std::size_t s, std::size_t first) {

@@ -15,7 +15,8 @@ namespace {
 // end together.
 std::optional<std::pair<FaultType, int>> shared_place(const Build& build, const Fault& fault) {
   if (fault.type == FaultType::bad_joint) return {{fault.type, fault.wire.index}};
-  if (fault.type == FaultType::wire_to_earth) return {{fault.type, build.wire(fault.wire).to.index}};
+  if (fault.type == FaultType::wire_to_earth || fault.type == FaultType::wire_to_live)
+    return {{fault.type, build.wire(fault.wire).to.index}};
   return std::nullopt;
 }
 

@@ -24,6 +24,7 @@ enum class FaultType : std::uint8_t {
   charger_dead,    ///< a regulator that gives nothing
   battery_flat,    ///< 0.85 of its volts, ten times its resistance
   diode_reversed,  ///< fitted the wrong way round
+  wire_to_live,    ///< chafed against a wire that is live with everything off; of wires that are not earthed in plain metal
 };
 
 struct Fault {
@@ -40,7 +41,7 @@ struct Fault {
 std::vector<Fault> list_faults(const Build& build);
 
 /// Weights from workshop practice (from memory): bulb 25, joint 20, earth 12, battery 12, switch 10, fuse 8, chafed wire 6, regulator
-/// 5, relay 4, winding 3, coil 3, starter relay 2; each shared among its faults. A broken wire counts among the joints.
+/// 5, relay 4, winding 3, coil 3, starter relay 2, wires chafed against each other 2; each shared among its faults. A broken wire counts among the joints.
 void weigh_faults(const Build& build, std::vector<Fault>& faults);
 
 /// A person sees this element do something else than in the sound machine.

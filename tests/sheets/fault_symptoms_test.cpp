@@ -73,6 +73,25 @@ TEST_CASE("a flasher whose contact does not open: its lamps light and do not fla
   CHECK(rows >= 4);  // two lamps at either side
 }
 
+TEST_CASE("a wire that touches a live one keeps its lamp lit, and stands where something is on that should be off") {
+  const FaultPlan& plan = shared_plan(street());
+  const Build& build = plan.bench.build;
+  const auto is_crossed = [&](int f) { return plan.faults[static_cast<std::size_t>(f)].type == FaultType::wire_to_live; };
+  for (const char* id : {"plate", "tail", "position", "turn-front-left"}) {
+    CAPTURE(std::string(id));
+    const PartId part = part_called(build, id);
+    CHECK(std::any_of(plan.odd.begin(), plan.odd.end(), [&](const OddSymptom& odd) {
+      const auto shows = [&](const Symptom& symptom) { return symptom.what.part == part && symptom.seen == Expected::on; };
+      return std::any_of(odd.symptoms.begin(), odd.symptoms.end(), shows) &&
+             std::any_of(odd.suspects.begin(), odd.suspects.end(), is_crossed);
+    }));
+  }
+  CHECK(std::none_of(plan.burning.begin(), plan.burning.end(), is_crossed));
+  // An earth wire against a live one is a short of the live one: it is told there.
+  for (const Fault& fault : plan.faults)
+    if (fault.type == FaultType::wire_to_live) CHECK(build.wire(fault.wire).id != "184");
+}
+
 TEST_CASE("a starter that only clicks or turns slowly has a chart: battery, joints of its cables, its seat on the engine") {
   for (const std::string& name : sample_names()) {
     CAPTURE(name);
