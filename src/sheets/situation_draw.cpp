@@ -89,9 +89,15 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
 
 constexpr Millimetres foot_gap{4}, most_above{8};
 
+/// With its zones' names above it; a drawing without zones has none.
+Grid head_of(const LaidPair& laid) {
+  const auto& zones = laid.drawing.diagram.graph.zones;
+  return std::any_of(zones.begin(), zones.end(), [](const GraphZone& zone) { return !zone.name.empty(); }) ? zone_head : 0;
+}
+
 /// Both states of a pair are drawn as large as the smaller of their places allows.
 double scale_of(const LaidPair& laid, const Rect& own_frame, Millimetres foot) {
-  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
+  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + head_of(laid));
   double growth = most_drawing_growth;
   std::vector<Rect> frames = laid.frames;
   frames.push_back(own_frame);
@@ -111,14 +117,14 @@ void draw_state(Items& items, const SheetContext& context, const LaidPair& laid,
   const DiagramState& state = moment == Moment::before ? laid.before : laid.after;
   DiagramInk ink{context.build(), laid.drawing.diagram, laid.drawing.laid, context.measure(), {}, context.id_prefix,
                  &state};
-  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + zone_head);
+  const Millimetres width = to_mm(laid.drawing.laid.width), height = to_mm(laid.drawing.laid.height + head_of(laid));
   const Rect place = drawing_in(frame, laid.arrangement);
   const double scale = scale_of(laid, frame, foot);
   const Millimetres half = height * scale / 2;
   Point middle{place.x + place.width / 2, place.y + place.height / 2};
   middle.y = std::max(std::min({middle.y, foot - foot_gap - half, place.y + most_above + half}), place.y + half);
   Items drawing;
-  draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(zone_head)});
+  draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(head_of(laid))});
   if (scale != 1) scale_items(drawing, middle, scale);
   items.push_back(TagOpenItem{
       "Figure", context.words()("live.alternative", {{"state", switches_text(context, laid.pair, moment)}})});

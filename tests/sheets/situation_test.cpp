@@ -80,7 +80,43 @@ int check_arrows(const LaidPair& laid, const Build& build, const DiagramState& w
   return found;
 }
 
+bool is_figure(const Item& item) {
+  const auto* tag = std::get_if<TagOpenItem>(&item);
+  return tag != nullptr && tag->tag == "Figure";
+}
+
+/// The lowest point of a line.
+Millimetres foot_of(const PathItem& path) {
+  Millimetres foot(0);
+  for (const PathPiece& piece : path.pieces)
+    if (const auto* line = std::get_if<PathLine>(&piece)) foot = std::max(foot, line->to.y);
+  return foot;
+}
+
 }  // namespace
+
+TEST_CASE("what is said below a drawn situation stands clear of the drawing, however much it is") {
+  int sheets = 0;
+  for (const std::string& name : sample_names())
+    for (const Sheet& sheet : shared_sample(name).composed().folio.sheets) {
+      if (sheet.id.find("situation") == std::string::npos || sheet.width < sheet.height) continue;
+      const auto last = std::find_if(sheet.items.rbegin(), sheet.items.rend(), is_figure).base();
+      if (last == sheet.items.begin()) continue;
+      Millimetres foot(0);
+      auto item = last;
+      for (; item != sheet.items.end() && !std::holds_alternative<TagCloseItem>(*item); ++item)
+        if (const auto* path = std::get_if<PathItem>(&*item)) foot = std::max(foot, foot_of(*path));
+      const auto text = std::find_if(item, sheet.items.end(), [](const Item& i) { return std::holds_alternative<TextItem>(i); });
+      REQUIRE(text != sheet.items.end());
+      const auto& said = std::get<TextItem>(*text);
+      CAPTURE(name);
+      CAPTURE(sheet.id);
+      CAPTURE(said.text);
+      CHECK(foot < said.at.y - Millimetres(said.style.points * 25.4 / 72));
+      ++sheets;
+    }
+  CHECK(sheets > 30);
+}
 
 TEST_CASE("a wire is drawn as the solution has it: flowing from the least current on, its way the current's") {
   for (const std::string& name : sample_names()) {
