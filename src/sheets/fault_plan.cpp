@@ -67,9 +67,9 @@ class FaultPlanner {
     std::set<int> suspects;
     for (std::size_t f = 0; f < book_.faults.size(); ++f)
       if (seen != Expected::off || !is_crossed(f))
-      for (const StateChange& change : book_.effect(f, s.at()).changes)
-        if (change.what == what && change.after == seen && !study_.burns(f, s.at()))
-          suspects.insert(static_cast<int>(f));
+        for (const StateChange& change : book_.effect(f, s.at()).changes)
+          if (change.what == what && change.after == seen && !study_.burns(f, s.at()))
+            suspects.insert(static_cast<int>(f));
     return suspects;
   }
 

@@ -41,7 +41,8 @@ struct Fault {
 std::vector<Fault> list_faults(const Build& build);
 
 /// Weights from workshop practice (from memory): bulb 25, joint 20, earth 12, battery 12, switch 10, fuse 8, chafed wire 6, regulator
-/// 5, relay 4, winding 3, coil 3, starter relay 2, wires chafed against each other 2; each shared among its faults. A broken wire counts among the joints.
+/// 5, relay 4, winding 3, coil 3, starter relay 2, wires chafed against each other 2; each shared among its faults. A broken wire counts
+/// among the joints.
 void weigh_faults(const Build& build, std::vector<Fault>& faults);
 
 /// A person sees this element do something else than in the sound machine.
