@@ -62,14 +62,16 @@ class FaultPages {
 
   std::string number(std::size_t index) const { return fault_page_number(index, words_); }
 
-  /// Caution, rules and list stand on one page where a page holds them: whoever looks for a fault has them before him.
+  /// Caution, rules and list stand on one page where a page holds them: whoever looks for a fault has them before him. Else the list
+  /// stands whole on the next.
   void add_opening() {
     Block panel = make_panel(
         panel_from_words(words_, Signal::warning, "faults.panel", pole_names(context_.build(), words_)), flow_.width(),
         words_, flow_.setting());
     std::vector<Block> rules = make_rules();
     const Table index = make_index();
-    Millimetres text = panel.height + table_block(index, flow_.width(), flow_.setting()).height;
+    const Millimetres list = table_block(index, flow_.width(), flow_.setting()).height;
+    Millimetres text = panel.height + list;
     for (const Block& rule : rules) text += rule.height;
     const Millimetres gaps = look::block_gap * 2 + rule_gap * static_cast<double>(rules.size());
     // Where a little is missing, the gaps give way.
@@ -78,6 +80,7 @@ class FaultPages {
     flow_.add(std::move(panel), {});
     for (std::size_t i = 0; i < rules.size(); ++i)
       flow_.add(std::move(rules[i]), (i == 0 ? look::block_gap : rule_gap) * squeeze);
+    if (list <= flow_.full_room()) flow_.keep(list + look::block_gap * squeeze);
     add_table(flow_, index, look::block_gap * squeeze);
   }
 
