@@ -176,7 +176,9 @@ long Rough::least_cost(const EndPoint& a, const EndPoint& b) const {
 /// Keeps `course` as the best when it is; what it held before is lost.
 void Rough::offer(Course& course, Course& best, long& best_cost) const {
   if (course.own >= best_cost) return;
-  course.crossings = count_crossings_of(course, (best_cost - course.own) / plan_.weights.crossing + 1);
+  // On trial in a row lower than its body a course may count as less than none, so that the difference to no limit would not fit.
+  const long stop_at = best_cost == INT64_MAX ? INT64_MAX : (best_cost - course.own) / plan_.weights.crossing + 1;
+  course.crossings = count_crossings_of(course, stop_at);
   const long cost = course.own + plan_.weights.crossing * course.crossings;
   if (cost >= best_cost) return;
   best_cost = cost;
