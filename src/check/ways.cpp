@@ -18,7 +18,7 @@ constexpr std::uint8_t supply_pole = 1, earth_pole = 2;
 
 bool joins_in_position(const Facts& facts, const Situation& situation, const Bridge& bridge) {
   const Inside& inside = inside_of(facts.build, bridge.inside);
-  const int position = position_of(facts.build, situation, bridge.inside);
+  const int position = position_in(facts.build, situation, bridge.inside);
   if (position < 0 || static_cast<std::size_t>(position) >= inside.positions.size()) return false;
   const std::vector<PathPoint> points = facts.paths.points(facts.build, bridge.inside);
   for (const std::vector<int>& group : inside.positions[static_cast<std::size_t>(position)].joined) {
@@ -50,12 +50,6 @@ int price(const Way& way) {
 }
 
 }  // namespace
-
-int position_of(const Build& build, const Situation& situation, InsideRef ref) {
-  for (const Setting& setting : situation.settings)
-    if (setting.actuator == ref) return setting.position;
-  return inside_of(build, ref).rest_position;
-}
 
 Step step_of(const Seen& seen, const Bridge& bridge) {
   if (!bridge.inside.part.is_set()) return Step::closed;

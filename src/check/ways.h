@@ -77,7 +77,4 @@ std::string say_way(const Build& build, const Paths& paths, const Way& way);
 /// All of a way, wire by wire: 'wire `12`, `tail.stop`, wires `9`, `10`'. What joins inside a part unnamed is left out.
 std::string say_way_with_wires(const Build& build, const Paths& paths, const Way& way);
 
-/// Where the switch stands in the situation: index into its positions.
-int position_of(const Build& build, const Situation& situation, InsideRef switch_ref);
-
 }  // namespace loomfolio

@@ -21,6 +21,9 @@ struct GraphTerminal {
   friend bool operator==(const GraphTerminal&, const GraphTerminal&) = default;
 };
 
+/// Whether two terminals of a box are one drawn wide.
+inline bool are_one_terminal(const GraphTerminal& a, const GraphTerminal& b) { return a.side == b.side && a.name == b.name && !a.name.empty(); }
+
 /// A joint of wires, a splice: each wire may join from any side, so the engine chooses sides and places of the terminals, and with
 /// them the size of the box. Around the core, where the wires meet, a room is kept for words and symbols.
 struct GraphJoint {

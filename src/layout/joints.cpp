@@ -189,10 +189,10 @@ std::vector<std::vector<int>> wide_terminals(const Plan& plan, const std::vector
   std::vector<std::vector<int>> wide;
   for (const int pin : pins_of_body) {
     const Pin& own = plan.pins[static_cast<std::size_t>(pin)];
-    if (!is_upright(own.side) || terminal_of(plan, own).name.empty()) continue;
+    if (!is_upright(own.side)) continue;
     const auto found = std::find_if(wide.begin(), wide.end(), [&](const std::vector<int>& group) {
       const Pin& first = plan.pins[static_cast<std::size_t>(group.front())];
-      return first.box == own.box && first.side == own.side && terminal_of(plan, first).name == terminal_of(plan, own).name;
+      return first.box == own.box && are_one_terminal(terminal_of(plan, first), terminal_of(plan, own));
     });
     if (found == wide.end()) wide.push_back({pin});
     else found->push_back(pin);

@@ -78,17 +78,17 @@ Grid along(const GraphTerminal& terminal) {
 
 /// The terminals of a box that are one drawn wide, each with a wire.
 std::vector<std::vector<int>> wide_terminals(const GraphBox& box, const std::map<std::string, int>& by_wire) {
-  std::map<std::pair<Side, std::string>, std::vector<int>> by_name;
-  for (const auto& [wire, terminal] : by_wire) {
-    const GraphTerminal& own = box.terminals[terminal];
-    if (!own.name.empty()) by_name[{own.side, own.name}].push_back(terminal);
-  }
+  std::set<int> wired;
+  for (const auto& [wire, terminal] : by_wire) wired.insert(terminal);
   std::vector<std::vector<int>> wide;
-  for (auto& [name, terminals] : by_name) {
-    std::sort(terminals.begin(), terminals.end());
-    terminals.erase(std::unique(terminals.begin(), terminals.end()), terminals.end());
-    if (terminals.size() > 1) wide.push_back(std::move(terminals));
+  for (const int t : wired) {
+    const auto found = std::find_if(wide.begin(), wide.end(), [&](const std::vector<int>& group) {
+      return are_one_terminal(box.terminals[group.front()], box.terminals[t]);
+    });
+    if (found == wide.end()) wide.push_back({t});
+    else found->push_back(t);
   }
+  std::erase_if(wide, [](const std::vector<int>& group) { return group.size() < 2; });
   return wide;
 }
 
@@ -106,7 +106,7 @@ bool keep_wide_terminals(const Graph& before, Graph& graph, int box) {
     const auto found = old_by_wire.find(wire);
     if (found == old_by_wire.end()) continue;
     const GraphTerminal& was = old->terminals[found->second];
-    if (was.side == own.terminals[terminal].side && was.name == own.terminals[terminal].name) stood[terminal] = along(was);
+    if (are_one_terminal(was, own.terminals[terminal])) stood[terminal] = along(was);
   }
   for (const std::vector<int>& terminals : wide) {
     std::vector<GridPoint> places;

@@ -89,7 +89,7 @@ bool change_places(const Graph& graph, Laid& laid, std::size_t number, const Tap
 /// Of a part, those that stand at one terminal drawn wide; of a joint all.
 bool may_change(const Graph& graph, const SettledJoint& joint, const TapEnd& a, const TapEnd& b) {
   return graph.boxes[static_cast<std::size_t>(joint.box)].joint.pitch > 0 ||
-         joint.terminals[static_cast<std::size_t>(a.terminal)].name == joint.terminals[static_cast<std::size_t>(b.terminal)].name;
+         are_one_terminal(joint.terminals[static_cast<std::size_t>(a.terminal)], joint.terminals[static_cast<std::size_t>(b.terminal)]);
 }
 
 /// One change at the joint; false when none helps.
@@ -97,7 +97,8 @@ bool untangle(Plan& plan, Laid& laid, std::size_t number) {
   const std::vector<TapEnd> taps = find_taps(*plan.graph, laid, laid.joints[number]);
   for (std::size_t i = 1; i < taps.size(); ++i) {
     const TapEnd &a = taps[i - 1], &b = taps[i];
-    if (a.side != b.side || !may_change(*plan.graph, laid.joints[number], a, b) || !do_cross(laid, a.wire, b.wire) || !change_places(*plan.graph, laid, number, a, b)) continue;
+    if (a.side != b.side || !may_change(*plan.graph, laid.joints[number], a, b)) continue;
+    if (!do_cross(laid, a.wire, b.wire) || !change_places(*plan.graph, laid, number, a, b)) continue;
     std::swap(plan.pins[static_cast<std::size_t>(a.is_from ? from_pin(a.wire) : to_pin(a.wire))].at,
               plan.pins[static_cast<std::size_t>(b.is_from ? from_pin(b.wire) : to_pin(b.wire))].at);
     return true;

@@ -40,6 +40,16 @@ bool has_wire(const Build& build, TerminalId terminal) {
                      [&](const Wire& wire) { return wire.from == terminal || wire.to == terminal; });
 }
 
+int position_in(const Build& build, const Situation& situation, InsideRef element) {
+  for (const Setting& setting : situation.settings)
+    if (setting.actuator == element) return setting.position;
+  return build.part(element.part).insides[static_cast<std::size_t>(element.inside)].rest_position;
+}
+
+bool is_hand_or_foot_switch(const Inside& inside) {
+  return inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot");
+}
+
 std::string print_size(const Wire& wire) {
   if (wire.size_text.ends_with("AWG")) return wire.size_text;
   return shortest(wire.area.number(), 2) + " mm2";

@@ -252,6 +252,10 @@ std::string call_terminal(const Build& build, TerminalId terminal);
 std::vector<std::vector<WireId>> wires_at_terminals(const Build& build);
 /// Whether a wire ends there.
 bool has_wire(const Build& build, TerminalId terminal);
+/// Where a switch stands in the situation, an index into its positions: as it says, else at rest.
+int position_in(const Build& build, const Situation& situation, InsideRef element);
+/// A switch that a person moves with hand or foot, the key aside.
+bool is_hand_or_foot_switch(const Inside& inside);
 /// '2.5 mm2' or '14 AWG': the size as printed.
 std::string print_size(const Wire& wire);
 

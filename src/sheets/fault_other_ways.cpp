@@ -24,19 +24,10 @@ class OtherWays {
   std::vector<OtherWay> take() { return std::move(ways_); }
 
  private:
-  int position_in(const Situation& situation, InsideRef actuator) const {
-    for (const Setting& setting : situation.settings)
-      if (setting.actuator == actuator) return setting.position;
-    return inside_of(build_, actuator).rest_position;
-  }
-
   HandWay way_of(InsideRef what, const Situation& situation, const Solution& solution) const {
     HandWay way;
-    for (const InsideRef ref : find_feed_way(build_, paths_, situation, solution, what)) {
-      const Inside& inside = inside_of(build_, ref);
-      if (inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot"))
-        way[ref] = position_in(situation, ref);
-    }
+    for (const InsideRef ref : find_feed_way(build_, paths_, situation, solution, what))
+      if (is_hand_or_foot_switch(inside_of(build_, ref))) way[ref] = position_in(build_, situation, ref);
     return way;
   }
 
@@ -51,7 +42,7 @@ class OtherWays {
     for (const HandWay* way : {&to, &from})
       for (const auto& [ref, position] : *way) {
         const bool is_told = std::any_of(moves.begin(), moves.end(), [&](const Setting& move) { return move.actuator == ref; });
-        if (const int there = position_in(target, ref); !is_told && there != position_in(head, ref)) moves.push_back({ref, there, {}});
+        if (const int there = position_in(build_, target, ref); !is_told && there != position_in(build_, head, ref)) moves.push_back({ref, there, {}});
       }
     return moves;
   }

@@ -350,18 +350,13 @@ std::string FaultWords::put_back(const FaultChart& chart, const std::vector<Char
 /// that is shorter.
 std::string FaultWords::changed_settings(SituationId from, SituationId to) const {
   const Situation &before = situations_[from.at()], &after = situations_[to.at()];
-  const auto position_in = [&](const Situation& situation, InsideRef actuator) {
-    for (const Setting& setting : situation.settings)
-      if (setting.actuator == actuator) return setting.position;
-    return inside_of(build_, actuator).rest_position;
-  };
   std::set<InsideRef> moved;
   for (const Situation* situation : {&after, &before})
     for (const Setting& setting : situation->settings)
-      if (position_in(before, setting.actuator) != position_in(after, setting.actuator)) moved.insert(setting.actuator);
+      if (position_in(build_, before, setting.actuator) != position_in(build_, after, setting.actuator)) moved.insert(setting.actuator);
   std::vector<std::string> changes;
   for (const InsideRef actuator : moved)
-    changes.push_back(setting_text(build_, {actuator, position_in(after, actuator), {}}));
+    changes.push_back(setting_text(build_, {actuator, position_in(build_, after, actuator), {}}));
   if (before.engine != after.engine) changes.push_back(engine_text(after.engine));
   const std::string all = settings(to), changed = words_("faults.change", {{"settings", join(changes, "; ")}});
   // The list of a situation leaves out what is at rest: a switch that goes back there is told.

@@ -36,6 +36,7 @@ void complete_figures(SolvedBuild& solved) {
   if (solved.solutions.empty()) return;
   if (!solved.study) solved.study = study_with_all_on(solved.build, solved.solutions);
   if (solved.wire_loads.empty()) solved.wire_loads = find_wire_loads(solved.build, solved.solutions, *solved.study);
+  solved.own_supply = find_own_supply(solved.build, solved.solutions);
 }
 
 const FuseStudy* study_of(const SolvedBuild& solved, InsideRef fuse) {

@@ -9,6 +9,7 @@
 
 #include "model/build.h"
 #include "sheets/fault_plan.h"
+#include "solve/own_supply.h"
 #include "solve/protection.h"
 #include "solve/solution.h"
 #include "solve/wire_load.h"
@@ -21,6 +22,7 @@ struct SolvedBuild {
   std::vector<Solution> solutions;  ///< by SituationId; empty where nothing was solved: figures then stay blank
   std::optional<ProtectionStudy> study = std::nullopt;  ///< compose_folio makes it when it is not given
   std::vector<WireLoad> wire_loads = {};                ///< by WireId; likewise
+  OwnSupply own_supply = {};                            ///< complete_figures finds it
   std::shared_future<FaultPlan> fault_plan = {};        ///< thought out beside the drawing; not valid: not begun
 };
 

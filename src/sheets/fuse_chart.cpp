@@ -21,7 +21,6 @@
 #include "sheets/stopped_text.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
-#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -108,7 +107,7 @@ bool tells_at_once(const FuseStudy& study) { return study.situation.is_set() && 
 /// Whether charging an empty battery asks more of it than all that is on.
 bool tells_into_empty(const FuseStudy& study) { return study.into_empty > std::max(study.load, study.at_once) + no_more; }
 
-Cell load_cell(const SheetContext& context, const FuseStudy& study, const OwnSupply& own) {
+Cell load_cell(const SheetContext& context, const FuseStudy& study) {
   if (!study.situation.is_set()) return text_cell("");
   const Words& words = context.words();
   const Amperes rating = shown_rating(context, study);
@@ -129,7 +128,7 @@ Cell load_cell(const SheetContext& context, const FuseStudy& study, const OwnSup
                             look::table, look::ink, {}}},
                           Align::left,
                           {}});
-  if (own.fuses.contains(study.fuse)) cell.lines.push_back({{{words("fuses.without_own"), look::table, look::ink, {}}}, Align::left, {}});
+  if (context.solved.own_supply.fuses.contains(study.fuse)) cell.lines.push_back({{{words("fuses.without_own"), look::table, look::ink, {}}}, Align::left, {}});
   return cell;
 }
 
@@ -154,7 +153,7 @@ Cell position_cell(const SheetContext& context, InsideRef ref) {
   return cell;
 }
 
-Row fuse_row(const SheetContext& context, InsideRef ref, const OwnSupply& own) {
+Row fuse_row(const SheetContext& context, InsideRef ref) {
   const Build& build = context.build();
   const FuseStudy* found = study_of(context.solved, ref);
   const FuseStudy study = found == nullptr ? FuseStudy{} : *found;
@@ -163,7 +162,7 @@ Row fuse_row(const SheetContext& context, InsideRef ref, const OwnSupply& own) {
   row.cells = {rating_cell(context, ref),
                position_cell(context, ref),
                text_cell(found == nullptr ? std::string() : protected_text(context.solved, study, context.words())),
-               load_cell(context, study, own),
+               load_cell(context, study),
                thinnest_cell(context, study),
                text_cell(stopped_text(context.solved, study, context.words()))};
   return row;
@@ -208,8 +207,7 @@ Table fuse_table(const SheetContext& context, const std::vector<InsideRef>& fuse
                    {words("fuses.load"), CellAlign::near, Wrapping::wraps, 0.8},
                    {words("fuses.smallest_wire"), CellAlign::near, Wrapping::wraps, 0.6},
                    {words("fuses.stops"), CellAlign::near, Wrapping::wraps, 1}};
-  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
-  for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse, own));
+  for (const InsideRef fuse : fuses) table.rows.push_back(fuse_row(context, fuse));
   return table;
 }
 
@@ -254,8 +252,7 @@ std::vector<Sheet> make_fuse_chart(const SheetContext& context) {
     });
   };
   if (tells_any(tells_at_once)) flow.add_text(words("fuses.at_once_note"), look::text, look::paragraph_gap);
-  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
-  if (std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) { return own.fuses.contains(fuse); }))
+  if (std::any_of(fuses.begin(), fuses.end(), [&](InsideRef fuse) { return context.solved.own_supply.fuses.contains(fuse); }))
     flow.add_text(words("fuses.without_own_note"), look::text, look::paragraph_gap);
   if (tells_any(tells_into_empty)) flow.add_text(words("fuses.into_empty_note"), look::text, look::paragraph_gap);
   add_uncounted(flow);

@@ -166,12 +166,6 @@ Liveness liveness_of(const Build& build, const Solution& solution, WireId wire) 
   return Liveness::dead;
 }
 
-int position_in(const Build& build, const Situation& situation, InsideRef element) {
-  for (const Setting& setting : situation.settings)
-    if (setting.actuator == element) return setting.position;
-  return build.part(element.part).insides[static_cast<std::size_t>(element.inside)].rest_position;
-}
-
 std::vector<NodeJoint> joints_of(const Build& build, const Situation& situation, const Solution& solution,
                                  InsideRef element) {
   const Part& part = build.part(element.part);

@@ -31,9 +31,6 @@ bool is_stray_flow(const Build& build, const Solution& solution, WireId wire);
 /// How the wire is found in that solution. Alternating current counts, stray current does not.
 Liveness liveness_of(const Build& build, const Solution& solution, WireId wire);
 
-/// Where a switch stands in the situation: an index into its positions.
-int position_in(const Build& build, const Situation& situation, InsideRef element);
-
 /// The element's joints as it stands: contacts by the solution, switches by the situation, fuses and links always.
 std::vector<NodeJoint> joints_of(const Build& build, const Situation& situation, const Solution& solution,
                                  InsideRef element);

@@ -13,7 +13,6 @@
 #include "sheets/sheet_makers.h"
 #include "sheets/table.h"
 #include "sheets/wire_cells.h"
-#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -107,7 +106,7 @@ std::string purpose_of(const SheetContext& context, const Wire& wire) {
   return context.words()("wires.machine", {{"purpose", wire.purpose}});
 }
 
-Row wire_row(const SheetContext& context, WireId id, const OwnSupply& own) {
+Row wire_row(const SheetContext& context, WireId id) {
   const Build& build = context.build();
   const Wire& wire = build.wire(id);
   const WireLoad load = load_of(context, id);
@@ -119,7 +118,7 @@ Row wire_row(const SheetContext& context, WireId id, const OwnSupply& own) {
                end_cell(context, wire.to),
                two_line_cell(print_wire_size(wire), print_insulation(wire.insulation, context.words())),
                text_cell(wire.length ? print_length(*wire.length, build.document.units) : ""),
-               current_cell(context, load, own.wires[id.at()]),
+               current_cell(context, load, context.solved.own_supply.wires.contains(id)),
                text_cell(load.situation.is_set() ? print_volts(load.drop) : "–"),
                fuse_cell(context, load)};
   return row;
@@ -147,7 +146,7 @@ std::string charging_notes(const SheetContext& context) {
     if (std::any_of(context.solved.wire_loads.begin(), context.solved.wire_loads.end(), is_so))
       notes += " " + context.words()(std::string(charging_key(state)) + "_note");
   }
-  if (!find_own_supply(context.build(), context.solved.solutions).switches.empty()) notes += " " + context.words()("wires.own_note");
+  if (!context.solved.own_supply.switches.empty()) notes += " " + context.words()("wires.own_note");
   return notes;
 }
 
@@ -172,8 +171,7 @@ void add_told_beside(PageFlow& flow) {
     own.extent = Extent::common;
     own.id_prefix.clear();
     tables.push_back({own.build_index, {wire_columns(own), {}}});
-    const OwnSupply supply = find_own_supply(own.build(), own.solved.solutions);
-    for (const WireId id : wires_in_order(own, true)) tables.back().table.rows.push_back(wire_row(own, id, supply));
+    for (const WireId id : wires_in_order(own, true)) tables.back().table.rows.push_back(wire_row(own, id));
     has_rows = has_rows || !tables.back().table.rows.empty();
   }
   if (!has_rows) return;
@@ -191,8 +189,7 @@ void add_told_beside(PageFlow& flow) {
 std::vector<Sheet> make_wire_table(const SheetContext& context) {
   const Words& words = context.words();
   Table table{wire_columns(context), {}};
-  const OwnSupply own = find_own_supply(context.build(), context.solved.solutions);
-  for (const WireId id : wires_in_order(context)) table.rows.push_back(wire_row(context, id, own));
+  for (const WireId id : wires_in_order(context)) table.rows.push_back(wire_row(context, id));
   if (table.rows.empty()) return {};
   PageFlow flow(context, {"wires", words("wires.title"), words("wires.intro")});
   if (table.rows.size() > long_table) flow.keep(long_table_room);

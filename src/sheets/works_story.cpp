@@ -15,7 +15,6 @@
 #include "sheets/situation_paths.h"
 #include "sheets/situation_state.h"
 #include "sheets/switch_positions.h"
-#include "solve/own_supply.h"
 
 namespace loomfolio {
 namespace {
@@ -119,12 +118,9 @@ std::vector<Setting> find_let_through(const Build& build, const SituationPair& p
   std::vector<Setting> settings;
   for (const InsideRef ref : met) {
     const Inside& inside = inside_of(build, ref);
-    const bool is_worked = inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot" || inside.worked_by == "key");
+    const bool is_worked = is_hand_or_foot_switch(inside) || (inside.type == InsideType::switch_ && inside.worked_by == "key");
     if (!is_worked || std::any_of(pair.moved.begin(), pair.moved.end(), [&](const MovedSwitch& m) { return m.actuator == ref; })) continue;
-    Setting setting{ref, inside.rest_position, {}};
-    for (const Setting& own : pair.after.situation.settings)
-      if (own.actuator == ref) setting.position = own.position;
-    settings.push_back(setting);
+    settings.push_back({ref, position_in(build, pair.after.situation, ref), {}});
   }
   return settings;
 }
@@ -197,7 +193,7 @@ void tell_fuse_use(const SolvedBuild& solved, InsideRef ref, const Words& words,
 
 /// Whether what the machine's own wires take passes the part, beyond the figures that are told of it.
 bool carries_own(const SolvedBuild& solved, PartId part) {
-  const OwnSupply own = find_own_supply(solved.build, solved.solutions);
+  const OwnSupply& own = solved.own_supply;
   return own.switches.contains(part) || std::any_of(own.fuses.begin(), own.fuses.end(), [&](InsideRef fuse) { return fuse.part == part; });
 }
 

@@ -31,16 +31,6 @@ struct Tried {
   std::vector<Amperes> by_fuse;
 };
 
-const Inside& inside_at(const Build& build, InsideRef ref) {
-  return build.part(ref.part).insides[static_cast<std::size_t>(ref.inside)];
-}
-
-int position_in(const Build& build, const Situation& situation, InsideRef actuator) {
-  for (const Setting& setting : situation.settings)
-    if (setting.actuator == actuator) return setting.position;
-  return inside_at(build, actuator).rest_position;
-}
-
 class AtOnce {
  public:
   AtOnce(const Build& build, const std::vector<Solution>& solutions, ProtectionStudy& study)
@@ -118,7 +108,7 @@ class AtOnce {
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
       for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
         const Inside& inside = build_.parts[p].insides[i];
-        if (inside.type == InsideType::switch_ && (inside.worked_by == "hand" || inside.worked_by == "foot"))
+        if (is_hand_or_foot_switch(inside))
           visit(InsideRef{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, inside);
       }
   }

@@ -16,7 +16,7 @@ namespace {
 void join_switch(const FeedQuestion& q, PartId part, int index, Islands& islands) {
   const auto& [build, circuit, situation, open_wire, dead] = q;
   const Inside& inside = build.part(part).insides[static_cast<std::size_t>(index)];
-  const auto position = static_cast<std::size_t>(position_of(build, situation, part, index));
+  const auto position = static_cast<std::size_t>(position_in(build, situation, {part, index}));
   if (position >= inside.positions.size()) return;
   for (const auto& group : inside.positions[position].joined)
     for (std::size_t i = 1; i < group.size(); ++i) {

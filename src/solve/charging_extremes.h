@@ -15,6 +15,9 @@ enum class ChargeState : std::uint8_t {
   into_empty,  ///< the battery is empty and takes all that the chargers have left over, as far as their own limit
 };
 
+/// What more than as stated is no other matter: the battery's volts differ a little from the generator's.
+inline constexpr Amperes no_other_matter{0.5};
+
 struct ChargingExtreme {
   ChargeState state = ChargeState::as_stated;
   Solution solution;

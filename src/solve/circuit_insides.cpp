@@ -176,7 +176,7 @@ void add_contact(Adding& a) {
 // A group of joined terminals is a star on its first one.
 void add_switch(Adding& a) {
   const Inside& inside = a.inside();
-  const auto position = static_cast<std::size_t>(position_of(a.build, a.situation, a.part, a.index));
+  const auto position = static_cast<std::size_t>(position_in(a.build, a.situation, {a.part, a.index}));
   if (position >= inside.positions.size()) return;
   for (const auto& group : inside.positions[position].joined)
     for (std::size_t i = 1; i < group.size(); ++i)
@@ -300,12 +300,6 @@ void join_inside(const Build& build, const Circuit& circuit, PartId part, const 
     if (first < 0) first = node;
     islands.join(first, node);
   }
-}
-
-int position_of(const Build& build, const Situation& situation, PartId part, int inside) {
-  for (const Setting& setting : situation.settings)
-    if (setting.actuator.part == part && setting.actuator.inside == inside) return setting.position;
-  return build.part(part).insides[static_cast<std::size_t>(inside)].rest_position;
 }
 
 void add_insides(const Build& build, const Situation& situation, const CircuitOptions& options, Circuit& circuit) {

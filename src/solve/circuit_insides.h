@@ -15,7 +15,4 @@ void join_inside(const Build& build, const Circuit& circuit, PartId part, const 
 
 void add_insides(const Build& build, const Situation& situation, const CircuitOptions& options, Circuit& circuit);
 
-/// Position a switch has in that situation: as set, else at rest.
-int position_of(const Build& build, const Situation& situation, PartId part, int inside);
-
 }  // namespace loomfolio

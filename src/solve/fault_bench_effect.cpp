@@ -4,31 +4,16 @@
 #include <cmath>
 #include <limits>
 
-#include "solve/branch_law.h"
 #include "solve/fault_bench.h"
 #include "solve/loose.h"
 #include "solve/observe.h"
 #include "solve/settle.h"
+#include "solve/settled_view.h"
 
 namespace loomfolio {
 namespace {
 
 constexpr double motor_slow = 0.85;  // of its sound volts: below, a person hears it turn slowly; from memory
-
-/// A circuit settled with flashers dark.
-struct BetweenFlashes {
-  const Circuit& circuit;
-  const Settled& settled;
-  double volts(int node) const { return settled.nodes.volts[static_cast<std::size_t>(node)]; }
-  double amperes(int number) const {
-    const Branch& branch = circuit.branches[static_cast<std::size_t>(number)];
-    return loomfolio::is_active(branch, settled.relays, Flash::dark) ? work(branch, volts(branch.a) - volts(branch.b)).amperes : 0;
-  }
-  bool is_active(int number) const {
-    return loomfolio::is_active(circuit.branches[static_cast<std::size_t>(number)], settled.relays, Flash::dark);
-  }
-  bool is_pulled_in(int coil) const { return settled.relays.coil_in[static_cast<std::size_t>(coil)] != 0; }
-};
 
 struct WhatIfView {
   const WhatIf& what_if;
@@ -70,7 +55,7 @@ void FaultBench::collect_steady(InsideRef contact, FaultEffect& effect) const {
   stuck.branches[static_cast<std::size_t>(branch_of(contact))].gate.flashes = false;
   NodeSolver solver(stuck);
   const Settled between = loomfolio::settle(stuck, solver, solution_.relays, Flash::dark);
-  const BetweenFlashes view{stuck, between};
+  const SettledView view{stuck, between.relays, between.nodes, Flash::dark};
   for (std::size_t p = 0; p < build_.parts.size(); ++p)
     for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i) {
       const InsideRef ref{PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)};

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "solve/newton.h"
+#include "solve/settled_view.h"
 
 namespace loomfolio {
 namespace {
@@ -15,13 +15,12 @@ constexpr double is_live_from = 1;   // V
 class OwnWays {
  public:
   OwnWays(const Build& build, const Solution& solution, OwnSupply& found)
-      : build_(build), solution_(solution), found_(found), sound_(make_circuit(build, solution.situation, usual_options(build))) {}
+      : build_(build), solution_(solution), found_(found), sound_(make_circuit(build, solution.situation, usual_options(build))), before_(amperes_in(sound_)) {}
 
   /// What hangs on that terminal of the switch.
   void hang_on(PartId part, TerminalId terminal) {
     const double volts = solution_.terminal_volts[terminal.at()].number();
     if (std::isnan(volts) || std::abs(volts) < is_live_from) return;
-    const std::vector<double> before = amperes_in(sound_);
     Circuit hung = sound_;
     Branch lamp;
     lamp.a = terminal.index;
@@ -31,10 +30,10 @@ class OwnWays {
     const std::vector<double> after = amperes_in(hung);
     const auto follows = [&](int branch) {
       const auto b = static_cast<std::size_t>(branch);
-      return branch >= 0 && std::abs(after[b] - before[b]) >= follows_from;
+      return branch >= 0 && std::abs(after[b] - before_[b]) >= follows_from;
     };
     for (std::size_t w = 0; w < build_.wires.size(); ++w)
-      if (follows(sound_.wire_branch[w])) found_.wires[w] = true;
+      if (follows(sound_.wire_branch[w])) found_.wires.insert({static_cast<std::int32_t>(w)});
     for (std::size_t p = 0; p < build_.parts.size(); ++p)
       for (std::size_t i = 0; i < build_.parts[p].insides.size(); ++i)
         if (build_.parts[p].insides[i].type == InsideType::fuse && follows(sound_.inside_branch[p][i]))
@@ -46,11 +45,9 @@ class OwnWays {
   std::vector<double> amperes_in(const Circuit& circuit) const {
     NodeSolver solver(circuit);
     const NodeVolts nodes = solver.solve(solution_.relays, Flash::lit, {});
+    const SettledView view{circuit, solution_.relays, nodes, Flash::lit};
     std::vector<double> amperes;
-    for (const Branch& branch : circuit.branches) {
-      const double over = nodes.volts[static_cast<std::size_t>(branch.a)] - nodes.volts[static_cast<std::size_t>(branch.b)];
-      amperes.push_back(is_active(branch, solution_.relays, Flash::lit) ? work(branch, over).amperes : 0);
-    }
+    for (const Branch& branch : circuit.branches) amperes.push_back(view.amperes(branch));
     return amperes;
   }
 
@@ -58,12 +55,13 @@ class OwnWays {
   const Solution& solution_;
   OwnSupply& found_;
   Circuit sound_;
+  std::vector<double> before_;  ///< in it, by branch
 };
 
 }  // namespace
 
 OwnSupply find_own_supply(const Build& build, const std::vector<Solution>& solutions) {
-  OwnSupply found{{}, std::vector<bool>(build.wires.size()), {}};
+  OwnSupply found;
   if (build.document.scope != Scope::kit) return found;
   for (const Solution& solution : solutions) {
     if (build.situations[solution.situation.at()].engine != EngineState::stopped) continue;

@@ -11,7 +11,7 @@ namespace loomfolio {
 
 struct OwnSupply {
   std::set<InsideRef> fuses;   ///< their figures are without it
-  std::vector<bool> wires;     ///< by WireId
+  std::set<WireId> wires;
   std::set<PartId> switches;   ///< the machine's key switches that feed it
 };
 

@@ -26,18 +26,20 @@ std::vector<UnchargedLoads> find_uncharged(Study& study) {
   return all;
 }
 
+Amperes amperes_in(const Solution& solution, const FuseStudy& fuse) {
+  return Amperes(std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+}
+
 void find_load(const Study& study, const std::vector<UnchargedLoads>& uncharged, std::size_t f, FuseStudy& fuse) {
   for (const Solution& solution : study.solutions) {
-    const Amperes amperes(
-        std::abs(solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+    const Amperes amperes = amperes_in(solution, fuse);
     if (amperes <= fuse.load) continue;
     fuse.load = amperes;
     fuse.situation = solution.situation;
   }
   for (const UnchargedLoads& loads : uncharged) {
     const Amperes amperes = loads.by_fuse[f];
-    // Half an ampere more is no other matter: the battery's volts differ a little from the generator's.
-    if (amperes <= fuse.load + Amperes(0.5)) continue;
+    if (amperes <= fuse.load + no_other_matter) continue;
     fuse.load = amperes;
     fuse.situation = loads.situation;
     fuse.is_uncharged = true;
@@ -48,7 +50,7 @@ void find_load(const Study& study, const std::vector<UnchargedLoads>& uncharged,
 void find_into_empty(const std::vector<ChargingExtreme>& extremes, FuseStudy& fuse) {
   for (const ChargingExtreme& extreme : extremes) {
     if (extreme.state != ChargeState::into_empty) continue;
-    const Amperes amperes(std::abs(extreme.solution.insides[fuse.fuse.part.at()][static_cast<std::size_t>(fuse.fuse.inside)].amperes.number()));
+    const Amperes amperes = amperes_in(extreme.solution, fuse);
     if (amperes <= fuse.into_empty) continue;
     fuse.into_empty = amperes;
     fuse.into_empty_from = extreme.solution.situation;

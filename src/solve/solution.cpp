@@ -6,9 +6,9 @@
 #include <limits>
 
 #include "solve/alternating.h"
-#include "solve/branch_law.h"
 #include "solve/observe.h"
 #include "solve/settle.h"
+#include "solve/settled_view.h"
 
 namespace loomfolio {
 namespace {
@@ -20,34 +20,21 @@ struct Filling {
   Flash flash;
 };
 
-double amperes_of(const Filling& f, const Branch& branch) {
-  if (!is_active(branch, f.settled.relays, f.flash)) return 0;
-  const auto& volts = f.settled.nodes.volts;
-  return work(branch, volts[static_cast<std::size_t>(branch.a)] - volts[static_cast<std::size_t>(branch.b)]).amperes;
-}
-
-struct SettledView {
-  const Filling& f;
-  double volts(int node) const { return f.settled.nodes.volts[static_cast<std::size_t>(node)]; }
-  double amperes(int branch) const { return amperes_of(f, f.circuit.branches[static_cast<std::size_t>(branch)]); }
-  bool is_active(int branch) const {
-    return loomfolio::is_active(f.circuit.branches[static_cast<std::size_t>(branch)], f.settled.relays, f.flash);
-  }
-  bool is_pulled_in(int coil) const { return f.settled.relays.coil_in[static_cast<std::size_t>(coil)] != 0; }
-};
+SettledView view_of(const Filling& f) { return {f.circuit, f.settled.relays, f.settled.nodes, f.flash}; }
 
 std::vector<std::vector<InsideState>> all_insides(const Filling& f) {
   std::vector<std::vector<InsideState>> states(f.build.parts.size());
   for (std::size_t p = 0; p < f.build.parts.size(); ++p)
     for (std::size_t i = 0; i < f.build.parts[p].insides.size(); ++i)
-      states[p].push_back(observe(f.build, f.circuit, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, SettledView{f}));
+      states[p].push_back(observe(f.build, f.circuit, {PartId{static_cast<std::int32_t>(p)}, static_cast<int>(i)}, view_of(f)));
   return states;
 }
 
 /// A flasher's contact closes only while its load takes current.
 bool feeds_flasher(const Filling& lit) {
+  const SettledView view = view_of(lit);
   return std::any_of(lit.circuit.branches.begin(), lit.circuit.branches.end(), [&](const Branch& branch) {
-    return branch.gate.flashes && std::abs(amperes_of(lit, branch)) > 0.01;
+    return branch.gate.flashes && std::abs(view.amperes(branch)) > 0.01;
   });
 }
 
@@ -101,7 +88,7 @@ Solution solve_from(const Build& build, SituationId situation, const RelayState&
     solution.terminal_volts.emplace_back(settled.nodes.floating[n] ? std::numeric_limits<double>::quiet_NaN() : settled.nodes.volts[n]);
   }
   for (const int number : circuit.wire_branch)
-    solution.wire_amperes.emplace_back(amperes_of(filling, circuit.branches[static_cast<std::size_t>(number)]));
+    solution.wire_amperes.emplace_back(view_of(filling).amperes(number));
   solution.insides = all_insides(filling);
   solution.wire_alternating = find_alternating(build, circuit, build.situations[situation.at()], solution.insides);
   mark_flashing(filling, solver, solution.insides);

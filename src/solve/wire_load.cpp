@@ -36,7 +36,6 @@ std::vector<Amperes> find_worst_currents(const Build& build, const std::vector<S
 
 std::vector<WireLoad> find_wire_loads(const Build& build, const std::vector<Solution>& solutions, const ProtectionStudy& study) {
   constexpr double least = 1e-6;  // A
-  constexpr double no_other_matter = 0.5;  // A: the battery's volts differ a little from the generator's
   std::vector<WireLoad> loads(build.wires.size());
   for (const Solution& solution : solutions)
     for (std::size_t w = 0; w < loads.size(); ++w) {
@@ -48,7 +47,7 @@ std::vector<WireLoad> find_wire_loads(const Build& build, const std::vector<Solu
   for (const ChargingExtreme& extreme : study.charging)
     for (std::size_t w = 0; w < loads.size(); ++w) {
       const double amperes = amperes_in(extreme.solution, w);
-      if (amperes <= loads[w].worst.number() + no_other_matter) continue;
+      if (amperes <= loads[w].worst.number() + no_other_matter.number()) continue;
       loads[w].worst = Amperes(amperes);
       loads[w].situation = extreme.solution.situation;
       loads[w].charging = extreme.state;

@@ -89,8 +89,7 @@ TEST_CASE("of a kit, what hangs on the machine's own key switch is said not to b
     const OwnSupply own = find_own_supply(solved.build, solved.solutions);
     std::set<std::string> fuses, wires;
     for (const InsideRef fuse : own.fuses) fuses.insert(solved.build.part(fuse.part).id);
-    for (std::size_t w = 0; w < own.wires.size(); ++w)
-      if (own.wires[w]) wires.insert(solved.build.wires[w].id);
+    for (const WireId wire : own.wires) wires.insert(solved.build.wire(wire).id);
     CHECK(fuses == std::set<std::string>{"control-fuse", "relay"});
     CHECK(wires.contains("1"));
     CHECK_FALSE(wires.contains("3"));   // the take-off
