@@ -402,9 +402,9 @@ class FaultPages {
     const FaultPlan& plan = book_.entries[e].plan;
     const FaultWords& say = *say_[e];
     Table table;
-    table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 1},
-                     {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.6},
-                     {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1}};
+    table.columns = {{words_("faults.you_see"), CellAlign::near, Wrapping::wraps, 0.9},
+                     {words_("faults.when"), CellAlign::near, Wrapping::wraps, 0.65},
+                     {words_("faults.look_at"), CellAlign::near, Wrapping::wraps, 1.8}};
     const auto poles = pole_names(book_.entries[e].context.build(), words_);
     std::string act = words_("faults.burning_do", poles);
     if (!plan.burning.empty()) act += " " + words_("faults.burning_unfused", {{"list", say.list_mends(plan.burning)}});

@@ -93,7 +93,13 @@ std::vector<Sheet> make_table_sheets(const SheetContext& context, const Situatio
                    {words("situations.amperes"), CellAlign::point, Wrapping::keeps, 0},
                    {words("situations.drawn"), CellAlign::far, Wrapping::keeps, 0}};
   for (std::size_t i = 0; i < situations.size(); ++i) table.rows.push_back(situation_row(context, drawn, i));
-  if (has_gear_in(context.build())) flow.add(make_reminder(words("situations.in_gear"), flow.width(), words, flow.setting()), look::block_gap);
+  // Below another run it is not cut for the sake of the room there: a page of its own holds it whole.
+  Millimetres height = table_block(table, flow.width(), flow.setting()).height;
+  std::optional<Block> reminder;
+  if (has_gear_in(context.build())) reminder = make_reminder(words("situations.in_gear"), flow.width(), words, flow.setting());
+  if (reminder) height += look::block_gap + reminder->height;
+  if (height <= flow.full_room()) flow.keep(height);
+  if (reminder) flow.add(std::move(*reminder), look::block_gap);
   add_table(flow, table);
   return flow.take();
 }
