@@ -77,8 +77,9 @@ void draw_bands(const DiagramDrawer& d) {
     if (d.ink.diagram.graph.zones[z].name.empty()) continue;
     const GridBox band = d.ink.laid.bands[z];
     // The name has a strip of its own above what the layout used.
-    const Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0) - to_mm(zone_head), to_mm(band.width()),
-                    to_mm(band.height() + zone_head)};
+    Rect rect{d.origin.x + to_mm(band.x0), d.origin.y + to_mm(band.y0) - to_mm(zone_head), to_mm(band.width()),
+              to_mm(band.height() + zone_head)};
+    if (d.ink.bands_end) rect.height = std::min(rect.height, *d.ink.bands_end - rect.y);
     add_filled_rect(d.items, rect, look::band, Millimetres(1));
     // A long name takes two lines.
     const std::vector<std::string> lines = wrapped(capitals(d.ink.diagram.graph.zones[z].name), look::zone_name,

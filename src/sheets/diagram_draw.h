@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -53,6 +54,7 @@ struct DiagramInk {
   std::vector<bool> marked = {};  ///< by WireId: its number stands white on black; empty: none
   std::vector<CableRing> rings = {};
   std::vector<Trunk> trunks = {};
+  std::optional<Millimetres> bands_end = std::nullopt;  ///< no band reaches below it, where text stands close under the drawing
 };
 
 /// Height of the strip with the zones' names, above the laid-out area.

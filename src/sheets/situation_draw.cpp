@@ -87,7 +87,7 @@ void draw_caption(Items& items, const SheetContext& context, const LaidPair& lai
   line(outcome, look::table, 13.8, look::grey);
 }
 
-constexpr Millimetres foot_gap{4}, most_above{8};
+constexpr Millimetres foot_gap{4}, band_gap{2.5}, most_above{8};
 
 /// With its zones' names above it; a drawing without zones has none.
 Grid head_of(const LaidPair& laid) {
@@ -123,6 +123,7 @@ void draw_state(Items& items, const SheetContext& context, const LaidPair& laid,
   const Millimetres half = height * scale / 2;
   Point middle{place.x + place.width / 2, place.y + place.height / 2};
   middle.y = std::max(std::min({middle.y, foot - foot_gap - half, place.y + most_above + half}), place.y + half);
+  ink.bands_end = middle.y + (foot - band_gap - middle.y) / scale;
   Items drawing;
   draw_diagram(drawing, ink, {middle.x - width / 2, middle.y - height / 2 + to_mm(head_of(laid))});
   if (scale != 1) scale_items(drawing, middle, scale);

@@ -34,6 +34,7 @@ TEST_CASE("words wrap where the next would not fit") {
 TEST_CASE("a line may break after a hyphen between letters, never inside a number with its unit") {
   CHECK(lines_of("oil-pressure", 18) == Lines{"oil-", "pressure"});
   CHECK(lines_of("AC 43.13-1B", 18) == Lines{"AC", "43.13-1B"});
+  CHECK(lines_of("the AB-CDE", 16) == Lines{"the", "AB-CDE"});
   CHECK(lines_of("size 2.5\u00a0mm", 16) == Lines{"size", "2.5\u00a0mm"});
 }
 
