@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 namespace loomfolio {
 namespace {
@@ -28,16 +29,40 @@ void set_figure_texts(QPDFObjectHandle root, const std::vector<std::string>& tex
     if (!texts[i].empty()) figures[i].replaceKey("/Alt", QPDFObjectHandle::newUnicodeString(texts[i]));
 }
 
-/// ISO 32000-1, 14.8.4.2: the root has one child, the document.
+/// An element of `kind` under `parent`, and `children` under it.
+QPDFObjectHandle make_element(QPDF& pdf, const char* kind, QPDFObjectHandle parent, const std::vector<QPDFObjectHandle>& children) {
+  QPDFObjectHandle element = pdf.makeIndirectObject(QPDFObjectHandle::newDictionary());
+  element.replaceKey("/Type", QPDFObjectHandle::newName("/StructElem"));
+  element.replaceKey("/S", QPDFObjectHandle::newName(kind));
+  element.replaceKey("/P", parent);
+  element.replaceKey("/K", QPDFObjectHandle::newArray(children));
+  for (QPDFObjectHandle child : children) child.replaceKey("/P", element);
+  return element;
+}
+
+bool is_list_item(QPDFObjectHandle element) { return element.getKey("/S").getName() == "/LI"; }
+
+/// ISO 32000-1, 14.8.4.2: the root has one child, the document; 14.8.4.3.3: points follow each other in a list, here over the ends of
+/// pages, where sheets leave off.
 void put_under_document(QPDF& pdf, QPDFObjectHandle root) {
   QPDFObjectHandle elements = root.getKey("/K");
   if (!elements.isArray()) elements = elements.wrapInArray();
-  QPDFObjectHandle document = pdf.makeIndirectObject(QPDFObjectHandle::newDictionary());
-  document.replaceKey("/Type", QPDFObjectHandle::newName("/StructElem"));
-  document.replaceKey("/S", QPDFObjectHandle::newName("/Document"));
-  document.replaceKey("/P", root);
-  document.replaceKey("/K", elements);
-  for (int i = 0; i < elements.getArrayNItems(); ++i) elements.getArrayItem(i).replaceKey("/P", document);
+  QPDFObjectHandle document = make_element(pdf, "/Document", root, {});
+  std::vector<QPDFObjectHandle> children, points;
+  const auto end_list = [&] {
+    if (!points.empty()) children.push_back(make_element(pdf, "/L", document, std::exchange(points, {})));
+  };
+  for (QPDFObjectHandle element : elements.getArrayAsVector()) {
+    if (is_list_item(element)) {
+      points.push_back(element);
+      continue;
+    }
+    end_list();
+    element.replaceKey("/P", document);
+    children.push_back(element);
+  }
+  end_list();
+  document.replaceKey("/K", QPDFObjectHandle::newArray(children));
   root.replaceKey("/K", document);
 }
 

@@ -93,18 +93,8 @@ class FaultPages {
     return rules;
   }
 
-  /// A bullet or a number, and its text clear of it on every line.
   Block hanging(const std::string& mark, const std::string& said) const {
-    const bool is_right_to_left = flow_.setting().is_right_to_left;
-    const Millimetres width = flow_.width();
-    Block block{width, {}, {}};
-    Block sign = set_text(mark, look::text, hang, flow_.setting());
-    Block text = set_paragraph({marked_spans(said, look::text, look::text_bold), Align::left, "P"}, width - hang,
-                               flow_.setting());
-    block.height = text.height;
-    place_block(block.items, std::move(sign), {is_right_to_left ? width - hang : Millimetres(0), {}});
-    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : hang, {}});
-    return block;
+    return set_list_item({mark}, marked_spans(said, look::text, look::text_bold), hang, flow_.width(), flow_.setting());
   }
 
   /// A line of the list: what is seen and when, and in each hook-up the chart for it.

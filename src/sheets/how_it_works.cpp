@@ -193,14 +193,7 @@ class WorksPages {
   /// One of `count` events in order; one alone needs no number.
   Block event(std::size_t number, std::size_t count, const std::string& sentence, Millimetres width) const {
     if (count == 1) return set_text(sentence, look::text, width, flow_.setting());
-    Block text = set_text(sentence, look::text, width - text_indent, flow_.setting());
-    Block block{width, text.height, {}};
-    const bool is_right_to_left = flow_.setting().is_right_to_left;
-    const Millimetres x = is_right_to_left ? width : Millimetres(0);
-    add_text(block.items, {x, look::line_step(look::text) * look::baseline_share}, std::to_string(number),
-             look::text_bold, look::ink, is_right_to_left ? Align::right : Align::left);
-    place_block(block.items, std::move(text), {is_right_to_left ? Millimetres(0) : text_indent, {}});
-    return block;
+    return set_list_item({std::to_string(number), look::text_bold}, {{sentence}}, text_indent, width, flow_.setting());
   }
 
   const SheetContext& context_;

@@ -287,6 +287,16 @@ Block set_text(const std::string& text, const TextStyle& style, Millimetres widt
   return set_paragraph({{{text, style, look::ink, {}}}, Align::left, "P"}, width, setting);
 }
 
+Block set_list_item(const Span& mark, std::vector<Span> text, Millimetres hang, Millimetres width, const TypeSetting& setting) {
+  Block sign = set_paragraph({{mark}, Align::left, "Lbl"}, hang, setting);
+  Block body = set_paragraph({std::move(text), Align::left, "LBody"}, width - hang, setting);
+  Block block{width, body.height, {TagOpenItem{"LI", {}}}};
+  place_block(block.items, std::move(sign), {setting.is_right_to_left ? width - hang : Millimetres(0), {}});
+  place_block(block.items, std::move(body), {setting.is_right_to_left ? Millimetres(0) : hang, {}});
+  block.items.push_back(TagCloseItem{});
+  return block;
+}
+
 std::vector<Span> marked_spans(std::string_view text, const TextStyle& plain, const TextStyle& bold) {
   std::vector<Span> spans;
   bool is_bold = false;

@@ -38,11 +38,14 @@ struct TypeSetting {
 
 /// The paragraph as a block of that width; its height is a whole number of line steps, the first baseline within the
 /// first. Breaks after spaces, hyphens and slashes and between East Asian characters, but not between a figure and its
-/// unit; a word wider than the line is broken anywhere.
+/// unit, nor in a code's capitals; a word wider than the line is broken anywhere.
 Block set_paragraph(const Paragraph& paragraph, Millimetres width, const TypeSetting& setting);
 
 /// One style, no links.
 Block set_text(const std::string& text, const TextStyle& style, Millimetres width, const TypeSetting& setting);
+
+/// A point of a list: `mark`, a bullet or number, and its text, of which every line keeps clear of it by `hang`.
+Block set_list_item(const Span& mark, std::vector<Span> text, Millimetres hang, Millimetres width, const TypeSetting& setting);
 
 /// Splits '*bold*' marks of a sentence from words/ into spans.
 std::vector<Span> marked_spans(std::string_view text, const TextStyle& plain, const TextStyle& bold);

@@ -245,7 +245,7 @@ TEST_CASE("many sheets, which are drawn in two parts, are one document") {
   CHECK(pdf == render_pdf(folio, fonts()));
 }
 
-TEST_CASE("the structure is a document of what was tagged, without what readers skip") {
+TEST_CASE("the structure is a document of what was tagged, points of a list in one, without what readers skip") {
   Folio folio;
   folio.sheets = {test::sheet_of_lines("one", {}), test::sheet_of_lines("two", {})};
   const auto text = [](const char* words) { return TextItem{test::at(20, 20), words, {}}; };
@@ -259,7 +259,15 @@ TEST_CASE("the structure is a document of what was tagged, without what readers 
                            TagOpenItem{"TD", ""}, text("12"),
                            TagCloseItem{},        TagCloseItem{},
                            TagCloseItem{}};
-  folio.sheets[1].items = {TagOpenItem{"P", ""}, text("Second"), TagCloseItem{}};
+  const auto add_point = [&](Sheet& sheet, const char* words) {
+    const std::vector<Item> point{TagOpenItem{"LI", ""}, TagOpenItem{"LBody", ""}, text(words), TagCloseItem{}, TagCloseItem{}};
+    sheet.items.insert(sheet.items.end(), point.begin(), point.end());
+  };
+  add_point(folio.sheets[0], "First point");
+  folio.sheets[1].items.clear();
+  add_point(folio.sheets[1], "Second point");
+  const std::vector<Item> last{TagOpenItem{"P", ""}, text("Second"), TagCloseItem{}};
+  folio.sheets[1].items.insert(folio.sheets[1].items.end(), last.begin(), last.end());
   const std::string structure = read_back(render_pdf(folio, fonts()), "pdfinfo -struct-text FILE");
   CHECK(structure == R"(Document
   H1 (block)
@@ -270,6 +278,13 @@ TEST_CASE("the structure is a document of what was tagged, without what readers 
         "Wire"
       TD
         "12"
+  L (block)
+    LI (block)
+      LBody (block)
+        "First point"
+    LI (block)
+      LBody (block)
+        "Second point"
   P (block)
     "Second"
 )");
