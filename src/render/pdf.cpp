@@ -10,6 +10,7 @@
 #include <map>
 
 #include "base/side_by_side.h"
+#include "base/type_size.h"
 #include "render/folio_faults.h"
 #include "render/font_set.h"
 #include "render/paint.h"
@@ -60,8 +61,28 @@ class SheetWriter {
 
   void add(const PathItem& item) { paint(painter_, item); }
   void add(const RectItem& item) { paint(painter_, item); }
-  void add(const TextItem& item) { paint(painter_, item); }
+  void add(const TextItem& item) {
+    if (goes_on_below(item)) paint(painter_, space_after(*last_text_));
+    paint(painter_, item);
+    last_text_ = &item;
+  }
   void add(const AnchorItem&) {}
+
+  /// Whether the text is a further line of a paragraph: readers that follow the structure join lines without regard to their places, and
+  /// two words would become one. A word that is broken at its hyphen is one. For a figure another text stands.
+  bool goes_on_below(const TextItem& item) const {
+    if (last_text_ == nullptr || open_.empty() || !open_.back().is_written || open_.back().tag == "Figure") return false;
+    if (item.is_upright || last_text_->is_upright || item.at.y <= last_text_->at.y) return false;
+    return !last_text_->text.ends_with(' ') && !last_text_->text.ends_with('-') && !item.text.starts_with(' ');
+  }
+
+  /// Where the text ends.
+  TextItem space_after(const TextItem& item) const {
+    const double share = item.align == Align::left ? 1 : item.align == Align::centre ? 0.5 : 0;
+    TextItem space{item.at, " ", item.style, item.colour};
+    space.at.x += Millimetres(painter_.shaper.shape(item.text, item.style).width * mm_per_point) * share;
+    return space;
+  }
 
   void add(const LinkItem& item) {
     auto place = places_.find(place_name(item.sheet, item.anchor));
@@ -77,6 +98,7 @@ class SheetWriter {
     const bool is_artifact = item.tag == "Artifact" || (!open_.empty() && open_.back().is_artifact);
     const bool is_written = !is_artifact && is_known_tag(item.tag);
     open_.push_back({item.tag, is_artifact, is_written});
+    last_text_ = nullptr;
     if (!is_written) return;
     extras_.structure = Structure::tagged;
     if (item.tag == "Figure") extras_.figure_texts.push_back(item.alt);
@@ -87,6 +109,7 @@ class SheetWriter {
     if (open_.empty()) return;
     if (open_.back().is_written) cairo_tag_end(painter_.cairo, open_.back().tag.c_str());
     open_.pop_back();
+    last_text_ = nullptr;
   }
 
   const Painter& painter_;
@@ -94,6 +117,7 @@ class SheetWriter {
   PdfExtras& extras_;
   std::size_t number_ = 0;
   std::vector<OpenTag> open_;
+  const TextItem* last_text_ = nullptr;  ///< of the tag that is open
 };
 
 /// Many sheets are drawn in two parts side by side, however many processors there are: the same folio, the same bytes.

@@ -245,6 +245,22 @@ TEST_CASE("many sheets, which are drawn in two parts, are one document") {
   CHECK(pdf == render_pdf(folio, fonts()));
 }
 
+TEST_CASE("lines of a paragraph are words apart for readers that follow the structure, save in a word broken at its hyphen") {
+  Folio folio;
+  folio.sheets = {test::sheet_of_lines("one", {})};
+  const auto line = [](double y, const char* words) { return TextItem{test::at(20, y), words, {}}; };
+  folio.sheets[0].items = {TagOpenItem{"P", ""}, line(20, "with their"),    line(25, "seals and oil-"),
+                           line(30, "pressure"), TagCloseItem{},            TagOpenItem{"P", ""},
+                           line(40, "next"),     TagCloseItem{}};
+  const std::string structure = read_back(render_pdf(folio, fonts()), "pdfinfo -struct-text FILE");
+  CHECK(structure == R"(Document
+  P (block)
+    "with their seals and oil-pressure"
+  P (block)
+    "next"
+)");
+}
+
 TEST_CASE("the structure is a document of what was tagged, points of a list in one, without what readers skip") {
   Folio folio;
   folio.sheets = {test::sheet_of_lines("one", {}), test::sheet_of_lines("two", {})};
