@@ -2,6 +2,8 @@
 // The situations: how the switches stand in each, what works then, and what the battery shows.
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include "base/text.h"
 #include "sheets/names.h"
