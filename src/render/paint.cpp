@@ -134,8 +134,7 @@ void paint(const Painter& painter, const RectItem& item) {
 
 void paint(const Painter& painter, const TextItem& item) {
   const ShapedLine& line = painter.shaper.shape(item.text, item.style);
-  const double share = item.align == Align::left ? 0 : item.align == Align::centre ? 0.5 : 1;
-  const double back = -line.width * share;
+  const double back = -line.width * share_before(item.align);
   const double x = to_points(item.at.x), y = to_points(item.at.y);
   set_colour(painter, item.colour);
   if (!item.is_upright) return show_line(painter, line, x + back, y);

@@ -78,9 +78,8 @@ class SheetWriter {
 
   /// Where the text ends.
   TextItem space_after(const TextItem& item) const {
-    const double share = item.align == Align::left ? 1 : item.align == Align::centre ? 0.5 : 0;
     TextItem space{item.at, " ", item.style, item.colour};
-    space.at.x += Millimetres(painter_.shaper.shape(item.text, item.style).width * mm_per_point) * share;
+    space.at.x += Millimetres(painter_.shaper.shape(item.text, item.style).width * mm_per_point) * (1 - share_before(item.align));
     return space;
   }
 

@@ -30,7 +30,7 @@ struct TextLine {
 
 TextLine run_of(const TextItem& text, const TextMeasure& measure) {
   const Millimetres width = measure.measure(text.text, text.style).width;
-  const Millimetres back = text.align == Align::left ? Millimetres(0) : text.align == Align::centre ? width / 2 : width;
+  const Millimetres back = width * share_before(text.align);
   const Millimetres across = text.is_upright ? text.at.x : text.at.y;
   const Millimetres from = (text.is_upright ? Millimetres(0) - text.at.y : text.at.x) - back;
   return {text.is_upright, std::lround(across.number() * 10), from, from + width};
@@ -84,7 +84,7 @@ BarStretch reach_of(const TextItem& text, const TextMeasure& measure) {
 
 Rect box_of(const TextItem& text, const TextMeasure& measure) {
   const Millimetres width = measure.measure(text.text, text.style).width, height = cap_height(text);
-  const Millimetres back = text.align == Align::left ? Millimetres(0) : text.align == Align::centre ? width / 2 : width;
+  const Millimetres back = width * share_before(text.align);
   const Rect box = text.is_upright ? Rect{text.at.x - height, text.at.y - width + back, height, width}
                                    : Rect{text.at.x - back, text.at.y - height, width, height};
   return {box.x - text_pad, box.y - text_pad, box.width + text_pad * 2, box.height + text_pad * 2};

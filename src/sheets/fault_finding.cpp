@@ -76,11 +76,11 @@ class FaultPages {
     const Millimetres gaps = look::block_gap * 2 + rule_gap * static_cast<double>(rules.size());
     // Where a little is missing, the gaps give way.
     const double share = std::min(1.0, (flow_.room() - text) / gaps), squeeze = share < least_gaps ? 1.0 : share;
-    if (text + gaps * squeeze <= flow_.full_room()) flow_.keep(text + gaps * squeeze);
+    flow_.keep_whole(text + gaps * squeeze);
     flow_.add(std::move(panel), {});
     for (std::size_t i = 0; i < rules.size(); ++i)
       flow_.add(std::move(rules[i]), (i == 0 ? look::block_gap : rule_gap) * squeeze);
-    if (list <= flow_.full_room()) flow_.keep(list + look::block_gap * squeeze);
+    flow_.keep_whole(list, look::block_gap * squeeze);
     add_table(flow_, index, look::block_gap * squeeze);
   }
 

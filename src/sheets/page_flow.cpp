@@ -130,6 +130,10 @@ void PageFlow::keep(Millimetres height) {
   if (room() < height && may_turn()) new_page();
 }
 
+void PageFlow::keep_whole(Millimetres height, Millimetres gap) {
+  if (height <= full_room()) keep(height + gap);
+}
+
 std::vector<Sheet> PageFlow::take() {
   sheets_.back().free = {y_, bottom_};
   return std::move(sheets_);

@@ -54,6 +54,8 @@ class PageFlow {
   void add_lead(const std::string& text, Millimetres gap);
   /// Starts a new page unless that much is left, or the page is empty.
   void keep(Millimetres height);
+  /// As keep(), for what is not to be cut, with a gap above it; what no page holds whole begins where it can.
+  void keep_whole(Millimetres height, Millimetres gap = {});
   void new_page();
   /// Items at places of the page itself; for what is drawn around blocks.
   Items& items() { return sheets_.back().items; }

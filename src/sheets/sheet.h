@@ -70,6 +70,8 @@ struct RectItem {
 };
 
 enum class Align : std::uint8_t { left, centre, right };
+/// Share of a text's width that stands to the left of its place.
+constexpr double share_before(Align align) { return align == Align::left ? 0 : align == Align::centre ? 0.5 : 1; }
 
 /// One line of text. `at` is on the baseline, at the left, centre or right of the text by `align`.
 struct TextItem {

@@ -100,7 +100,7 @@ std::vector<Sheet> make_table_sheets(const SheetContext& context, const Situatio
   std::optional<Block> reminder;
   if (has_gear_in(context.build())) reminder = make_reminder(words("situations.in_gear"), flow.width(), words, flow.setting());
   if (reminder) height += look::block_gap + reminder->height;
-  if (height <= flow.full_room()) flow.keep(height);
+  flow.keep_whole(height);
   if (reminder) flow.add(std::move(*reminder), look::block_gap);
   add_table(flow, table);
   return flow.take();

@@ -45,8 +45,6 @@ bool is_east_asian(std::string_view character) {
   return (code >= 0x3040 && code <= 0x9FFF) || (code >= 0xAC00 && code <= 0xD7A3);
 }
 
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
-
 /// Whether `text` goes on at `at` with a unit that its figure is read with, whatever sign follows it.
 bool is_unit_at(const std::string& text, std::size_t at) {
   static constexpr std::array<std::string_view, 30> units{
@@ -92,7 +90,7 @@ class PieceCutter {
       // Numbers, and the capitals of a code, do not break at a hyphen or slash: they would read as two.
       const bool may_break_inside = (character == "-" || character == "/") && word.size() > 1 && i < text.size() &&
                                     is_letter_byte(word[word.size() - 2]) && is_letter_byte(text[i]) &&
-                                    !(is_capital(word[word.size() - 2]) && is_capital(text[i]));
+                                    !(is_capital_byte(word[word.size() - 2]) && is_capital_byte(text[i]));
       if (may_break_inside || is_east_asian(character)) finish(index, std::exchange(word, {}), {}, true);
     }
     if (!word.empty()) finish(index, std::move(word), {}, false);
