@@ -31,12 +31,7 @@ Rough::Rough(Plan& plan) : plan_(plan) {
   for (const Pin& p : plan.pins) side_pins[p.body] += !is_upright(p.side);
   for (std::size_t b = 0; b < plan.bodies.size(); ++b)
     gap_after_.push_back(std::max(plan.spacing.part_gap, 2 * plan.spacing.clear + plan.spacing.pitch * side_pins[b]));
-  for (const Pin& p : plan.pins) {
-    std::pair<int, int> rank{0, 0};
-    for (const Pin& q : plan.pins)
-      if (q.body == p.body && q.side == p.side && q.at.y != p.at.y) ++(q.at.y < p.at.y ? rank.first : rank.second);
-    side_rank_.push_back(rank);
-  }
+  gather_reaches();
   for (int b = 0; b < static_cast<int>(plan.bodies.size()); ++b) {
     const BoxRole role = plan.graph->boxes[plan.bodies[b].members[0].box].role;
     const bool is_neutral = role == BoxRole::splice || role == BoxRole::connector || role == BoxRole::reference;
@@ -48,6 +43,23 @@ Rough::Rough(Plan& plan) : plan_(plan) {
   channel_y_.assign(plan.rows.size() + 1, 2 * plan.spacing.clear + plan.spacing.pitch * runs / 2);
   estimate_places();
   rebuild();
+}
+
+void Rough::gather_reaches() {
+  const Grid clear = plan_.spacing.clear;
+  for (std::size_t i = 0; i < plan_.pins.size(); ++i) {
+    const Pin& pin = plan_.pins[i];
+    int above = 0, below = 0;
+    for (const Pin& q : plan_.pins)
+      if (q.body == pin.body && q.side == pin.side && q.at.y != pin.at.y) ++(q.at.y < pin.at.y ? above : below);
+    for (const bool is_mirrored : {false, true}) {
+      const Side side = side_when(plan_, static_cast<int>(i), is_mirrored);
+      const GridPoint at = offset_when(plan_, static_cast<int>(i), is_mirrored);
+      const Grid off = side == Side::left ? -clear : side == Side::right ? clear : 0;
+      const bool is_turned = is_mirrored && plan_.flow == Flow::across;
+      reaches_.push_back({side, at.x + off, at.y, is_turned ? below : above, is_turned ? above : below});
+    }
+  }
 }
 
 int Rough::channel_strip(int channel) const { return channel; }

@@ -133,6 +133,14 @@ class Rough {
     bool turns_late = false;  ///< goes down near the first end, across near the second
   };
 
+  /// An end point but for where its body stands.
+  struct Reach {
+    Side side = Side::top;
+    Grid x = 0, y = 0;  ///< x from the body's left
+    int above = 0, below = 0;
+  };
+
+  void gather_reaches();
   void estimate_places();
   void find_courses();
   void spread(int row, int column, Grid left, Grid right);
@@ -194,7 +202,7 @@ class Rough {
   std::vector<std::vector<int>> row_bodies_;  ///< all columns, left to right
   std::vector<Grid> row_y_, row_height_, channel_y_, column_left_, column_right_;
   std::vector<Grid> channel_top_;  ///< by channel: rows and channels above it
-  std::vector<std::pair<int, int>> side_rank_;  ///< by pin: pins above and below it on its side
+  std::vector<Reach> reaches_;                  ///< two a pin: as its body is given, and mirrored
   std::vector<Grid> gap_after_;                 ///< room that a body wants to its right
   std::vector<int> depth_;                      ///< by body: below the supply; -1: anywhere
   std::vector<RoughStrip> strips_;              ///< channels, then alleys by left body, then leftmost alleys by row

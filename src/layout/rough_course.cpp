@@ -24,18 +24,10 @@ signed char sign_of(Grid d) { return d < 0 ? -1 : d > 0 ? 1 : 0; }
 }  // namespace
 
 Rough::EndPoint Rough::end_point(int pin) const {
-  const Pin& p = plan_.pins[pin];
-  const Pose& pose = pose_[p.body];
-  EndPoint e;
-  e.row = pose.row;
-  e.body = p.body;
-  e.side = side_when(plan_, pin, pose.is_mirrored);
-  const GridPoint at = offset_when(plan_, pin, pose.is_mirrored);
-  e.x = pose.x + at.x + (e.side == Side::left ? -plan_.spacing.clear : e.side == Side::right ? plan_.spacing.clear : 0);
-  e.y = at.y;
-  std::tie(e.above, e.below) = side_rank_[pin];
-  if (pose.is_mirrored && plan_.flow == Flow::across) std::swap(e.above, e.below);
-  return e;
+  const int body = plan_.pins[pin].body;
+  const Pose& pose = pose_[body];
+  const Reach& reach = reaches_[2 * static_cast<std::size_t>(pin) + (pose.is_mirrored ? 1 : 0)];
+  return {pose.row, body, reach.side, pose.x + reach.x, reach.y, reach.above, reach.below};
 }
 
 /// The channels that an end may open on, first and last.
