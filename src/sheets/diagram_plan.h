@@ -24,11 +24,11 @@ struct LaidDiagram {
   std::string title;
 };
 
-/// What drawings that differ only in the shape asked for share: their name from print to print, the place that they must fit at
-/// `least_scale`, and which of two is better.
 /// The diagram with a wish for each of these shares of the place's width.
 std::vector<LaidDiagram> wish_for_shapes(const LaidDiagram& diagram, const Rect& place, const std::vector<double>& shapes);
 
+/// What drawings that differ only in the shape asked for share: their name from print to print, the place that they must fit at
+/// `least_scale`, and which of two is better.
 struct BestOf {
   std::string name;
   Rect place;

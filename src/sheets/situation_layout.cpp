@@ -213,7 +213,7 @@ LaidPair lay_out_pair(const SheetContext& context, const SituationPair& pair, St
     return way;
   };
   const auto fits_quarter = [&](StoryWidth width) {
-    constexpr double hope = 2.2;  // little drawings lie closer
+    constexpr double hope = 1.2;  // little drawings lie closer: of 214 tries the fullest that fitted had 0.9
     return layout.fits(width, {Arrangement::gathered, Bands::zones, hope}) ||
            layout.fits(width, {Arrangement::gathered, Bands::none, hope});
   };
@@ -229,7 +229,8 @@ LaidPair lay_out_pair(const SheetContext& context, const SituationPair& pair, St
   });
   for (const StoryWidth width : widths)
     for (const Bands bands : {Bands::zones, Bands::none}) {
-      const double hope = width == StoryWidth::everything ? 1 : no_limit;
+      // The fullest that ever fitted had 1.32. What flows has no narrower story after it.
+      const double hope = width == StoryWidth::everything ? 1 : width == StoryWidth::waiting ? 1.37 : no_limit;
       is_laid = is_laid || layout.fits(width, {Arrangement::facing, bands, hope});
     }
   return layout.take();
