@@ -67,7 +67,8 @@ void PageFlow::draw_title() {
   const Align far_align = is_right_to_left ? Align::left : Align::right;
   const Millimetres baseline = body.y + (is_first ? title_baseline : continued_baseline);
 
-  items().push_back(TagOpenItem{is_first ? "H1" : "P", {}});
+  // On a page that goes on, readers hear the text go on: the head that stands there for the eye is none of it.
+  items().push_back(TagOpenItem{is_first ? "H1" : "Artifact", {}});
   loomfolio::add_text(items(), {near, baseline}, start_.title, is_first ? look::title : look::running_head,
                       is_first ? look::ink : look::grey, near_align);
   items().push_back(TagCloseItem{});
@@ -81,7 +82,7 @@ void PageFlow::draw_title() {
     const Millimetres room =
         body.width - context_.measure().measure(start_.title, title_style).width - Millimetres(4);
     const FittedText fitted = fit_text(beside, look::group_label, room, context_.measure());
-    items().push_back(TagOpenItem{"P", {}});
+    items().push_back(TagOpenItem{is_first ? "P" : "Artifact", {}});
     loomfolio::add_text(items(), {far, baseline}, fitted.text, fitted.style, look::grey, far_align);
     items().push_back(TagCloseItem{});
   }
