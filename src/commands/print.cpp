@@ -99,7 +99,7 @@ void find_missing_glyphs(const Folio& folio, const FontSet& fonts, const Proof& 
   std::string all;
   for (const Sheet& sheet : folio.sheets)
     for (const Item& item : sheet.items)
-      if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + "\n";
+      if (const auto* text = std::get_if<TextItem>(&item)) all.append(text->text).append(1, '\n');
   for (const std::string& glyph : fonts.missing_glyphs(all)) {
     Where where;
     for (std::size_t i = 0; i < proof.sources.files.size(); ++i) {

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
+#include <array>
 #include <fstream>
 #include <iterator>
 #include <set>
+#include <utility>
 
 #include "render/font_set.h"
 
@@ -66,7 +68,14 @@ std::vector<std::string> FontSet::missing_glyphs(const std::string& text) const 
     }
     return false;
   };
-  const std::string printable = make_printable(text);
+  // Plain characters, which are nearly all, once each.
+  std::array<bool, 128> is_known{};
+  std::string once;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte >= is_known.size() || !std::exchange(is_known[byte], true)) once += c;
+  }
+  const std::string printable = make_printable(once);
   std::set<gunichar> asked;
   for (const char* at = printable.c_str(); *at; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);

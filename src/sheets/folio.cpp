@@ -268,14 +268,15 @@ class Composer {
 };
 
 void frame_all(Folio& folio, const FolioInput& input, const Document& document) {
-  TitleStrip strip = title_strip_of(document, input.project.fingerprint);
-  strip.is_draft = input.options.is_draft;
-  strip.of = static_cast<int>(folio.sheets.size());
-  strip.sheet = 0;
-  for (Sheet& sheet : folio.sheets) {
-    ++strip.sheet;
+  TitleStrip every = title_strip_of(document, input.project.fingerprint);
+  every.is_draft = input.options.is_draft;
+  every.of = static_cast<int>(folio.sheets.size());
+  work_side_by_side(folio.sheets.size(), [&](std::size_t i) {
+    TitleStrip strip = every;
+    strip.sheet = static_cast<int>(i) + 1;
+    Sheet& sheet = folio.sheets[i];
     put_frame(sheet, page_of(sheet, input.text_paper, input.drawing_paper), strip, input.words, input.measure);
-  }
+  });
 }
 
 }  // namespace

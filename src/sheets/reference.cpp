@@ -76,9 +76,9 @@ class Resolver {
  public:
   explicit Resolver(const SheetPlaces& places) : places_(places) {}
 
-  std::string resolve(const std::string& text) {
-    if (text.find(mark_edge) == std::string::npos) return text;
-    return replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) -> std::string {
+  void resolve(std::string& text) {
+    if (text.find(mark_edge) == std::string::npos) return;
+    text = replace_marks(text, [this](char kind, std::string_view sheet, std::string_view anchor) -> std::string {
       const std::optional<Place> place = find(sheet, anchor);
       if (!place) return "\u2013";
       return kind == 'n' ? std::to_string(place->sheet + 1) : place->cell;
@@ -139,20 +139,20 @@ std::string widest(std::string_view text) {
 std::vector<std::string> resolve_references(Folio& folio, const Paper& text_paper, const Paper& drawing_paper) {
   const SheetPlaces places = find_places(folio, text_paper, drawing_paper);
   Resolver resolver(places);
+  const auto leads_nowhere = [](const Item& item) {
+    const auto* link = std::get_if<LinkItem>(&item);
+    return link != nullptr && link->sheet.empty();
+  };
   for (Sheet& sheet : folio.sheets) {
-    std::vector<Item> kept;
-    kept.reserve(sheet.items.size());
     for (Item& item : sheet.items) {
-      if (auto* text = std::get_if<TextItem>(&item)) text->text = resolver.resolve(text->text);
+      if (auto* text = std::get_if<TextItem>(&item)) resolver.resolve(text->text);
       if (auto* link = std::get_if<LinkItem>(&item)) {
         const std::optional<Place> place = resolver.find(link->sheet, link->anchor);
-        if (!place) continue;
-        link->sheet = folio.sheets[place->sheet].id;
-        link->anchor = place->anchor;
+        link->sheet = place ? folio.sheets[place->sheet].id : std::string();
+        link->anchor = place ? place->anchor : std::string();
       }
-      kept.push_back(std::move(item));
     }
-    sheet.items = std::move(kept);
+    std::erase_if(sheet.items, leads_nowhere);
   }
   return resolver.take_missed();
 }
