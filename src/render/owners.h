@@ -28,6 +28,7 @@ using PangoMap = std::unique_ptr<PangoFontMap, Releases<g_object_unref>>;
 using PangoShapeContext = std::unique_ptr<PangoContext, Releases<g_object_unref>>;
 using PangoDescription = std::unique_ptr<PangoFontDescription, Releases<pango_font_description_free>>;
 using PangoAttributes = std::unique_ptr<PangoAttrList, Releases<pango_attr_list_unref>>;
+using PangoPiece = std::unique_ptr<PangoItem, Releases<pango_item_free>>;
 using PangoGlyphs = std::unique_ptr<PangoGlyphString, Releases<pango_glyph_string_free>>;
 
 }  // namespace loomfolio

@@ -48,6 +48,14 @@ const FcCharSet* find_characters(FcConfig* config, const std::string& path) {
   return nullptr;
 }
 
+bool is_plain(char c) { return c >= 0x20 && c < 0x7f; }
+
+bool has_all_plain(const FcCharSet* characters) {
+  for (char c = 0x20; is_plain(c); ++c)
+    if (!FcCharSetHasChar(characters, static_cast<FcChar32>(c))) return false;
+  return true;
+}
+
 struct ItemList {
   GList* head = nullptr;
   explicit ItemList(GList* items) : head(items) {}
@@ -112,7 +120,6 @@ void add_run(ShapedLine& line, PangoItem* item, PangoGlyphString* glyphs, const 
 }  // namespace
 
 std::string make_printable(std::string_view text) {
-  const auto is_plain = [](char c) { return c >= 0x20 && c < 0x7f; };
   if (std::all_of(text.begin(), text.end(), is_plain)) return std::string(text);
   const std::unique_ptr<char, Releases<g_free>> valid(g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())));
   std::string printable;
@@ -144,11 +151,13 @@ Shaper::Families Shaper::gather_families(const FaceList& list, FaceUse use) cons
                     order_families(list, {FaceUse::fallback, use, other}), nullptr};
   const auto own = std::find_if(list.faces.begin(), list.faces.end(), [&](const TypeFace& f) { return f.use == use; });
   if (own != list.faces.end()) families.own = find_characters(config_.get(), own->path);
+  families.is_plain_own = families.own && has_all_plain(families.own);
   return families;
 }
 
 Shaper::~Shaper() {
   lines_.clear();
+  plain_items_.clear();
   contexts_.clear();
   // A font map forgets its list of faces when it gets another set-up, but not when it goes.
   pango_fc_font_map_set_config(PANGO_FC_FONT_MAP(map_.get()), nullptr);
@@ -175,22 +184,41 @@ PangoContext* Shaper::context_for(const TextStyle& style) const {
   return context.get();
 }
 
+/// Printable ASCII is one item of the use's own face, whatever it says; only whether there is a letter decides its script. So Pango is
+/// asked once for each style, and the item made to fit the text. Null for other text.
+PangoPiece Shaper::plain_item(const std::string& text, const TextStyle& style) const {
+  if (!families_of(style).is_plain_own || !std::all_of(text.begin(), text.end(), is_plain)) return nullptr;
+  const bool has_letter = std::any_of(text.begin(), text.end(), [](char c) { return g_ascii_isalpha(c); });
+  PangoPiece& kept = plain_items_[{style, has_letter}];
+  if (!kept) {
+    const char* const like = has_letter ? "a" : "1";
+    const ItemList items(pango_itemize_with_base_dir(context_for(style), PANGO_DIRECTION_LTR, like, 0, 1, mark_languages(like).get(), nullptr));
+    kept.reset(pango_item_copy(static_cast<PangoItem*>(items.head->data)));
+  }
+  PangoPiece item(pango_item_copy(kept.get()));
+  item->length = item->num_chars = static_cast<int>(text.size());
+  return item;
+}
+
 ShapedLine Shaper::make_line(const std::string& text, const TextStyle& style) const {
-  PangoContext* context = context_for(style);
   const int length = static_cast<int>(text.size());
+  const PangoGlyphs glyphs(pango_glyph_string_new());
+  ShapedLine line;
+  const auto add = [&](PangoItem* item) {
+    pango_shape_item(item, text.c_str(), length, nullptr, glyphs.get(), PANGO_SHAPE_NONE);
+    add_run(line, item, glyphs.get(), text);
+  };
+  if (const PangoPiece plain = plain_item(text, style)) {
+    add(plain.get());
+    return line;
+  }
   const PangoAttributes marks = mark_languages(text);
   const Families& families = families_of(style);
   if (families.own) mark_words(marks.get(), text, families.own, families.fallback);
   const ItemList logical(
-      pango_itemize_with_base_dir(context, direction_of(text), text.c_str(), 0, length, marks.get(), nullptr));
+      pango_itemize_with_base_dir(context_for(style), direction_of(text), text.c_str(), 0, length, marks.get(), nullptr));
   const std::unique_ptr<GList, Releases<g_list_free>> seen(pango_reorder_items(logical.head));
-  const PangoGlyphs glyphs(pango_glyph_string_new());
-  ShapedLine line;
-  for (GList* at = seen.get(); at; at = at->next) {
-    auto* item = static_cast<PangoItem*>(at->data);
-    pango_shape_item(item, text.c_str(), length, nullptr, glyphs.get(), PANGO_SHAPE_NONE);
-    add_run(line, item, glyphs.get(), text);
-  }
+  for (GList* at = seen.get(); at; at = at->next) add(static_cast<PangoItem*>(at->data));
   return line;
 }
 

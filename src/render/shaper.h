@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "base/text_measure.h"
@@ -73,11 +74,13 @@ class Shaper final : public TextMeasure {
   struct Families {
     std::string all, fallback;       ///< in order, as Pango reads them: with the use's own face first, and with it last
     const FcCharSet* own = nullptr;  ///< the characters of the use's own face; belongs to config_
+    bool is_plain_own = false;       ///< it has all of printable ASCII
   };
 
   Families gather_families(const FaceList& list, FaceUse use) const;
   const Families& families_of(const TextStyle& style) const { return families_[style.face == FaceName::mono ? 1 : 0]; }
   PangoContext* context_for(const TextStyle& style) const;
+  PangoPiece plain_item(const std::string& text, const TextStyle& style) const;
   ShapedLine make_line(const std::string& text, const TextStyle& style) const;
 
   FontConfig config_;
@@ -87,6 +90,7 @@ class Shaper final : public TextMeasure {
   // bears one question at a time.
   mutable std::mutex asking_;
   mutable std::map<TextStyle, PangoShapeContext> contexts_;
+  mutable std::map<std::pair<TextStyle, bool>, PangoPiece> plain_items_;  ///< by style, and whether there is a letter
   mutable std::unordered_map<Key, ShapedLine, Hash, Equal> lines_;
 };
 
