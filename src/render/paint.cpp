@@ -87,18 +87,46 @@ void add_rounded_rect(cairo_t* cairo, const Rect& rect, double corner) {
   cairo_close_path(cairo);
 }
 
-void show_run(cairo_t* cairo, const ShapedRun& run, double x, double y) {
-  if (run.glyphs.empty()) return;
-  std::vector<cairo_glyph_t> placed = run.glyphs;
-  for (cairo_glyph_t& glyph : placed) glyph.x += x, glyph.y += y;
-  cairo_set_scaled_font(cairo, run.font.get());
-  cairo_show_text_glyphs(cairo, run.utf8.data(), static_cast<int>(run.utf8.size()), placed.data(),
-                         static_cast<int>(placed.size()), run.clusters.data(), static_cast<int>(run.clusters.size()),
-                         cairo_text_cluster_flags_t{});
+void show_glyphs(cairo_t* cairo, cairo_scaled_font_t* font, const std::string& utf8, const std::vector<cairo_glyph_t>& glyphs,
+                 const std::vector<cairo_text_cluster_t>& clusters) {
+  cairo_set_scaled_font(cairo, font);
+  cairo_show_text_glyphs(cairo, utf8.data(), static_cast<int>(utf8.size()), glyphs.data(), static_cast<int>(glyphs.size()), clusters.data(),
+                         static_cast<int>(clusters.size()), cairo_text_cluster_flags_t{});
 }
 
-void show_line(const Painter& painter, const ShapedLine& line, double x, double y) {
-  for (const ShapedRun& run : line.runs) show_run(painter.cairo, run, x, y);
+void append_at(std::vector<cairo_glyph_t>& placed, const std::vector<cairo_glyph_t>& glyphs, double x, double y) {
+  for (const cairo_glyph_t& glyph : glyphs) placed.push_back({glyph.index, glyph.x + x, glyph.y + y});
+}
+
+void show_run(cairo_t* cairo, const ShapedRun& run, double x, double y) {
+  if (run.glyphs.empty()) return;
+  std::vector<cairo_glyph_t> placed;
+  append_at(placed, run.glyphs, x, y);
+  show_glyphs(cairo, run.font.get(), run.utf8, placed, run.clusters);
+}
+
+/// Two runs of one face as one.
+void show_joined(cairo_t* cairo, const ShapedRun& run, double x, const ShapedRun& further, double further_x, double y) {
+  std::vector<cairo_glyph_t> placed;
+  append_at(placed, run.glyphs, x, y);
+  append_at(placed, further.glyphs, further_x, y);
+  std::vector<cairo_text_cluster_t> clusters = run.clusters;
+  clusters.insert(clusters.end(), further.clusters.begin(), further.clusters.end());
+  show_glyphs(cairo, run.font.get(), run.utf8 + further.utf8, placed, clusters);
+}
+
+/// With `tail`, if there is one, at its end.
+void show_line(const Painter& painter, const ShapedLine& line, const ShapedRun* tail, double x, double y) {
+  for (const ShapedRun& run : line.runs) {
+    const bool is_joined = tail != nullptr && &run == &line.runs.back() && run.font.get() == tail->font.get();
+    if (!is_joined) {
+      show_run(painter.cairo, run, x, y);
+      continue;
+    }
+    show_joined(painter.cairo, run, x, *tail, x + line.width, y);
+    tail = nullptr;
+  }
+  if (tail != nullptr) show_run(painter.cairo, *tail, x + line.width, y);
   for (const MissingBox& box : line.missing) {
     const double inset = box.width * 0.1;
     cairo_rectangle(painter.cairo, x + box.x + inset, y - box.width * 1.1, box.width - 2 * inset, box.width * 1.1);
@@ -106,6 +134,19 @@ void show_line(const Painter& painter, const ShapedLine& line, double x, double 
     cairo_set_dash(painter.cairo, nullptr, 0, 0);
     cairo_stroke(painter.cairo);
   }
+}
+
+void paint_text(const Painter& painter, const TextItem& item, const ShapedRun* tail) {
+  const ShapedLine& line = painter.shaper.shape(item.text, item.style);
+  const double back = -line.width * share_before(item.align);
+  const double x = to_points(item.at.x), y = to_points(item.at.y);
+  set_colour(painter, item.colour);
+  if (!item.is_upright) return show_line(painter, line, tail, x + back, y);
+  cairo_save(painter.cairo);
+  cairo_translate(painter.cairo, x, y);
+  cairo_rotate(painter.cairo, -std::numbers::pi / 2);
+  show_line(painter, line, tail, back, 0);
+  cairo_restore(painter.cairo);
 }
 
 }  // namespace
@@ -132,17 +173,10 @@ void paint(const Painter& painter, const RectItem& item) {
   finish_path(painter, item.stroke, item.fill);
 }
 
-void paint(const Painter& painter, const TextItem& item) {
-  const ShapedLine& line = painter.shaper.shape(item.text, item.style);
-  const double back = -line.width * share_before(item.align);
-  const double x = to_points(item.at.x), y = to_points(item.at.y);
-  set_colour(painter, item.colour);
-  if (!item.is_upright) return show_line(painter, line, x + back, y);
-  cairo_save(painter.cairo);
-  cairo_translate(painter.cairo, x, y);
-  cairo_rotate(painter.cairo, -std::numbers::pi / 2);
-  show_line(painter, line, back, 0);
-  cairo_restore(painter.cairo);
+void paint(const Painter& painter, const TextItem& item) { paint_text(painter, item, nullptr); }
+
+void paint_with_space(const Painter& painter, const TextItem& item) {
+  paint_text(painter, item, &painter.shaper.shape(" ", item.style).runs.front());
 }
 
 }  // namespace loomfolio

@@ -19,6 +19,8 @@ struct Painter {
 void paint(const Painter& painter, const PathItem& item);
 void paint(const Painter& painter, const RectItem& item);
 void paint(const Painter& painter, const TextItem& item);
+/// The text, and a space where it ends.
+void paint_with_space(const Painter& painter, const TextItem& item);
 
 /// What cairo writes, behind what the std::string at `text` holds: a cairo_write_func_t.
 cairo_status_t append_bytes(void* text, const unsigned char* bytes, unsigned int count);

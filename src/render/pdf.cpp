@@ -8,6 +8,9 @@
 #include <algorithm>
 #include <iterator>
 #include <map>
+#include <set>
+#include <string_view>
+#include <utility>
 
 #include "base/side_by_side.h"
 #include "base/type_size.h"
@@ -26,20 +29,35 @@ std::string place_name(const std::string& sheet, const std::string& anchor) {
 
 using PlaceIndex = std::map<std::string, std::size_t>;  ///< by name, into PdfExtras::places
 
-/// Every sheet and anchor; of two of one name the first is kept.
+using Goal = std::pair<std::string_view, std::string_view>;  ///< sheet and anchor
+
+std::set<Goal> gather_goals(const Folio& folio) {
+  std::set<Goal> goals;
+  for (const Sheet& sheet : folio.sheets)
+    for (const Item& item : sheet.items)
+      if (const auto* link = std::get_if<LinkItem>(&item)) goals.insert({link->sheet, link->anchor});
+  return goals;
+}
+
+/// Every sheet, and the anchors that links lead to; of two of one name the first is kept.
 PlaceIndex gather_places(const Folio& folio, PdfExtras& extras) {
   PlaceIndex index;
   const auto add = [&](const std::string& name, std::size_t sheet, Point at) {
     if (index.try_emplace(name, extras.places.size()).second) extras.places.push_back({name, sheet, at});
   };
+  const std::set<Goal> goals = gather_goals(folio);
   for (std::size_t i = 0; i < folio.sheets.size(); ++i) {
     const Sheet& sheet = folio.sheets[i];
     add(place_name(sheet.id, {}), i, {});
-    for (const Item& item : sheet.items)
-      if (const auto* anchor = std::get_if<AnchorItem>(&item)) add(place_name(sheet.id, anchor->name), i, anchor->at);
+    for (const Item& item : sheet.items) {
+      const auto* anchor = std::get_if<AnchorItem>(&item);
+      if (anchor != nullptr && goals.contains({sheet.id, anchor->name})) add(place_name(sheet.id, anchor->name), i, anchor->at);
+    }
   }
   return index;
 }
+
+constexpr double least_gap = 0.15;  ///< between words, as a share of the type size; a space takes 0.25 to 0.6
 
 /// The way through the items of each sheet; keeps the tags balanced whatever the items say.
 class SheetWriter {
@@ -49,7 +67,7 @@ class SheetWriter {
 
   void write(const Sheet& sheet, std::size_t number) {
     number_ = number;
-    for (const Item& item : sheet.items) std::visit([this](const auto& i) { add(i); }, item);
+    for (next_ = sheet.items.begin(), end_ = sheet.items.end(); next_ != end_;) std::visit([this](const auto& i) { add(i); }, *next_++);
     while (!open_.empty()) add(TagCloseItem{});
   }
 
@@ -62,25 +80,35 @@ class SheetWriter {
   void add(const PathItem& item) { paint(painter_, item); }
   void add(const RectItem& item) { paint(painter_, item); }
   void add(const TextItem& item) {
-    if (goes_on_below(item)) paint(painter_, space_after(*last_text_));
-    paint(painter_, item);
-    last_text_ = &item;
+    if (goes_on(item))
+      paint_with_space(painter_, item);
+    else
+      paint(painter_, item);
   }
   void add(const AnchorItem&) {}
 
-  /// Whether the text is a further line of a paragraph: readers that follow the structure join lines without regard to their places, and
-  /// two words would become one. A word that is broken at its hyphen is one. For a figure another text stands.
-  bool goes_on_below(const TextItem& item) const {
-    if (last_text_ == nullptr || open_.empty() || !open_.back().is_written || open_.back().tag == "Figure") return false;
-    if (item.is_upright || last_text_->is_upright || item.at.y <= last_text_->at.y) return false;
-    return !last_text_->text.ends_with(' ') && !last_text_->text.ends_with('-') && !item.text.starts_with(' ');
+  /// Whether the tag goes on with another word: on a further line, or beyond a gap. Readers that follow the structure join texts without
+  /// regard to their places, and two words would become one. A word that is broken at its hyphen is one. For a figure another text stands.
+  bool goes_on(const TextItem& item) const {
+    if (open_.empty() || !open_.back().is_written || open_.back().tag == "Figure") return false;
+    const TextItem* further = further_text();
+    if (further == nullptr || item.is_upright || further->is_upright) return false;
+    if (item.text.ends_with(' ') || further->text.starts_with(' ')) return false;
+    if (further->at.y > item.at.y) return !item.text.ends_with('-');
+    const double gap = left_of(*further) - left_of(item) - width_of(item);
+    return further->at.y == item.at.y && gap > least_gap * item.style.points;
   }
 
-  /// Where the text ends.
-  TextItem space_after(const TextItem& item) const {
-    TextItem space{item.at, " ", item.style, item.colour};
-    space.at.x += Millimetres(painter_.shaper.shape(item.text, item.style).width * mm_per_point) * (1 - share_before(item.align));
-    return space;
+  double width_of(const TextItem& item) const { return painter_.shaper.shape(item.text, item.style).width; }
+  double left_of(const TextItem& item) const { return to_points(item.at.x) - width_of(item) * share_before(item.align); }
+
+  /// The next text of the tag that is open; null where the tag ends or another begins before.
+  const TextItem* further_text() const {
+    for (auto at = next_; at != end_; ++at) {
+      if (const auto* text = std::get_if<TextItem>(&*at)) return text;
+      if (std::holds_alternative<TagOpenItem>(*at) || std::holds_alternative<TagCloseItem>(*at)) return nullptr;
+    }
+    return nullptr;
   }
 
   void add(const LinkItem& item) {
@@ -97,7 +125,6 @@ class SheetWriter {
     const bool is_artifact = item.tag == "Artifact" || (!open_.empty() && open_.back().is_artifact);
     const bool is_written = !is_artifact && is_known_tag(item.tag);
     open_.push_back({item.tag, is_artifact, is_written});
-    last_text_ = nullptr;
     if (!is_written) return;
     extras_.structure = Structure::tagged;
     if (item.tag == "Figure") extras_.figure_texts.push_back(item.alt);
@@ -108,7 +135,6 @@ class SheetWriter {
     if (open_.empty()) return;
     if (open_.back().is_written) cairo_tag_end(painter_.cairo, open_.back().tag.c_str());
     open_.pop_back();
-    last_text_ = nullptr;
   }
 
   const Painter& painter_;
@@ -116,19 +142,27 @@ class SheetWriter {
   PdfExtras& extras_;
   std::size_t number_ = 0;
   std::vector<OpenTag> open_;
-  const TextItem* last_text_ = nullptr;  ///< of the tag that is open
+  std::vector<Item>::const_iterator next_, end_;  ///< the items that are still to come
 };
 
-/// Many sheets are drawn in two parts side by side, however many processors there are: the same folio, the same bytes.
+/// Many sheets are drawn in parts side by side, however many processors there are: the same folio, the same bytes. While two are joined a
+/// small third one is drawn.
 constexpr std::size_t most_in_one_part = 24;
+constexpr double large_part = 0.46;
 
-/// Where each part ends; parts have about as many items.
+/// Where each part ends, by the number of items.
 std::vector<std::size_t> part_ends(const std::vector<Sheet>& sheets) {
   if (sheets.size() <= most_in_one_part) return {sheets.size()};
-  std::size_t all = 0, so_far = 0, middle = 0;
+  std::size_t all = 0, so_far = 0;
   for (const Sheet& sheet : sheets) all += sheet.items.size();
-  while (so_far < all / 2) so_far += sheets[middle++].items.size();
-  return {middle, sheets.size()};
+  std::vector<std::size_t> ends;
+  for (std::size_t i = 0; i < sheets.size() && ends.size() < 2; ++i) {
+    so_far += sheets[i].items.size();
+    const double wanted = large_part * static_cast<double>(all) * static_cast<double>(ends.size() + 1);
+    if (static_cast<double>(so_far) >= wanted) ends.push_back(i + 1);
+  }
+  if (ends.back() < sheets.size()) ends.push_back(sheets.size());
+  return ends;
 }
 
 /// Sheets as cairo draws them, and what it has met there.
@@ -149,6 +183,9 @@ DrawnPart draw_part(const Folio& folio, std::size_t first, std::size_t end, cons
   for (std::size_t i = first; i < end; ++i) {
     const Sheet& sheet = folio.sheets[i];
     cairo_pdf_surface_set_size(surface.get(), to_points(sheet.width), to_points(sheet.height));
+    // Of each page cairo keeps a list of what is painted; a ground under everything keeps it short.
+    cairo_set_source_rgb(cairo.get(), 1, 1, 1);
+    cairo_paint(cairo.get());
     writer.write(sheet, i);
     cairo_show_page(cairo.get());
   }
@@ -173,16 +210,15 @@ std::string render_pdf(const Folio& folio, const FontSet& fonts, Colouring colou
   const PlaceIndex places = gather_places(folio, extras);
   const std::vector<std::size_t> ends = part_ends(folio.sheets);
   std::vector<DrawnPart> parts(ends.size());
-  std::vector<std::shared_ptr<QPDF>> read(ends.size());
+  PartJoiner joiner(ends.size());
   work_side_by_side(ends.size(), [&](std::size_t p) {
     parts[p] = draw_part(folio, p == 0 ? 0 : ends[p - 1], ends[p], places, *shaper, colouring);
-    if (!parts[p].pdf.empty()) read[p] = read_part(parts[p].pdf);
+    joiner.bring(p, parts[p].pdf.empty() ? nullptr : read_part(parts[p].pdf));
   });
   for (DrawnPart& part : parts) append_extras(extras, std::move(part.extras));
-  const bool is_whole = std::all_of(read.begin(), read.end(), [](const auto& part) { return part != nullptr; });
-  std::string pdf = is_whole ? finish_pdf(read, folio, extras) : std::string();
+  std::string pdf = joiner.whole() != nullptr ? finish_pdf(*joiner.whole(), folio, extras) : std::string();
   if (leftovers != nullptr) {
-    std::move(read.begin(), read.end(), std::back_inserter(*leftovers));
+    leftovers->insert(leftovers->end(), joiner.parts().begin(), joiner.parts().end());
     leftovers->push_back(std::make_shared<std::vector<DrawnPart>>(std::move(parts)));  // qpdf reads its bytes where they are
   }
   return pdf;

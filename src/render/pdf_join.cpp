@@ -5,6 +5,7 @@
 #include <exception>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
+#include <utility>
 
 namespace loomfolio {
 namespace {
@@ -80,8 +81,16 @@ std::shared_ptr<QPDF> read_part(const std::string& drawn) {
   }
 }
 
-void join_parts(const std::vector<std::shared_ptr<QPDF>>& parts) {
-  for (std::size_t p = 1; p < parts.size(); ++p) append_part(*parts.front(), *parts[p]);
+void PartJoiner::bring(std::size_t p, std::shared_ptr<QPDF> part) {
+  const std::lock_guard joining(joining_);
+  parts_[p] = std::move(part);
+  try {
+    for (; joined_ < parts_.size() && parts_[joined_] != nullptr; ++joined_)
+      if (joined_ > 0) append_part(*parts_.front(), *parts_[joined_]);
+  } catch (const std::exception&) {
+    assert(!"qpdf could not join what cairo wrote");
+    parts_[joined_] = nullptr;
+  }
 }
 
 }  // namespace loomfolio

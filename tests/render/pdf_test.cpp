@@ -189,6 +189,7 @@ TEST_CASE("every link leads to a place that is there, and the outline and labels
   Folio folio = small_folio();
   folio.sheets[0].items.push_back(LinkItem{test::box(1, 2, 3, 4), "not-printed", ""});
   folio.sheets[0].items.push_back(AnchorItem{"it's \\ ü", test::at(100, 200)});
+  folio.sheets[0].items.push_back(AnchorItem{"nothing leads here", test::at(100, 210)});
   folio.sheets[1].items.push_back(LinkItem{test::box(10, 20, 30, 40), "one", "it's \\ ü"});
   folio.sheets.push_back(test::sheet_of_lines("three", {}));
   folio.sheets[2].group = "Diagrams";
@@ -217,7 +218,7 @@ figure "a relay on sheet two"
 )");
 }
 
-TEST_CASE("many sheets, which are drawn in two parts, are one document") {
+TEST_CASE("many sheets, which are drawn in three parts, are one document") {
   constexpr int count = 40;
   Folio folio;
   std::string links, figures, structure = "Document\n";
@@ -245,19 +246,34 @@ TEST_CASE("many sheets, which are drawn in two parts, are one document") {
   CHECK(pdf == render_pdf(folio, fonts()));
 }
 
-TEST_CASE("lines of a paragraph are words apart for readers that follow the structure, save in a word broken at its hyphen") {
+TEST_CASE("texts of a tag are words apart for readers that follow the structure, save in a word broken at its hyphen or set in two pieces") {
   Folio folio;
   folio.sheets = {test::sheet_of_lines("one", {})};
   const auto line = [](double y, const char* words) { return TextItem{test::at(20, y), words, {}}; };
+  const auto right_of = [](const TextItem& text, double gap, const char* words, Align align) {
+    const Millimetres before = fonts().measure().measure(text.text, text.style).width + Millimetres(gap);
+    const Millimetres own = align == Align::left ? Millimetres(0) : fonts().measure().measure(words, {}).width;
+    return TextItem{{text.at.x + before + own, text.at.y}, words, {}, {}, align};
+  };
+  const TextItem oil = line(50, "oil"), lamp = line(60, "lamp"), pair = line(70, "two");
   folio.sheets[0].items = {TagOpenItem{"P", ""}, line(20, "with their"),    line(25, "seals and oil-"),
                            line(30, "pressure"), TagCloseItem{},            TagOpenItem{"P", ""},
-                           line(40, "next"),     TagCloseItem{}};
+                           line(40, "next"),     TagCloseItem{},            TagOpenItem{"P", ""},
+                           oil, right_of(oil, 0, "pressure", Align::left), TagCloseItem{}, TagOpenItem{"P", ""},
+                           lamp, right_of(lamp, 2, "Rear", Align::right), TagCloseItem{}, TagOpenItem{"P", ""},
+                           pair, right_of(pair, 2, " apart", Align::left), TagCloseItem{}};
   const std::string structure = read_back(render_pdf(folio, fonts()), "pdfinfo -struct-text FILE");
   CHECK(structure == R"(Document
   P (block)
     "with their seals and oil-pressure"
   P (block)
     "next"
+  P (block)
+    "oilpressure"
+  P (block)
+    "lamp Rear"
+  P (block)
+    "two apart"
 )");
 }
 
