@@ -3,7 +3,6 @@
 #include "layout/rough.h"
 
 #include <algorithm>
-#include <tuple>
 #include <utility>
 
 #include "layout/place.h"

@@ -3,7 +3,6 @@
 // part's end may take the one above or below), and whether the wire first goes down and then across, or first across.
 // Each is drawn as runs in channels and alleys, priced with length, bends and crossings, and the cheapest is taken.
 #include <algorithm>
-#include <tuple>
 
 #include "layout/rough.h"
 

@@ -156,6 +156,11 @@ cairo_status_t append_bytes(void* text, const unsigned char* bytes, unsigned int
   return CAIRO_STATUS_SUCCESS;
 }
 
+void paint_ground(cairo_t* cairo) {
+  cairo_set_source_rgb(cairo, 1, 1, 1);
+  cairo_paint(cairo);
+}
+
 void paint(const Painter& painter, const PathItem& item) {
   cairo_new_path(painter.cairo);
   for (const PathPiece& piece : item.pieces) add_piece(painter.cairo, piece);

@@ -16,6 +16,8 @@ struct Painter {
   Colouring colouring;
 };
 
+/// The whole surface in white.
+void paint_ground(cairo_t* cairo);
 void paint(const Painter& painter, const PathItem& item);
 void paint(const Painter& painter, const RectItem& item);
 void paint(const Painter& painter, const TextItem& item);

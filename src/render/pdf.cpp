@@ -13,7 +13,6 @@
 #include <utility>
 
 #include "base/side_by_side.h"
-#include "base/type_size.h"
 #include "render/folio_faults.h"
 #include "render/font_set.h"
 #include "render/paint.h"
@@ -95,12 +94,13 @@ class SheetWriter {
     if (further == nullptr || item.is_upright || further->is_upright) return false;
     if (item.text.ends_with(' ') || further->text.starts_with(' ')) return false;
     if (further->at.y > item.at.y) return !item.text.ends_with('-');
-    const double gap = left_of(*further) - left_of(item) - width_of(item);
-    return further->at.y == item.at.y && gap > least_gap * item.style.points;
+    return further->at.y == item.at.y && along(*further, 0) - along(item, 1) > least_gap * item.style.points;
   }
 
-  double width_of(const TextItem& item) const { return painter_.shaper.shape(item.text, item.style).width; }
-  double left_of(const TextItem& item) const { return to_points(item.at.x) - width_of(item) * share_before(item.align); }
+  /// Where a share of its width ends, in points from the left of the sheet: 0 is its left end, 1 its right.
+  double along(const TextItem& item, double share) const {
+    return to_points(item.at.x) + painter_.shaper.shape(item.text, item.style).width * (share - share_before(item.align));
+  }
 
   /// The next text of the tag that is open; null where the tag ends or another begins before.
   const TextItem* further_text() const {
@@ -184,8 +184,7 @@ DrawnPart draw_part(const Folio& folio, std::size_t first, std::size_t end, cons
     const Sheet& sheet = folio.sheets[i];
     cairo_pdf_surface_set_size(surface.get(), to_points(sheet.width), to_points(sheet.height));
     // Of each page cairo keeps a list of what is painted; a ground under everything keeps it short.
-    cairo_set_source_rgb(cairo.get(), 1, 1, 1);
-    cairo_paint(cairo.get());
+    paint_ground(cairo.get());
     writer.write(sheet, i);
     cairo_show_page(cairo.get());
   }

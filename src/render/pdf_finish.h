@@ -34,8 +34,8 @@ struct PdfExtras {
   std::vector<std::string> figure_texts;  ///< of each Figure, in the order they were drawn
 };
 
-/// Adds metadata, language, outline, named places, page labels, attachments and alternative texts; sets links
-/// exactly; gives the file an id made from its content; marks it as PDF 1.7. Empty when qpdf failed.
+/// Adds metadata, language, outline, named places, page labels, attachments and alternative texts; sets links exactly; gives the file an
+/// id made from its content; marks it as PDF 1.7. Empty when qpdf failed.
 std::string finish_pdf(QPDF& pdf, const Folio& folio, const PdfExtras& extras);
 
 }  // namespace loomfolio

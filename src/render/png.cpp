@@ -13,8 +13,7 @@ std::string render_png(const Sheet& sheet, const FontSet& fonts, double dots_per
   const auto dots = [&](Millimetres length) { return static_cast<int>(std::ceil(to_points(length) * scale - 1e-6)); };
   const CairoSurface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, dots(sheet.width), dots(sheet.height)));
   const CairoContext cairo(cairo_create(surface.get()));
-  cairo_set_source_rgb(cairo.get(), 1, 1, 1);
-  cairo_paint(cairo.get());
+  paint_ground(cairo.get());
   cairo_scale(cairo.get(), scale, scale);
   const Painter painter{cairo.get(), *shaper, colouring};
   for (const Item& item : sheet.items)

@@ -66,6 +66,13 @@ struct ItemList {
   }
 };
 
+/// Pango's items, in the order of the text. Words with a letter that `own` lacks are set in `fallback`; without `own` no word is.
+ItemList cut(PangoContext* context, const std::string& text, const FcCharSet* own, const std::string& fallback) {
+  const PangoAttributes marks = mark_languages(text);
+  if (own) mark_words(marks.get(), text, own, fallback);
+  return ItemList(pango_itemize_with_base_dir(context, direction_of(text), text.c_str(), 0, static_cast<int>(text.size()), marks.get(), nullptr));
+}
+
 /// Cuts the text of a shaped item into clusters, the glyphs and characters that belong together, from left to right.
 /// For a run from right to left that is last character first: readers of PDF expect glyphs in the order seen and turn
 /// their text round themselves.
@@ -187,12 +194,12 @@ PangoContext* Shaper::context_for(const TextStyle& style) const {
 /// Printable ASCII is one item of the use's own face, whatever it says; only whether there is a letter decides its script. So Pango is
 /// asked once for each style, and the item made to fit the text. Null for other text.
 PangoPiece Shaper::plain_item(const std::string& text, const TextStyle& style) const {
-  if (!families_of(style).is_plain_own || !std::all_of(text.begin(), text.end(), is_plain)) return nullptr;
+  const Families& families = families_of(style);
+  if (!families.is_plain_own || !std::all_of(text.begin(), text.end(), is_plain)) return nullptr;
   const bool has_letter = std::any_of(text.begin(), text.end(), [](char c) { return g_ascii_isalpha(c); });
   PangoPiece& kept = plain_items_[{style, has_letter}];
   if (!kept) {
-    const char* const like = has_letter ? "a" : "1";
-    const ItemList items(pango_itemize_with_base_dir(context_for(style), PANGO_DIRECTION_LTR, like, 0, 1, mark_languages(like).get(), nullptr));
+    const ItemList items = cut(context_for(style), has_letter ? "a" : "1", families.own, families.fallback);
     kept.reset(pango_item_copy(static_cast<PangoItem*>(items.head->data)));
   }
   PangoPiece item(pango_item_copy(kept.get()));
@@ -212,11 +219,8 @@ ShapedLine Shaper::make_line(const std::string& text, const TextStyle& style) co
     add(plain.get());
     return line;
   }
-  const PangoAttributes marks = mark_languages(text);
   const Families& families = families_of(style);
-  if (families.own) mark_words(marks.get(), text, families.own, families.fallback);
-  const ItemList logical(
-      pango_itemize_with_base_dir(context_for(style), direction_of(text), text.c_str(), 0, length, marks.get(), nullptr));
+  const ItemList logical = cut(context_for(style), text, families.own, families.fallback);
   const std::unique_ptr<GList, Releases<g_list_free>> seen(pango_reorder_items(logical.head));
   for (GList* at = seen.get(); at; at = at->next) add(static_cast<PangoItem*>(at->data));
   return line;
