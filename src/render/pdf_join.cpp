@@ -66,6 +66,17 @@ void append_part(QPDF& pdf, QPDF& part) {
     pdf.getRoot().replaceKey("/StructTreeRoot", copied);
 }
 
+/// False when qpdf failed.
+bool try_append(QPDF& pdf, QPDF& part) {
+  try {
+    append_part(pdf, part);
+    return true;
+  } catch (const std::exception&) {
+    assert(!"qpdf could not join what cairo wrote");
+    return false;
+  }
+}
+
 }  // namespace
 
 std::shared_ptr<QPDF> read_part(const std::string& drawn) {
@@ -82,15 +93,20 @@ std::shared_ptr<QPDF> read_part(const std::string& drawn) {
 }
 
 void PartJoiner::bring(std::size_t p, std::shared_ptr<QPDF> part) {
-  const std::lock_guard joining(joining_);
+  std::unique_lock asking(asking_);
   parts_[p] = std::move(part);
-  try {
-    for (; joined_ < parts_.size() && parts_[joined_] != nullptr; ++joined_)
-      if (joined_ > 0) append_part(*parts_.front(), *parts_[joined_]);
-  } catch (const std::exception&) {
-    assert(!"qpdf could not join what cairo wrote");
+  if (std::exchange(is_joining_, true)) return;  // whoever joins will come to it
+  for (; joined_ < parts_.size() && parts_[joined_] != nullptr; ++joined_) {
+    QPDF& whole = *parts_.front();
+    QPDF& further = *parts_[joined_];
+    asking.unlock();
+    const bool is_joined = &further == &whole || try_append(whole, further);
+    asking.lock();
+    if (is_joined) continue;
     parts_[joined_] = nullptr;
+    break;
   }
+  is_joining_ = false;
 }
 
 }  // namespace loomfolio
